@@ -4,7 +4,7 @@ Torques and forces are those that the nearer segment exerts on the farther one (
 torque and external valgus torque are the same size; *varus torque* is the word used everywhere.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 RELEASE_PHASE = 1.0
 END_PHASE = 1.25
@@ -168,10 +168,11 @@ class Reading:
         The channel it is read from.
     sign : int
         +1, or -1 for the reversed quantity.
-    end_phase : float
-        Read from foot contact (phase 0) to here: release (1) or the end of the follow-through (1.25).
+    start_phase, end_phase : float
+        The window: foot contact (0) to release (1) for torques, to the end of the follow-through (1.25) for forces.
     braking : bool
-        Whether it belongs to the braking group, which peaks after release, where the hand is empty.
+        Whether it belongs to the braking group: read from release on, where the hand is empty, so that the ball's mass
+        does not matter and only the clock counts.
     """
 
     key: str
@@ -179,34 +180,48 @@ class Reading:
     unit: str
     channel: str
     sign: int
+    start_phase: float
     end_phase: float
     braking: bool = False
 
 
-def _reading(key: str, channel: str, sign: int = 1, end: float = RELEASE_PHASE, braking: bool = False) -> Reading:
+def _torque(key: str, channel: str, sign: int = 1) -> Reading:
     source = CHANNELS[channel]
-    return Reading(key, source.label if sign > 0 else source.negative_label, source.unit, channel, sign, end, braking)
+    label = source.label if sign > 0 else source.negative_label
+    return Reading(key, label, source.unit, channel, sign, 0.0, RELEASE_PHASE)
+
+
+def _force(key: str, channel: str, sign: int = 1) -> Reading:
+    return replace(_torque(key, channel, sign), end_phase=END_PHASE)
+
+
+def _braking(key: str, channel: str, sign: int = 1) -> Reading:
+    whole = _force(key, channel, sign)
+    return replace(whole, label=f"{whole.label} after release", start_phase=RELEASE_PHASE, braking=True)
 
 
 READINGS = {
     reading.key: reading
     for reading in (
-        _reading("varus", "varus"),
-        _reading("internal_rotation", "internal_rotation"),
-        _reading("horizontal_adduction", "horizontal_adduction"),
-        _reading("abduction", "abduction"),
-        _reading("adduction", "abduction", -1),
-        _reading("elbow_flexion", "elbow_flexion"),
-        _reading("elbow_extension", "elbow_flexion", -1),
-        _reading("pronation", "pronation"),
-        _reading("wrist_flexion", "wrist_flexion"),
-        _reading("wrist_extension", "wrist_flexion", -1),
-        _reading("horizontal_abduction", "horizontal_adduction", -1, END_PHASE, braking=True),
-        _reading("shoulder_proximal", "shoulder_proximal", 1, END_PHASE, braking=True),
-        _reading("elbow_proximal", "elbow_proximal", 1, END_PHASE, braking=True),
-        _reading("shoulder_posterior", "shoulder_anterior", -1, END_PHASE, braking=True),
-        _reading("shoulder_anterior", "shoulder_anterior", 1, END_PHASE),
-        _reading("elbow_medial", "elbow_medial", 1, END_PHASE),
-        _reading("elbow_anterior", "elbow_anterior", 1, END_PHASE),
+        _torque("varus", "varus"),
+        _torque("internal_rotation", "internal_rotation"),
+        _torque("horizontal_adduction", "horizontal_adduction"),
+        _torque("abduction", "abduction"),
+        _torque("adduction", "abduction", -1),
+        _torque("elbow_flexion", "elbow_flexion"),
+        _torque("elbow_extension", "elbow_flexion", -1),
+        _torque("pronation", "pronation"),
+        _torque("wrist_flexion", "wrist_flexion"),
+        _torque("wrist_extension", "wrist_flexion", -1),
+        _force("shoulder_proximal", "shoulder_proximal"),
+        _force("shoulder_anterior", "shoulder_anterior"),
+        _force("shoulder_posterior", "shoulder_anterior", -1),
+        _force("elbow_proximal", "elbow_proximal"),
+        _force("elbow_anterior", "elbow_anterior"),
+        _force("elbow_medial", "elbow_medial"),
+        _braking("horizontal_abduction", "horizontal_adduction", -1),
+        _braking("shoulder_proximal_braking", "shoulder_proximal"),
+        _braking("shoulder_posterior_braking", "shoulder_anterior", -1),
+        _braking("elbow_proximal_braking", "elbow_proximal"),
     )
 }
