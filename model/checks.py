@@ -4,6 +4,8 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+import numpy as np
+
 
 class InputError(ValueError):
     """A value that cannot be used, with all a person needs to mend it.
@@ -62,7 +64,7 @@ def check_number(field: str, given: object, limit: Limit) -> float:
     InputError
         If it is not a finite number inside the limit.
     """
-    if isinstance(given, bool | str | bytes):
+    if isinstance(given, bool | np.bool_ | str | bytes | bytearray):
         raise InputError(field, given, f"a number from {limit}")
     try:
         number = float(given)  # type: ignore[arg-type]

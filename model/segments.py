@@ -4,9 +4,9 @@ Each segment's frame has its origin at the proximal joint, z along the segment f
 y along the axis of flexion, x = y x z (forward when the arm is held out sideways with the palm forward). The tables
 give principal radii of gyration, so each inertia is diagonal in its segment's frame.
 
-Source of the adult values: de Leva P, J Biomech 1996;29(9):1223-1230, doi 10.1016/0021-9290(95)00178-6. Of the
-children's mass shares: Jensen RK, J Biomech 1989. Both as found in `published/segment_parameters.csv`, with which a
-test holds these tables together.
+Sources, as found in `published/segment_parameters.csv`, with which a test holds these tables together. Adults: de Leva P,
+J Biomech 1996;29(9):1223-1230, doi 10.1016/0021-9290(95)00178-6. Children's mass shares: Jensen RK, J Biomech 1989
+(6 years) and 1986 (12 years).
 """
 
 from collections.abc import Sequence
@@ -46,7 +46,7 @@ ADULT = {
     },
 }
 
-CHILD_MASS_SHARE = {  # at 6 and at 12 years, of body mass: Jensen 1989 (boys); his rows for 15 and 18 are not used
+CHILD_MASS_SHARE = {  # at 6 and at 12 years, of body mass: Jensen 1989, 1986 (boys), whose 15 and 18 are not used
     "upper_arm": (0.024, 0.032),
     "forearm": (0.013, 0.017),
     "hand": (0.008, 0.009),
@@ -103,7 +103,7 @@ class Arm:
 def mass_share(sex: str, segment: str, age_years: float) -> float:
     """Share of body mass in a segment at an age.
 
-    Held below 6 years, linear from 6 to 12 (Jensen 1989), then linear to the adult share of the same sex at 18
+    Held below 6 years, linear from 6 to 12 (Jensen 1989, 1986), then linear to the adult share of the same sex at 18
     (de Leva 1996), so that no birthday brings a jump.
 
     Parameters

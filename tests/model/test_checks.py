@@ -16,7 +16,23 @@ def test_a_number_inside_its_limit_is_returned(given):
 
 
 @pytest.mark.parametrize(
-    "given", [0.89, 2.31, math.nan, math.inf, -math.inf, 10**400, "1.8", b"1.8", None, True, [1.8], 1j]
+    "given",
+    [
+        0.89,
+        2.31,
+        math.nan,
+        math.inf,
+        -math.inf,
+        10**400,
+        "1.8",
+        b"1.8",
+        bytearray(b"1.8"),
+        None,
+        True,
+        np.True_,
+        [1.8],
+        1j,
+    ],
 )
 def test_anything_else_is_refused(given):
     with pytest.raises(InputError) as refused:
