@@ -4,7 +4,7 @@ Each segment's frame has its origin at the proximal joint, z along the segment f
 y along the axis of flexion, x = y x z (forward when the arm is held out sideways with the palm forward). The tables
 give principal radii of gyration, so each inertia is diagonal in its segment's frame.
 
-Sources, as found in `published/segment_parameters.csv`, with which a test holds these tables together. Adults: de Leva P,
+Sources, as found in `published/segment_parameters.csv`; a test holds these tables to it. Adults: de Leva P,
 J Biomech 1996;29(9):1223-1230, doi 10.1016/0021-9290(95)00178-6. Children's mass shares: Jensen RK, J Biomech 1989
 (6 years) and 1986 (12 years).
 """
