@@ -1,0 +1,45 @@
+"""The Compare page: one thrower, up to eight throws, and what differs between them."""
+
+from datetime import date
+
+from dash import dcc, html
+from dash.development.base_component import Component
+from flask import current_app
+
+from app import ids
+from app.compare import parts
+from app.compare.callbacks import register
+from app.demo import load_demo
+from app.page import Page
+
+
+def layout() -> Component:
+    """Make the page, its fields still empty: they are filled from what the browser kept.
+
+    Returns
+    -------
+    Component
+    """
+    on_demo: bool = current_app.config["LEVELPEAK"].demo
+    demo = load_demo()
+    return html.Div(
+        [
+            dcc.Store(id=ids.COMPARE_SAVED, storage_type="session"),  # gone with the tab: measures are personal
+            dcc.Store(id=ids.COMPARE_BEFORE),
+            dcc.Store(id=ids.COMPARE_NARROW),
+            dcc.Store(id=ids.COMPARE_PAPER),
+            dcc.Store(id=ids.COMPARE_FOCUS),
+            parts.header(on_demo),
+            parts.who(demo, on_demo),
+            parts.answer(),
+            html.Div([parts.picture(), parts.throws(demo, on_demo)], className="bench"),
+            parts.readings(),
+            parts.basis(),
+            parts.notice(),
+            parts.imprint(date.today().isoformat()),
+        ],
+        className="compare",
+    )
+
+
+PAGE = Page(path="/", title="Compare", layout=layout, register=register)

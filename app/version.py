@@ -1,0 +1,5 @@
+"""The version of the installed program."""
+
+from importlib.metadata import version
+
+VERSION = version("levelpeak")

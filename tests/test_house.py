@@ -1,0 +1,153 @@
+"""The house keeps its shape: what lies where, who imports whom, and that what is public is explained."""
+
+import ast
+import contextlib
+import io
+import re
+import sys
+import tomllib
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).resolve().parent.parent
+TOP_LEVEL = {"README.md", "DEVELOPERS.md", "pyproject.toml", "app", "model", "assets", "tests", "demo_data"}
+LONGEST_FILE = 400
+VENDORED = {"plotly-basic.min.js", "axe.min.js"}
+
+SOURCES = sorted(path for folder in ("app", "model") for path in (ROOT / folder).rglob("*.py"))
+MODEL = [path for path in SOURCES if path.is_relative_to(ROOT / "model")]
+WRITTEN = sorted(
+    path
+    for folder in ("app", "model", "assets", "tests", "demo_data")
+    for path in (ROOT / folder).rglob("*")
+    if path.suffix in {".py", ".js", ".css", ".md", ".html"} and path.name not in VENDORED
+)
+
+
+def name_of(path: Path) -> str:
+    """A file's place in the house."""
+    return path.relative_to(ROOT).as_posix()
+
+
+def tree_of(path: Path) -> ast.Module:
+    """A file's syntax tree."""
+    return ast.parse(path.read_text(encoding="utf-8"), filename=str(path))
+
+
+def imported(path: Path) -> set[str]:
+    """Every package that a file imports anywhere, by its first name."""
+    names = set()
+    for node in ast.walk(tree_of(path)):
+        if isinstance(node, ast.Import):
+            names |= {alias.name.split(".")[0] for alias in node.names}
+        elif isinstance(node, ast.ImportFrom):
+            assert node.level == 0, f"{name_of(path)} imports relatively"
+            names.add(str(node.module).split(".")[0])
+    return names
+
+
+def project() -> dict:
+    """The project's table of pyproject.toml."""
+    return tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
+
+
+def code_blocks(language: str) -> list[str]:
+    """The README's code blocks in a language."""
+    return re.findall(rf"```{language}\n(.*?)```", (ROOT / "README.md").read_text(encoding="utf-8"), re.DOTALL)
+
+
+def test_the_top_level_holds_what_was_agreed_and_nothing_else():
+    ignored = {line.rstrip("/") for line in (ROOT / ".gitignore").read_text(encoding="utf-8").split()}
+    assert {entry.name for entry in ROOT.iterdir() if not entry.name.startswith(".")} - ignored == TOP_LEVEL
+
+
+@pytest.mark.parametrize("path", MODEL, ids=name_of)
+def test_the_model_knows_no_screen(path):
+    assert imported(path) & {"app", "dash", "dash_mantine_components", "plotly", "flask", "pandas", "waitress"} == set()
+
+
+def test_what_is_imported_is_declared():
+    declared = {re.split(r"[^\w-]", line)[0].replace("-", "_") for line in project()["dependencies"]}
+    used = set().union(*map(imported, SOURCES)) - set(sys.stdlib_module_names) - {"app", "model"}
+    assert used - declared == set()
+
+
+@pytest.mark.parametrize("path", WRITTEN, ids=name_of)
+def test_no_file_is_too_long_to_be_read(path):
+    assert len(path.read_text(encoding="utf-8").splitlines()) <= LONGEST_FILE
+
+
+def test_ci_runs_the_readmes_test_command_unchanged_and_the_slow_tests_after_it():
+    blocks = [block.strip() for block in code_blocks("sh")]
+    (command,) = (block for block in blocks if "pytest" in block)
+    assert "\n" not in command
+    steps = (ROOT / ".ci" / "run").read_text(encoding="utf-8").splitlines()
+    assert steps.count(command) == 1
+    after = steps[steps.index(command) + 1 :]
+    assert after[0] == f"{command.split(' && ')[-1]} -m slow"
+
+
+def test_one_line_of_the_readme_opens_the_dashboard_on_demo_data():
+    (command,) = (block.strip() for block in code_blocks("sh") if "--demo" in block)
+    assert "\n" not in command
+    (test_command,) = (block.strip() for block in code_blocks("sh") if "pytest" in block)
+    assert command.split(" && ")[0] == test_command.split(" && ")[0]
+
+
+def test_the_readmes_python_runs_and_is_ten_lines():
+    (program,) = code_blocks("python")
+    assert len([line for line in program.splitlines() if line.strip()]) == 10
+    said = io.StringIO()
+    with contextlib.redirect_stdout(said):
+        exec(compile(program, "README.md", "exec"), {})
+    lines = re.findall(r"(\d+) g at ([\d.]+) m/s: peak ([\d.]+) N·m, area ([\d.]+) N·m·s", said.getvalue())
+    assert [(mass, speed) for mass, speed, _, _ in lines] == [("145", "37.0"), ("275", "32.0")]
+    assert 65 <= float(lines[0][2]) <= 90  # the reference throw's peak: adult groups' means run from 64 to 90 N·m
+
+
+def public(body: list[ast.stmt]) -> Iterator[ast.FunctionDef | ast.ClassDef]:
+    """The public functions and classes of a body."""
+    for node in body:
+        if isinstance(node, ast.FunctionDef | ast.ClassDef) and not node.name.startswith("_"):
+            yield node
+
+
+@pytest.mark.parametrize("path", SOURCES, ids=name_of)
+def test_what_is_public_says_what_it_is(path):
+    tree = tree_of(path)
+    assert ast.get_docstring(tree) or not tree.body, f"{name_of(path)} does not say what it holds"
+    nodes = list(public(tree.body))
+    nodes += [method for node in nodes if isinstance(node, ast.ClassDef) for method in public(node.body)]
+    assert [node.name for node in nodes if not ast.get_docstring(node)] == []
+
+
+def section(docstring: str, title: str) -> str | None:
+    """A section of a docstring in numpy's form."""
+    found = re.search(rf"^{title}\n-+\n(.*?)(?=^\w[\w ]*\n-+\n|\Z)", docstring, re.DOTALL | re.MULTILINE)
+    return found and found.group(1)
+
+
+@pytest.mark.parametrize("path", MODEL, ids=name_of)
+def test_what_the_model_offers_documents_parameters_and_returns(path):
+    lacking = []
+    for node in public(tree_of(path).body):
+        if isinstance(node, ast.ClassDef):
+            continue
+        docstring = ast.get_docstring(node) or ""
+        explained = section(docstring, "Parameters") or ""
+        headings = " ".join(line for line in explained.splitlines() if line and not line.startswith(" "))
+        arguments = [*node.args.posonlyargs, *node.args.args, *node.args.kwonlyargs]
+        lacking += [f"{node.name}({one.arg})" for one in arguments if not re.search(rf"\b{one.arg}\b", headings)]
+        returns_none = isinstance(node.returns, ast.Constant) and node.returns.value is None
+        if not returns_none and not section(docstring, "Returns") and not section(docstring, "Yields"):
+            lacking.append(f"{node.name} -> ?")
+    assert lacking == []
+
+
+def test_vendored_code_comes_with_its_licence():
+    found = {path.name: path for folder in ("assets", "tests") for path in (ROOT / folder).rglob("*.min.js")}
+    assert set(found) == VENDORED
+    for name, path in found.items():
+        assert path.with_name(name.replace(".min.js", ".LICENSE.txt")).is_file()
