@@ -1,0 +1,240 @@
+"""From the form to numbers: each throw's curve and readings, and how they stand to the reference throw."""
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+
+import numpy as np
+from numpy.typing import NDArray
+
+from app.compare.checks import CheckedAthlete, CheckedThrow, check_above, check_athlete, check_reference, check_throw
+from app.compare.form import Form
+from app.compare.quantities import reading_named
+from app.units import array_from_si, from_si, percent_bwh
+from model.ball import DEFAULT_DIAMETER_M
+from model.channels import Reading
+from model.person import Person
+from model.readouts import Readouts, read_curves
+from model.throw import Curves, Throw, curves
+
+Array = NDArray[np.float64]
+
+HALF_PEAK = 0.5  # the default level of "time above", as a share of the reference throw's peak
+
+
+@dataclass(frozen=True)
+class Answer:
+    """One line of the list, worked out.
+
+    Attributes
+    ----------
+    key : str
+        The throw's key in the form.
+    number : int
+        Its place in the list, from 1.
+    reference : bool
+        Whether it is the reference.
+    checked : CheckedThrow
+        What could be read, and the messages.
+    curves : Curves or None
+        All its curves; None if person, ball or speed are missing.
+    readouts : Readouts or None
+        The readings of the chosen quantity.
+    """
+
+    key: str
+    number: int
+    reference: bool
+    checked: CheckedThrow
+    curves: Curves | None = None
+    readouts: Readouts | None = None
+
+    @property
+    def name(self) -> str:
+        """Ball and speed in words, such as "275 g at 28.5 m/s"; the place in the list where these are missing."""
+        if self.checked.ball is None or self.checked.speed_m_s is None:
+            return f"throw {self.number}"
+        ball = self.checked.ball
+        size = "" if ball.diameter_m == DEFAULT_DIAMETER_M else f" ({plain(from_si(ball.diameter_m, 'mm'))} mm)"
+        return f"{plain(from_si(ball.mass_kg, 'g'))} g{size} at {plain(self.checked.speed_m_s, least=1)} m/s"
+
+    def time_ms(self) -> Array:
+        """Time from release (ms) of the points of its curve."""
+        return array_from_si(self._drawn.time_s, "ms")
+
+    def value(self, reading: Reading) -> Array:
+        """The chosen quantity, with the sign that is read as positive."""
+        return reading.sign * self._drawn.values[reading.channel]
+
+    @property
+    def _drawn(self) -> Curves:
+        if self.curves is None:
+            raise ValueError(f"{self.name} has no curve")
+        return self.curves
+
+
+@dataclass(frozen=True)
+class Comparison:
+    """Everything the page shows, as numbers and words.
+
+    Attributes
+    ----------
+    athlete : CheckedAthlete
+    answers : tuple of Answer
+        One for each line of the list, in its order.
+    reading : Reading
+        The chosen quantity.
+    kind : str
+        How the reference is known, in the word that stands beside every per cent.
+    known : str
+        The same in full, with its date where there is one.
+    level : float or None
+        The level of "time above", in the quantity's unit.
+    level_typed : bool
+        Whether the level was typed (else it is half the reference's peak).
+    date_problem, level_problem : str
+        Messages for these two fields, or nothing.
+    """
+
+    athlete: CheckedAthlete
+    answers: tuple[Answer, ...]
+    reading: Reading
+    kind: str
+    known: str
+    level: float | None
+    level_typed: bool
+    date_problem: str
+    level_problem: str
+
+    @property
+    def person(self) -> Person | None:
+        """Who throws, if all measures could be read."""
+        return self.athlete.person
+
+    @property
+    def drawn(self) -> tuple[Answer, ...]:
+        """The throws that have a curve."""
+        return tuple(answer for answer in self.answers if answer.curves is not None)
+
+    @property
+    def reference(self) -> Answer | None:
+        """The reference throw, if it has a curve."""
+        return next((answer for answer in self.drawn if answer.reference), None)
+
+    @property
+    def compared(self) -> tuple[Answer, ...]:
+        """The throws that are compared with the reference."""
+        return tuple(answer for answer in self.drawn if not answer.reference)
+
+    def problems(self) -> Mapping[str, Mapping[str, str]]:
+        """For each line of the list, its messages by field."""
+        return {answer.key: answer.checked.problems for answer in self.answers}
+
+
+def compare(form: Form, today: date) -> Comparison:
+    """Work out all that the page shows.
+
+    Parameters
+    ----------
+    form : Form
+        As typed.
+    today : date
+        No reference was measured after it.
+
+    Returns
+    -------
+    Comparison
+    """
+    athlete = check_athlete(form.athlete)
+    reading = reading_named(form.quantity)
+    kind, known, date_problem = check_reference(form, today)
+    typed_level, level_problem = check_above(form.above, reading.unit)
+    checked = [check_throw(throw) for throw in form.throws]
+    thrown = [_curves(athlete.person, line) for line in checked]
+    level = typed_level
+    if level is None and not level_problem:
+        level = _half_peak(thrown, form, reading)
+    answers = tuple(
+        Answer(
+            key=line.form.key,
+            number=number,
+            reference=line.form.key == form.reference,
+            checked=line,
+            curves=drawn,
+            readouts=None if drawn is None else read_curves(drawn, reading.key, above=level),
+        )
+        for number, (line, drawn) in enumerate(zip(checked, thrown, strict=True), start=1)
+    )
+    return Comparison(
+        athlete, answers, reading, kind, known, level, typed_level is not None, date_problem, level_problem
+    )
+
+
+def _curves(person: Person | None, line: CheckedThrow) -> Curves | None:
+    if person is None or line.ball is None or line.speed_m_s is None:
+        return None
+    return curves(Throw(person, line.ball, line.speed_m_s))
+
+
+def _half_peak(thrown: list[Curves | None], form: Form, reading: Reading) -> float | None:
+    place = form.place(form.reference)
+    reference = thrown[place] if place >= 0 else None
+    if reference is None:
+        return None
+    peak = read_curves(reference, reading.key).peak
+    return HALF_PEAK * peak if math.isfinite(peak) and peak > 0.0 else None
+
+
+def share_of(value: float, reference: float) -> float:
+    """A reading in per cent of the reference's; NaN where either is not defined or the reference's is zero.
+
+    Parameters
+    ----------
+    value, reference : float
+        The same reading of two throws.
+
+    Returns
+    -------
+    float
+        Per cent.
+    """
+    if not (math.isfinite(value) and math.isfinite(reference)) or reference == 0.0:
+        return math.nan
+    return 100.0 * value / reference
+
+
+def bwh_of(torque_nm: float, person: Person) -> float:
+    """A torque in per cent of this person's body weight times height.
+
+    Parameters
+    ----------
+    torque_nm : float
+    person : Person
+
+    Returns
+    -------
+    float
+        %BW·H.
+    """
+    return percent_bwh(torque_nm, person.body_mass_kg, person.stature_m)
+
+
+def plain(number: float, least: int = 0, most: int = 2) -> str:
+    """Write a number without needless decimals.
+
+    Parameters
+    ----------
+    number : float
+    least, most : int
+        Fewest and most decimals.
+
+    Returns
+    -------
+    str
+        For example "275", "142.5", "28.5".
+    """
+    text = f"{number:.{most}f}"
+    whole, _, decimals = text.partition(".")
+    decimals = decimals.rstrip("0").ljust(least, "0")
+    return f"{whole}.{decimals}" if decimals else whole

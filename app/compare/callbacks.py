@@ -1,0 +1,244 @@
+"""The page's callbacks: thin; they read the fields, call a pure function, and set the parts.
+
+The fields on the page are the one truth. `change` runs when a button is pressed and makes fields anew; `draw` runs when
+any value changed, draws what follows from the fields and keeps the form; `tell` puts what was kept into words. What the
+browser kept from before is read once, when the page opens.
+"""
+
+from collections.abc import Callable
+from datetime import date
+from typing import Any
+
+from dash import ALL, ClientsideFunction, Dash, Input, Output, State, ctx, no_update
+from dash.exceptions import PreventUpdate
+from flask import current_app
+
+from app import ids
+from app.compare.answers import compare
+from app.compare.changes import Change, added, emptied, filled, moved, opening, put_back, read_form
+from app.compare.checks import check_athlete
+from app.compare.form import Form, FormError, from_json, to_json
+from app.compare.parts import athlete_fields
+from app.compare.picture import figure_of, paper_of, samples_of
+from app.compare.rows import rows
+from app.compare.view import basis_of, view_of
+from app.demo import load_demo
+from app.palette import theme_named
+
+MEASURE = {"type": ids.COMPARE_MEASURE, "name": ALL}
+THROW = {"type": ids.COMPARE_THROW, "throw": ALL, "name": ALL}
+SAMPLE = {"type": ids.COMPARE_SAMPLE, "throw": ALL}
+MOVE = {"type": ids.COMPARE_MOVE, "throw": ALL, "move": ALL}
+
+CHOSEN = {
+    "reference": ids.COMPARE_REFERENCE,
+    "kind": ids.COMPARE_KIND,
+    "date": ids.COMPARE_DATE,
+    "quantity": ids.COMPARE_QUANTITY,
+    "headline": ids.COMPARE_HEADLINE,
+    "above": ids.COMPARE_ABOVE,
+}
+
+PICKED = {"reference", "kind", "quantity", "headline"}
+"""Those that are chosen, not typed: nothing chosen is None."""
+
+
+BUTTONS = (
+    ids.COMPARE_ADD,
+    ids.COMPARE_EXAMPLE,
+    ids.COMPARE_CLEAR,
+    ids.COMPARE_PUT_BACK,
+    ids.COMPARE_DISMISS,
+)
+
+
+def _fields(kind: type[Input] | type[State]) -> dict[str, Any]:
+    """All that makes the form, as inputs or as states."""
+    return {
+        "measures": kind(MEASURE, "value"),
+        "measure_ids": State(MEASURE, "id"),
+        "throws": kind(THROW, "value"),
+        "throw_ids": State(THROW, "id"),
+        "chosen": {name: kind(part, "value") for name, part in CHOSEN.items()},
+    }
+
+
+def _form(fields: dict[str, Any]) -> Form:
+    measures = list(zip(fields["measure_ids"], fields["measures"], strict=False))
+    throws = list(zip(fields["throw_ids"], fields["throws"], strict=False))
+    return read_form(measures, throws, fields["chosen"])
+
+
+VIEW_OUTPUTS = {
+    "summary": Output(ids.COMPARE_SUMMARY, "children"),
+    "sentence": Output(ids.COMPARE_SENTENCE, "children"),
+    "others": Output(ids.COMPARE_OTHERS, "children"),
+    "warnings": Output(ids.COMPARE_WARNINGS, "children"),
+    "figure_title": Output(ids.COMPARE_FIGURE_TITLE, "children"),
+    "figure_note": Output(ids.COMPARE_FIGURE_NOTE, "children"),
+    "table": Output(ids.COMPARE_TABLE, "children"),
+    "headline_choices": Output(ids.COMPARE_HEADLINE, "data"),
+    "headline_default": Output(ids.COMPARE_HEADLINE, "placeholder"),
+    "level_label": Output(ids.COMPARE_ABOVE, "label"),
+    "level_placeholder": Output(ids.COMPARE_ABOVE, "placeholder"),
+    "level_problem": Output(ids.COMPARE_ABOVE, "error"),
+    "date_problem": Output(ids.COMPARE_DATE, "error"),
+    "date_off": Output(ids.COMPARE_DATE, "disabled"),
+}
+"""The parts that `View` fills one to one."""
+
+
+def register(app: Dash) -> None:
+    """Give the page's callbacks to the app.
+
+    Parameters
+    ----------
+    app : Dash
+    """
+    app.callback(
+        output={
+            "athlete": Output(ids.COMPARE_ATHLETE, "children"),
+            "rows": Output(ids.COMPARE_ROWS, "children"),
+            "chosen": {name: Output(part, "value") for name, part in CHOSEN.items()},
+            "notice": Output(ids.COMPARE_NOTICE, "children"),
+            "put_back_hidden": Output(ids.COMPARE_PUT_BACK, "hidden"),
+            "before": Output(ids.COMPARE_BEFORE, "data"),
+            "focus": Output(ids.COMPARE_FOCUS, "data"),
+            "choose": Output(ids.COMPARE_CHOOSE, "value"),
+            "rack": Output(ids.COMPARE_RACK, "value"),
+        },
+        inputs={
+            "pressed": {
+                "moves": Input(MOVE, "n_clicks"),
+                "choose": Input(ids.COMPARE_CHOOSE, "value"),
+                "rack": Input(ids.COMPARE_RACK, "value"),
+                "buttons": [Input(button, "n_clicks") for button in BUTTONS],
+            },
+            "fields": _fields(State),
+            "saved": State(ids.COMPARE_SAVED, "data"),
+            "before": State(ids.COMPARE_BEFORE, "data"),
+        },
+    )(change)
+    app.callback(
+        output={
+            "figure": Output(ids.COMPARE_FIGURE, "figure"),
+            "samples": Output(SAMPLE, "style"),
+            "saved": Output(ids.COMPARE_SAVED, "data"),
+        },
+        inputs={
+            "fields": _fields(Input),
+            "theme": Input(ids.SHELL_THEME, "data"),
+            "narrow": Input(ids.COMPARE_NARROW, "data"),
+            "sample_ids": State(SAMPLE, "id"),
+        },
+    )(draw)
+    app.callback(
+        output={
+            "view": VIEW_OUTPUTS,
+            "paper": Output(ids.COMPARE_PAPER, "data"),
+            "measure_errors": Output(MEASURE, "error"),
+            "throw_errors": Output(THROW, "error"),
+        },
+        inputs={
+            "saved": Input(ids.COMPARE_SAVED, "data"),
+            "measures": [State(MEASURE, "id"), State(MEASURE, "error")],
+            "throws": [State(THROW, "id"), State(THROW, "error")],
+        },
+    )(tell)
+    app.callback(
+        Output(ids.COMPARE_BASIS, "children"),
+        Input(MEASURE, "value"),
+        State(MEASURE, "id"),
+    )(rest_on)
+    app.clientside_callback(
+        ClientsideFunction("compare", "narrow"), Output(ids.COMPARE_NARROW, "data"), Input(ids.COMPARE_NARROW, "id")
+    )
+    app.clientside_callback(ClientsideFunction("compare", "paper"), Input(ids.COMPARE_PAPER, "data"))
+    app.clientside_callback(ClientsideFunction("compare", "focus"), Input(ids.COMPARE_FOCUS, "data"))
+
+
+def change(pressed: dict[str, Any], fields: dict[str, Any], saved: Any, before: Any) -> dict[str, Any]:
+    """Open the page, or do what a button or a choice says; see `changes`."""
+    demo = load_demo()
+    source = ctx.triggered_id
+    form = _form(fields)
+    if source is None:
+        return _changed(opening(saved, demo, current_app.config["LEVELPEAK"].demo), None, everything=True)
+    if not ctx.triggered[0]["value"]:
+        raise PreventUpdate  # a control that was just made, not one that was used
+    if isinstance(source, dict):
+        return _changed(moved(form, str(source.get("throw")), str(source.get("move"))), form)
+    if source == ids.COMPARE_DISMISS:
+        still = dict.fromkeys(("athlete", "rows", "before", "focus", "choose", "rack"), no_update)
+        return still | {"chosen": dict.fromkeys(CHOSEN, no_update), "notice": "", "put_back_hidden": True}
+    if source == ids.COMPARE_ADD:
+        return _changed(added(form, demo), form)
+    if source == ids.COMPARE_RACK:
+        return _changed(added(form, demo, pressed["rack"]), form)
+    whole = {
+        ids.COMPARE_EXAMPLE: lambda: filled(form, demo, demo.athletes[0].athlete),
+        ids.COMPARE_CHOOSE: lambda: filled(form, demo, pressed["choose"]),
+        ids.COMPARE_CLEAR: lambda: emptied(form),
+        ids.COMPARE_PUT_BACK: lambda: put_back(form, before),
+    }
+    return _changed(whole[source](), form, everything=True)
+
+
+def _changed(made: Change, before: Form | None, everything: bool = False) -> dict[str, Any]:
+    form = made.form
+    kept = to_json(before) if made.undo and before is not None else None
+    return {
+        "athlete": athlete_fields(form.athlete) if everything else no_update,
+        "rows": rows(form),
+        "chosen": {name: getattr(form, name) or None if name in PICKED else getattr(form, name) for name in CHOSEN},
+        "notice": made.notice,
+        "put_back_hidden": kept is None,
+        "before": kept,
+        "focus": made.focus,
+        "choose": None,
+        "rack": None,
+    }
+
+
+def draw(fields: dict[str, Any], theme: Any, narrow: Any, sample_ids: list[Any]) -> dict[str, Any]:
+    """Draw what follows from the fields, and hand the form on to be kept and put into words."""
+    if not fields["measure_ids"]:
+        raise PreventUpdate  # the page is opening: there are no fields yet, and nothing to keep
+    form = _form(fields)
+    comparison = compare(form, date.today())
+    worn = theme_named(theme)
+    samples = samples_of(comparison, worn)
+    return {
+        "figure": figure_of(comparison, worn, narrow is True),
+        "samples": [samples.get(part["throw"], {}) for part in sample_ids],
+        "saved": to_json(form),
+    }
+
+
+def tell(saved: Any, measures: list[list[Any]], throws: list[list[Any]]) -> dict[str, Any]:
+    """Put into words what was drawn; it comes second, so that the curve never waits for the words."""
+    try:
+        form = from_json(saved)
+    except FormError:
+        raise PreventUpdate from None  # nothing was kept yet
+    comparison = compare(form, date.today())
+    view = view_of(form, comparison)
+    return {
+        "view": {name: getattr(view, name) for name in VIEW_OUTPUTS},
+        "paper": paper_of(comparison),
+        "measure_errors": _changed_only(measures, lambda part: view.athlete_problems.get(part["name"])),
+        "throw_errors": _changed_only(
+            throws, lambda part: view.throw_problems.get(part["throw"], {}).get(part["name"])
+        ),
+    }
+
+
+def _changed_only(fields: list[list[Any]], problem: Callable[[dict[str, str]], str | None]) -> list[Any]:
+    """The messages of fields, given as ids and what they show now; a field whose message stays is left alone."""
+    return [no_update if problem(part) == shown else problem(part) for part, shown in zip(*fields, strict=True)]
+
+
+def rest_on(measures: list[Any], measure_ids: list[Any]) -> Any:
+    """Say what the page rests on for this athlete."""
+    form = read_form(list(zip(measure_ids, measures, strict=False)), [], {})
+    return basis_of(check_athlete(form.athlete).person)

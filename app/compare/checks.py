@@ -1,0 +1,248 @@
+"""From typed text to the model's things: every value is checked where it was typed, and a message says what to mend.
+
+A point and a comma both mark the decimals (28.5 and 28,5 are the same); there are no thousands separators, so that no
+typed number can be read in two ways.
+"""
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import date
+from types import MappingProxyType
+
+from app.compare.fields import (
+    ABOVE_LIMITS,
+    CHOICES,
+    LENGTHS,
+    LONGEST_CODE,
+    LONGEST_TEXT,
+    MEASURE_NAMES,
+    MEASURES,
+    THROW_FIELDS,
+    Field,
+)
+from app.compare.form import KINDS, Form, ThrowForm
+from app.units import limit_in, to_si
+from model.ball import Ball
+from model.checks import InputError, Limit
+from model.person import Person
+from model.throw import Throw
+
+EARLIEST_DATE = date(1990, 1, 1)
+SHOWN_CHARACTERS = 24  # of a wrong value, in its message
+
+_NUMBER = re.compile(r"[+\-\u2212]?(?:[0-9]+(?:[.,][0-9]*)?|[.,][0-9]+)")
+
+NO_PROBLEMS: Mapping[str, str] = MappingProxyType({})
+
+
+def read_number(text: str, name: str, limit: Limit, unit: str) -> float:
+    """Read a typed number.
+
+    Parameters
+    ----------
+    text : str
+        As typed, with a point or a comma for the decimals.
+    name : str
+        What the field is called.
+    limit : Limit
+        The accepted range, in SI.
+    unit : str
+        The unit it was typed in.
+
+    Returns
+    -------
+    float
+        The number in SI.
+
+    Raises
+    ------
+    InputError
+        If it is no plain number or lies outside the range; its text says what was given and what is accepted.
+    """
+    accepted = str(limit_in(limit, unit))
+    typed = text.strip()
+    if not typed:
+        raise InputError(name, text, accepted)
+    if len(typed) > LONGEST_TEXT or not _NUMBER.fullmatch(typed):
+        raise InputError(name, text, f"{accepted}, as a plain number with a point or a comma for decimals")
+    number = to_si(float(typed.replace(",", ".").replace("\u2212", "-")), unit)
+    if not limit.low <= number <= limit.high:
+        raise InputError(name, text, accepted)
+    return number
+
+
+def message(error: InputError) -> str:
+    """Say what is wrong with a typed value.
+
+    Parameters
+    ----------
+    error : InputError
+        With the field's printed name, the typed text and what is accepted.
+
+    Returns
+    -------
+    str
+        Field, value given, what is accepted.
+    """
+    given = str(error.given).strip()
+    if not given:
+        return f"{error.field}: nothing given; accepted: {error.accepted}."
+    shown = given if len(given) <= SHOWN_CHARACTERS else given[: SHOWN_CHARACTERS - 1] + "…"
+    return f"{error.field}: “{shown}” given; accepted: {error.accepted}."
+
+
+@dataclass(frozen=True)
+class CheckedAthlete:
+    """The athlete's fields, read: a person if all could be, and a message for each field that could not."""
+
+    person: Person | None
+    code: str
+    problems: Mapping[str, str] = field(default_factory=lambda: NO_PROBLEMS)
+
+
+@dataclass(frozen=True)
+class CheckedThrow:
+    """A line of the list, read: ball and speed if all could be, and a message for each field that could not."""
+
+    form: ThrowForm
+    ball: Ball | None = None
+    speed_m_s: float | None = None
+    problems: Mapping[str, str] = field(default_factory=lambda: NO_PROBLEMS)
+
+
+def check_athlete(athlete: Mapping[str, str]) -> CheckedAthlete:
+    """Read the athlete's fields.
+
+    A code that is too long is told, but stops nothing: no number depends on it. Fields are called missing only when
+    another one was filled in, so that an empty form does not scold.
+
+    Parameters
+    ----------
+    athlete : mapping of str to str
+        As typed.
+
+    Returns
+    -------
+    CheckedAthlete
+    """
+    code = athlete["code"].strip()
+    if not any(text.strip() for text in athlete.values()):
+        return CheckedAthlete(None, code)
+    problems: dict[str, str] = {}
+    measures: dict[str, float] = {}
+    for name, words in CHOICES.items():
+        if athlete[name] not in words:
+            problems[name] = message(InputError(MEASURE_NAMES[name].capitalize(), athlete[name], " or ".join(words)))
+    for spec in MEASURES + LENGTHS:
+        _read_into(measures, problems, spec, athlete[spec.name])
+    person = None if problems else Person(athlete["sex"], handedness=athlete["handedness"], **measures)
+    if len(code) > LONGEST_CODE or not code.isprintable():
+        problems["code"] = message(InputError("Code", code, f"up to {LONGEST_CODE} printable characters"))
+    return CheckedAthlete(person, code[:LONGEST_CODE] if code.isprintable() else "", problems)
+
+
+def check_throw(throw: ThrowForm) -> CheckedThrow:
+    """Read a line of the list; a blank one is neither right nor wrong.
+
+    Parameters
+    ----------
+    throw : ThrowForm
+
+    Returns
+    -------
+    CheckedThrow
+    """
+    if throw.blank:
+        return CheckedThrow(throw)
+    problems: dict[str, str] = {}
+    values: dict[str, float] = {}
+    for spec in THROW_FIELDS:
+        _read_into(values, problems, spec, getattr(throw, spec.name))
+    if problems:
+        return CheckedThrow(throw, problems=problems)
+    return CheckedThrow(throw, Ball(values["mass_kg"], values["diameter_m"]), values["speed_m_s"])
+
+
+def _read_into(values: dict[str, float], problems: dict[str, str], spec: Field, text: str) -> None:
+    if not text.strip() and not spec.needed:
+        return
+    try:
+        values[spec.model_name] = read_number(text, spec.label, spec.limit, spec.unit)
+    except InputError as error:
+        problems[spec.name] = message(error)
+
+
+def check_above(text: str, unit: str) -> tuple[float | None, str]:
+    """Read the level of "time above".
+
+    Parameters
+    ----------
+    text : str
+        As typed; empty for half the reference throw's peak.
+    unit : str
+        'N·m' or 'N'.
+
+    Returns
+    -------
+    float or None
+        The level, None if left out or wrong.
+    str
+        What is wrong with it, or nothing.
+    """
+    if not text.strip():
+        return None, ""
+    try:
+        return read_number(text, "Level", ABOVE_LIMITS[unit], unit), ""
+    except InputError as error:
+        return None, message(error)
+
+
+def check_reference(form: Form, today: date) -> tuple[str, str, str]:
+    """Put the reference's kind into words.
+
+    Parameters
+    ----------
+    form : Form
+    today : date
+        No reference was measured after it.
+
+    Returns
+    -------
+    str
+        The word that stands beside every per cent: ``measured``, ``pre-injury`` or ``estimated``.
+    str
+        The same in full, with the date where there is one: ``from before an injury, 2025-09-02``.
+    str
+        What is wrong with the date, or nothing.
+    """
+    kind = form.kind if form.kind in KINDS else "estimated"
+    if kind == "estimated":
+        return kind, kind, ""
+    day, problem = _read_date(form.date, today, needed=kind == "before")
+    if kind == "before":
+        return "pre-injury", f"{KINDS[kind]}, {day.isoformat() if day else 'date not given'}", problem
+    return kind, f"{kind} {day.isoformat()}" if day else kind, problem
+
+
+def _read_date(text: str, today: date, needed: bool) -> tuple[date | None, str]:
+    typed = text.strip()
+    if not typed and not needed:
+        return None, ""
+    try:
+        if not re.fullmatch(r"[0-9]{4}-[0-9]{2}-[0-9]{2}", typed):
+            raise ValueError
+        day = date.fromisoformat(typed)
+        if not EARLIEST_DATE <= day <= today:
+            raise ValueError
+    except ValueError:
+        accepted = f"year-month-day from {EARLIEST_DATE} to {today}"
+        return None, message(InputError("Date of the reference", text, accepted))
+    return day, ""
+
+
+def throw_of(person: Person, checked: CheckedThrow) -> Throw | None:
+    """Make the model's throw of a person and a line that could be read; None of one that could not."""
+    if checked.ball is None or checked.speed_m_s is None:
+        return None
+    return Throw(person, checked.ball, checked.speed_m_s)

@@ -1,0 +1,82 @@
+"""The fields of the form: what each is called, its unit, and what the model accepts."""
+
+from dataclasses import dataclass
+
+from app.units import limit_in
+from model.ball import BALL_LIMITS
+from model.checks import Limit
+from model.person import HANDS, MEASURED_LENGTHS, PERSON_LIMITS, SEXES
+from model.throw import SPEED_LIMIT
+
+
+@dataclass(frozen=True)
+class Field:
+    """A field for a number.
+
+    Attributes
+    ----------
+    name : str
+        Key in the form, with the unit in it.
+    label, unit : str
+        As they are printed.
+    limit : Limit
+        What the model accepts, in SI.
+    model_name : str
+        The model's name of the value, with its SI unit.
+    needed : bool
+        Whether it may not be left out.
+    hint : str
+        What it is, where the label does not say it.
+    """
+
+    name: str
+    label: str
+    unit: str
+    limit: Limit
+    model_name: str
+    needed: bool = True
+    hint: str = ""
+
+    @property
+    def accepted(self) -> str:
+        """The accepted range, in the field's own unit."""
+        return str(limit_in(self.limit, self.unit))
+
+
+def _measure(name: str, label: str, unit: str, model_name: str, hint: str = "") -> Field:
+    needed = model_name not in MEASURED_LENGTHS
+    return Field(name, label, unit, PERSON_LIMITS[model_name], model_name, needed, hint)
+
+
+MEASURES = (
+    _measure("age_years", "Age", "years", "age_years"),
+    _measure("stature_cm", "Stature", "cm", "stature_m"),
+    _measure("body_mass_kg", "Body mass", "kg", "body_mass_kg"),
+)
+
+LENGTHS = (
+    _measure("upper_arm_length_cm", "Upper arm", "cm", "upper_arm_length_m", "shoulder joint to elbow joint"),
+    _measure("forearm_length_cm", "Forearm", "cm", "forearm_length_m", "elbow joint to wrist joint"),
+    _measure("hand_length_cm", "Hand", "cm", "hand_length_m", "wrist centre to third knuckle, not to the fingertip"),
+)
+
+THROW_FIELDS = (
+    Field("ball_mass_g", "Ball mass", "g", BALL_LIMITS["mass_kg"], "mass_kg"),
+    Field("ball_diameter_mm", "Ball diameter", "mm", BALL_LIMITS["diameter_m"], "diameter_m"),
+    Field("speed_m_s", "Release speed", "m/s", SPEED_LIMIT, "speed_m_s"),
+)
+
+CHOICES = {"sex": SEXES, "handedness": HANDS}
+"""Fields with a choice of words, and the words."""
+
+MEASURE_NAMES = {"sex": "sex", "handedness": "throwing hand"} | {f.name: f.label.lower() for f in MEASURES + LENGTHS}
+"""What the fields of the athlete are called in a sentence."""
+
+ABOVE_LIMITS = {"N·m": Limit(0.1, 2000.0, "N·m"), "N": Limit(1.0, 20000.0, "N")}
+"""Levels that "time above" may be asked for; wide, to catch a slip of the keyboard only."""
+
+LONGEST_CODE = 24
+"""Characters of an athlete's code."""
+
+LONGEST_TEXT = 40
+"""Characters of any field; the browser's fields stop there too."""

@@ -1,0 +1,270 @@
+"""The parts of the page that stay: headings, fields, choices. Functions that make components and do no work."""
+
+from collections.abc import Mapping
+from typing import Any
+
+import dash_mantine_components as dmc
+from dash import dcc, html
+from dash.development.base_component import Component
+
+from app import ids
+from app.compare.fields import LENGTHS, LONGEST_TEXT, MEASURES, Field
+from app.compare.figure import GRAPH_CONFIG
+from app.compare.form import KINDS, MOST_THROWS
+from app.compare.quantities import choices
+from app.compare.words import INVENTED
+from app.demo import Demo
+from app.version import VERSION
+
+ORDER = ["label", "input", "description", "error"]
+CHOICE: dict[str, Any] = {
+    "inputWrapperOrder": ORDER,
+    "withScrollArea": False,  # the list scrolls by itself, and can be reached to be scrolled
+    "attributes": {"options": {"tabIndex": 0}},
+    "styles": {"options": {"maxHeight": "min(28rem, 45vh)", "overflowY": "auto"}},
+    "className": "field",
+    "comboboxProps": {"withinPortal": True, "transitionProps": {"duration": 0}},
+    "allowDeselect": False,
+    "checkIconPosition": "right",
+}
+
+
+def text_field(label: str, description: str = "", numeric: bool = False, **props: Any) -> Component:
+    """Make a field for text that is sent when it is left or on Enter, and kept as it was typed.
+
+    Parameters
+    ----------
+    label, description : str
+        What it is, with its unit; and what is accepted.
+    numeric : bool
+        Whether a touch screen shows its number keys.
+    **props
+        Further properties of `dmc.TextInput`.
+
+    Returns
+    -------
+    Component
+    """
+    described = {"description": description} if description else {}
+    return dmc.TextInput(
+        **({"className": "field"} | props),
+        label=label,
+        debounce=True,
+        inputWrapperOrder=ORDER,
+        spellCheck=False,
+        attributes={"input": {"maxLength": LONGEST_TEXT} | ({"inputMode": "decimal"} if numeric else {})},
+        **described,
+    )
+
+
+def number_field(field: Field, value: str, label: str = "", **props: Any) -> Component:
+    """Make a field for a number, with its unit and accepted range.
+
+    Parameters
+    ----------
+    field : Field
+    value : str
+        As typed.
+    label : str
+        What it is, with its unit, where the field's own label does not do.
+    **props
+        Further properties of `dmc.TextInput`.
+
+    Returns
+    -------
+    Component
+    """
+    described = field.accepted.removesuffix(field.unit).strip()
+    if field.hint:
+        described = f"{described}; {field.hint}"
+    return text_field(label or f"{field.label}, {field.unit}", described, numeric=True, value=value, **props)
+
+
+def choice(label: str, data: list[Any], value: str, description: str = "", **props: Any) -> Component:
+    """Make a choice of one from a list.
+
+    Parameters
+    ----------
+    label : str
+    data : list
+        As `dmc.Select` takes it.
+    value : str
+    description : str
+    **props
+        Further properties of `dmc.Select`.
+
+    Returns
+    -------
+    Component
+    """
+    described = {"description": description} if description else {}
+    return dmc.Select(label=label, data=data, value=value or None, **described, **(CHOICE | props))
+
+
+def header(on_demo: bool) -> Component:
+    """Make the heading of the page; with demo data, say that they are invented."""
+    children: list[Component] = [html.H1("Compare throws")]
+    if on_demo:
+        children.append(html.P(INVENTED, className="quiet"))
+    children.append(
+        html.Div(
+            [
+                html.Button("Start empty", id=ids.COMPARE_CLEAR, type="button", n_clicks=0),
+                html.Button("See an invented example", id=ids.COMPARE_EXAMPLE, type="button", n_clicks=0),
+            ],
+            className="whole",
+        )
+    )
+    children.append(html.P(id=ids.COMPARE_SUMMARY, className="summary paper-only"))
+    return html.Div(children, className="page-head")
+
+
+def who(demo: Demo, on_demo: bool) -> Component:
+    """Make the strip of who throws; its fields come from `athlete_fields`."""
+    children: list[Component] = [html.H2("Who is throwing", id="who-title", className="eyebrow")]
+    data = [{"value": a.athlete, "label": f"{a.athlete}, {a.note}"} for a in demo.athletes]
+    choose = choice("Demo thrower", data, "", "invented", id=ids.COMPARE_CHOOSE, placeholder="choose", searchable=False)
+    fields = html.Div(id=ids.COMPARE_ATHLETE, className="measures")
+    children.append(
+        html.Div([html.Div(choose, className="choose", hidden=not on_demo), fields], className="who-fields")
+    )
+    return html.Section(children, className="who", **{"aria-labelledby": "who-title"})
+
+
+def athlete_fields(athlete: Mapping[str, str]) -> list[Component]:
+    """Make the fields of the athlete.
+
+    Parameters
+    ----------
+    athlete : mapping of str to str
+        As typed.
+
+    Returns
+    -------
+    list of Component
+    """
+
+    def measure(name: str) -> dict[str, str]:
+        return {"type": ids.COMPARE_MEASURE, "name": name}
+
+    def pick(name: str, label: str, words: tuple[str, ...]) -> Component:
+        data = [{"value": word, "label": word} for word in words]
+        return choice(label, data, athlete[name], id=measure(name), placeholder="choose", searchable=False)
+
+    lengths = [number_field(f, athlete[f.name], id=measure(f.name)) for f in LENGTHS]
+    opened = any(athlete[f.name].strip() for f in LENGTHS)
+    return [
+        text_field("Code", "no names", value=athlete["code"], id=measure("code")),
+        pick("sex", "Sex", ("male", "female")),
+        pick("handedness", "Throwing hand", ("right", "left")),
+        *(number_field(f, athlete[f.name], id=measure(f.name)) for f in MEASURES),
+        html.Details(
+            [
+                html.Summary("Measured arm lengths"),
+                html.P("Between joint centres. Left out, a length is scaled from stature.", className="quiet"),
+                html.Div(lengths, className="lengths"),
+            ],
+            open=opened,
+            id=ids.COMPARE_LENGTHS,
+            className="fold",
+        ),
+    ]
+
+
+def answer() -> Component:
+    """Make the place of the sentence, and the choices of what it is about."""
+    return html.Section(
+        [
+            html.H2("What differs", id="answer-title", className="hidden"),
+            html.Div(
+                [
+                    choice("Quantity", choices(), "varus", id=ids.COMPARE_QUANTITY, searchable=False),
+                    choice("First sentence about", [], "", id=ids.COMPARE_HEADLINE, searchable=False),
+                ],
+                className="asked",
+            ),
+            html.Div(id=ids.COMPARE_SENTENCE, role="status", **{"aria-live": "polite"}),
+            html.Div(id=ids.COMPARE_OTHERS),
+            html.Div(id=ids.COMPARE_WARNINGS, role="status"),
+        ],
+        className="answer",
+        **{"aria-labelledby": "answer-title"},
+    )
+
+
+def picture() -> Component:
+    """Make the place of the figure."""
+    graph = dcc.Graph(id=ids.COMPARE_FIGURE, config=GRAPH_CONFIG, className="graph")
+    return html.Section(
+        html.Figure([html.H2(id=ids.COMPARE_FIGURE_TITLE), graph, html.Figcaption(id=ids.COMPARE_FIGURE_NOTE)]),
+        className="picture",
+        **{"aria-labelledby": ids.COMPARE_FIGURE_TITLE},
+    )
+
+
+def throws(demo: Demo, on_demo: bool) -> Component:
+    """Make the list of throws and what is done to it; its lines come from `rows.rows`."""
+    add = html.Button("Add a throw", id=ids.COMPARE_ADD, type="button", n_clicks=0, **{"data-key": "a"})
+    data = [{"value": str(i), "label": f"{ball.ball}, {ball.diameter_mm} mm"} for i, ball in enumerate(demo.rack)]
+    rack = choice(
+        "Add a ball from the rack", data, "", id=ids.COMPARE_RACK, placeholder="Add from the rack", searchable=False
+    )
+    kinds = [{"value": key, "label": words} for key, words in KINDS.items()]
+    return html.Section(
+        [
+            html.Div(
+                [html.H2("Throws", id="throws-title"), html.P(f"up to {_count(MOST_THROWS)}")], className="title-line"
+            ),
+            dmc.RadioGroup(
+                html.Ol(id=ids.COMPARE_ROWS, className="rows"),
+                id=ids.COMPARE_REFERENCE,
+                value="",
+                label="Reference throw",
+                className="reference-group",
+            ),
+            html.Div([add, html.Div(rack, className="rack", hidden=not on_demo)], className="more"),
+            html.Div(
+                [
+                    choice("Reference is", kinds, "measured", id=ids.COMPARE_KIND, searchable=False),
+                    text_field("Measured on", "year-month-day", value="", id=ids.COMPARE_DATE),
+                ],
+                className="known",
+            ),
+        ],
+        className="throws",
+        **{"aria-labelledby": "throws-title"},
+    )
+
+
+def readings() -> Component:
+    """Make the place of the table, and the level of "time above"."""
+    level = text_field("Time above", "", value="", id=ids.COMPARE_ABOVE, numeric=True)
+    return html.Section(
+        [
+            html.Div([html.H2("Readings", id="readings-title"), level], className="title-line"),
+            html.Div(id=ids.COMPARE_TABLE),
+        ],
+        className="readings-part",
+        **{"aria-labelledby": "readings-title"},
+    )
+
+
+def basis() -> Component:
+    """Make the place of what the page rests on, and of the cautions."""
+    return html.Div(id=ids.COMPARE_BASIS, className="basis")
+
+
+def notice() -> Component:
+    """Make the place where it is said what was replaced or removed, and where it can be put back."""
+    back = html.Button("Put back", id=ids.COMPARE_PUT_BACK, type="button", n_clicks=0, hidden=True, **{"data-key": "z"})
+    away = html.Button("Dismiss", id=ids.COMPARE_DISMISS, type="button", n_clicks=0)
+    return html.Div([html.Span(id=ids.COMPARE_NOTICE), " ", back, " ", away], className="notice", role="status")
+
+
+def imprint(today: str) -> Component:
+    """Make the last line of the printed page: date and version."""
+    return html.P(f"Levelpeak {VERSION} · printed {today}", className="paper-only quiet")
+
+
+def _count(number: int) -> str:
+    return {8: "eight"}.get(number, str(number))

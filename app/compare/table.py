@@ -1,0 +1,168 @@
+"""The readings as a table: a line for each throw, its number and its per cent of the reference in every cell."""
+
+import math
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+from dash import html
+from dash.development.base_component import Component
+
+from app.compare.answers import Answer, Comparison, bwh_of, plain, share_of
+from app.compare.quantities import title
+from app.compare.words import path_note
+from app.units import from_si
+from model.readouts import Readouts
+
+NOT_DEFINED = "not defined"
+BROAD_TOP = "The top of the curve is broad: the time of the peak is known to about ±7 ms."
+ADULT_MEN = "The path comes from adult men."
+
+
+@dataclass(frozen=True)
+class Column:
+    """A reading as a column.
+
+    Attributes
+    ----------
+    head, unit, note : str
+        Its name, its unit, and what it is in a few words.
+    value : callable
+        Takes the reading, in the unit, from `Readouts`.
+    places : int
+        Decimals.
+    share : bool
+        Whether a per cent of the reference makes sense.
+    """
+
+    head: str
+    unit: str
+    note: str
+    value: Callable[[Readouts], float]
+    places: int
+    share: bool = True
+
+
+def columns(comparison: Comparison) -> list[Column]:
+    """Choose the columns: work only where it is defined.
+
+    Parameters
+    ----------
+    comparison : Comparison
+
+    Returns
+    -------
+    list of Column
+    """
+    unit = comparison.reading.unit
+    per_second, total = f"{unit}/s", f"{unit}·s"
+    level = "a fixed level" if comparison.level is None else f"{plain(comparison.level, most=1)} {unit}"
+    chosen = [
+        Column("Peak", unit, "largest value", lambda r: r.peak, 1 if unit == "N·m" else 0),
+        *_body_scaled(comparison),
+        Column("When", "ms before release", "±7 ms, the top is broad", _before_release_ms, 0, share=False),
+        Column("Time loaded", "ms", "above 10 % of own peak", lambda r: from_si(r.loaded_s, "ms"), 0),
+        Column("Time above", "ms", f"above {level}", lambda r: from_si(r.above_s, "ms"), 0),
+        Column("Half-height width", "ms", "above half of own peak", lambda r: from_si(r.half_height_s, "ms"), 0),
+        Column("Area", total, "angular impulse, not work" if unit == "N·m" else "impulse", lambda r: r.area, 2),
+        Column("Rise rate", per_second, "from 10 % to 90 % of peak", lambda r: r.rise_rate, 0),
+        Column("Work given out", "J", "by the rotation", lambda r: r.work_out_j, 1),
+        Column("Work taken in", "J", "by the rotation", lambda r: r.work_in_j, 1),
+    ]
+    read = [answer.readouts for answer in comparison.drawn if answer.readouts is not None]
+    return [column for column in chosen if column.unit != "J" or any(math.isfinite(column.value(r)) for r in read)]
+
+
+def _body_scaled(comparison: Comparison) -> list[Column]:
+    person = comparison.person
+    if person is None or comparison.reading.unit != "N·m":
+        return []
+    return [Column("Peak", "%BW·H", "of body weight × height", lambda r: bwh_of(r.peak, person), 1, share=False)]
+
+
+def _before_release_ms(readouts: Readouts) -> float:
+    return from_si(readouts.peak_before_release_s, "ms")
+
+
+def table(comparison: Comparison) -> Component | None:
+    """Make the table of readings.
+
+    Parameters
+    ----------
+    comparison : Comparison
+
+    Returns
+    -------
+    Component or None
+        None if no throw has a curve.
+    """
+    if not comparison.drawn:
+        return None
+    chosen = columns(comparison)
+    head = html.Tr([html.Th("Throw", scope="col"), *(_head(column) for column in chosen)])
+    body = [_row(answer, comparison, chosen) for answer in comparison.answers if answer.curves is not None]
+    return html.Div(
+        html.Table([html.Caption(_caption(comparison)), html.Thead(head), html.Tbody(body)], className="readings"),
+        className="scrolls",
+        tabIndex=0,
+        role="region",
+        **{"aria-label": "Readings, scrolls sideways"},
+    )
+
+
+def _caption(comparison: Comparison) -> list[Component | str]:
+    reading, reference = comparison.reading, comparison.reference
+    until = "release" if reading.end_phase <= 1.0 else "the end of the follow-through"
+    words = f"{title(reading)}, read from foot contact to {until}."
+    if reference is None:
+        percent = " No per cent: the reference throw has no curve."
+    else:
+        percent = f" Per cent of the reference, {reference.name}, {comparison.known}."
+    adult = f" {ADULT_MEN}" if path_note(comparison.person) else ""
+    return [html.Span(words + percent + adult, className="caption")]
+
+
+def _head(column: Column) -> Component:
+    return html.Th(
+        [column.head, html.Span(column.unit, className="unit"), html.Span(column.note, className="note")], scope="col"
+    )
+
+
+def _row(answer: Answer, comparison: Comparison, chosen: Sequence[Column]) -> Component:
+    mark = html.Span(f"reference, {comparison.kind}", className="note") if answer.reference else ""
+    name = html.Th([html.Span(answer.name, className="throw-name"), mark], scope="row")
+    cells = [html.Td(_cell(answer, column, comparison)) for column in chosen]
+    return html.Tr([name, *cells], className="reference" if answer.reference else "")
+
+
+def _cell(answer: Answer, column: Column, comparison: Comparison) -> list[Component]:
+    if answer.readouts is None:
+        return [html.Span(NOT_DEFINED, className="note")]
+    value = column.value(answer.readouts)
+    if not math.isfinite(value):
+        return [html.Span(NOT_DEFINED, className="note")]
+    after = column.head == "When" and value < 0.0
+    parts = [html.Span(f"{number(-value, 0)} after" if after else number(value, column.places), className="value")]
+    reference = comparison.reference
+    if column.share and reference is not None and reference.readouts is not None and not answer.reference:
+        share = share_of(value, column.value(reference.readouts))
+        words = f"{math.floor(share + 0.5)} % of {comparison.kind}" if math.isfinite(share) else "no per cent"
+        parts.append(html.Span(words, className="note"))
+    if column.share and column.head == "Peak" and answer.readouts.peak_at_edge:
+        parts.append(html.Span("at the edge of what is read", className="note"))
+    return parts
+
+
+def number(value: float, places: int) -> str:
+    """Write a number with a thin space between thousands and a real minus.
+
+    Parameters
+    ----------
+    value : float
+    places : int
+        Decimals.
+
+    Returns
+    -------
+    str
+    """
+    return f"{value:,.{places}f}".replace(",", "\u202f").replace("-", "\u2212")

@@ -1,0 +1,148 @@
+"""From the numbers to the words around the figure: every part that changes, as one value."""
+
+from dataclasses import dataclass
+from typing import Any
+
+from dash import html
+from dash.development.base_component import Component
+
+from app.compare import words
+from app.compare.answers import Comparison, plain
+from app.compare.form import Form
+from app.compare.quantities import title
+from app.compare.sentence import Sentence, headline, instead
+from app.compare.table import BROAD_TOP, table
+from model.channels import CHANNELS
+
+
+@dataclass(frozen=True)
+class View:
+    """All the words that change when a value does."""
+
+    summary: str
+    sentence: list[Component]
+    others: Component | None
+    warnings: Component | None
+    figure_title: list[Any]
+    figure_note: str
+    table: Component | None
+    headline_choices: list[dict[str, str]]
+    headline_default: str
+    level_label: str
+    level_placeholder: str
+    level_problem: str
+    date_problem: str
+    date_off: bool
+    athlete_problems: dict[str, str]
+    throw_problems: dict[str, dict[str, str]]
+
+
+def view_of(form: Form, comparison: Comparison) -> View:
+    """Put the numbers into words.
+
+    Parameters
+    ----------
+    form : Form
+        As typed.
+    comparison : Comparison
+        What was worked out from it.
+
+    Returns
+    -------
+    View
+    """
+    first, others = headline(comparison, form.headline)
+    compared = {answer.key: answer for answer in comparison.compared}
+    return View(
+        summary=words.summary(comparison),
+        sentence=_sentence(first, comparison, form),
+        others=html.Ul([html.Li(_parts(other)) for other in others], className="others") if others else None,
+        warnings=_warnings(comparison),
+        figure_title=_figure_title(comparison),
+        figure_note=_figure_note(comparison),
+        table=table(comparison),
+        headline_choices=[{"value": key, "label": f"{a.name}, throw {a.number}"} for key, a in compared.items()],
+        headline_default=f"{first.throw}, the first" if first else "",
+        level_label=f"Time above, {comparison.reading.unit}",
+        level_placeholder="" if comparison.level is None else plain(comparison.level, most=1),
+        level_problem=comparison.level_problem,
+        date_problem=comparison.date_problem,
+        date_off=form.kind == "estimated",
+        athlete_problems=dict(comparison.athlete.problems),
+        throw_problems={key: dict(problems) for key, problems in comparison.problems().items()},
+    )
+
+
+def _parts(sentence: Sentence) -> list[Any]:
+    if not sentence.against:
+        return [str(sentence)]
+    return [
+        f"{sentence.throw} against {sentence.against} ",
+        html.Span(f"({sentence.kind})", className="kind"),
+        ": ",
+        html.Strong(_kept_together(f"{sentence.says}.")),
+    ]
+
+
+def _kept_together(says: str) -> list[Any]:
+    """Break the line between the parts only, never inside "peak 9 % lower"."""
+    parts = says.split(", ")
+    ends = [", "] * (len(parts) - 1) + [""]
+    return [piece for part, end in zip(parts, ends, strict=True) for piece in (html.Span(part, className="part"), end)]
+
+
+def _sentence(first: Sentence | None, comparison: Comparison, form: Form) -> list[Component]:
+    parts = [instead(comparison, form.untouched)] if first is None else _parts(first)
+    made: list[Component] = [html.P(parts, className="sentence" if first else "sentence invitation")]
+    note = words.path_note(comparison.person)
+    return [*made, html.P(note, className="at-number")] if note and comparison.drawn else made
+
+
+def _warnings(comparison: Comparison) -> Component | None:
+    told = words.warnings(comparison)
+    return html.Ul([html.Li(text) for text in told], className="beyond") if told else None
+
+
+def _figure_title(comparison: Comparison) -> list[Any]:
+    reading = comparison.reading
+    note = html.Span(f"{reading.unit} against time", className="unit")
+    adult = html.Span("path from adult men", className="unit") if words.path_note(comparison.person) else None
+    parts = [part for part in (title(reading), note, adult) if part is not None]
+    return [piece for part in parts for piece in (part, " ")]
+
+
+def _figure_note(comparison: Comparison) -> str:
+    if not comparison.drawn:
+        return ""
+    reading = comparison.reading
+    channel = CHANNELS[reading.channel]
+    reverse = channel.negative_label if reading.sign > 0 else channel.label
+    level = level_of(comparison)
+    across = f" The level line: {level.words}." if level else ""
+    loose = " The varus torque after release is not calibrated." if reading.channel == "varus" else ""
+    return (
+        "Thicker and darker is heavier; the dashed line is the reference. Each line begins at its own foot contact; "
+        "ticks at the foot mark each throw’s maximum external rotation. "
+        f"Below zero: {reverse}.{across} {BROAD_TOP}{loose}"
+    )
+
+
+def basis_of(person: Person | None) -> list[Component]:
+    """Say what the page rests on, and the cautions.
+
+    Parameters
+    ----------
+    person : Person or None
+
+    Returns
+    -------
+    list of Component
+    """
+    rests = [part for term, text in words.BASIS for part in (html.Dt(term), html.Dd(text))]
+    told = [html.Li(text) for text in words.cautions(person)]
+    growing = person is not None and person.age_years < words.ADULT_AGE_YEARS
+    source = [html.P(words.GROWING[1], className="source")] if growing else []
+    return [
+        html.Section([html.H2("What this rests on"), html.Dl(rests)]),
+        html.Section([html.H2("Cautions"), html.Ul(told), *source]),
+    ]

@@ -1,0 +1,144 @@
+"""What the page says beside its numbers: the tested range, what it rests on, and the cautions."""
+
+from app.compare.answers import Answer, Comparison, plain
+from app.units import from_si
+from model.person import Person
+
+TESTED_BALL_KG = (
+    0.057,
+    0.907,
+)  # balls of the published weighted-ball trial: Reinold 2018 (values.csv 8-pitch-limits-20)
+TESTED_SPEED_M_S = (5.0, 50.0)  # where the mass-speed identity is tested against the full recursion
+
+ADULT_AGE_YEARS = 18.0
+
+INVENTED = "Invented demo data: nobody here exists and nothing was measured."
+
+GROWING = (
+    "For throwers who are still growing: published opinion is against weighted-ball programmes, and a six-week "
+    "programme in 13–18-year-olds raised speed and saw 24 % of throwers injured.",
+    "Reinold MM, Macrina LC, Fleisig GS, Aune K, Andrews JR. Sports Health 2018;10(4):327–333 (programme); "
+    "Anz AW. Arthroscopy 2023;39(3):728–729 (opinion).",
+)
+
+CAUTIONS = (
+    "A model of joint torque, not of tissue: it does not predict injury.",
+    "Pain, numbness, swelling, or loss of motion or speed ends the session.",
+    "A return after injury or surgery is led by a licensed clinician, under local rules and throw-count limits.",
+)
+
+BASIS = (
+    (
+        "Path",
+        "Joint angles of one throw, solved for once, for an adult man; every throw takes this path, faster or slower. "
+        "An assumption.",
+    ),
+    (
+        "Body measures",
+        "Arm lengths, masses and inertias are scaled from the measures; a measured length replaces a scaled one.",
+    ),
+    ("Time of the peak", "The top of the curve is broad: the time of its peak is known to about ±7 ms."),
+    (
+        "Level",
+        "Calibrated, not evidence: level, shape and timing were in view when the path was solved. "
+        "Laboratories differ by ±25 % and more.",
+    ),
+    (
+        "After release",
+        "The hand is empty: only the speed matters, not the ball. The varus torque there is not calibrated.",
+    ),
+    ("Speed", "Release speed, the ball still in the hand; a radar reads a moment later."),
+)
+
+
+def path_note(person: Person | None) -> str:
+    """Say at the number that the path comes from adult men, where the thrower is none.
+
+    Parameters
+    ----------
+    person : Person or None
+
+    Returns
+    -------
+    str
+        Nothing for an adult man.
+    """
+    if person is None:
+        return ""
+    young, female = person.age_years < ADULT_AGE_YEARS, person.sex == "female"
+    if not young and not female:
+        return ""
+    age = f"{plain(person.age_years, most=1)} years old"
+    who = f"female and {age}" if young and female else age if young else "female"
+    return f"The path comes from adult men; this thrower is {who}."
+
+
+def warnings(comparison: Comparison) -> list[str]:
+    """Name each throw that leaves the range the model was tested in.
+
+    Parameters
+    ----------
+    comparison : Comparison
+
+    Returns
+    -------
+    list of str
+    """
+    return [text for answer in comparison.drawn if (text := _beyond(answer))]
+
+
+def _beyond(answer: Answer) -> str:
+    ball, speed = answer.checked.ball, answer.checked.speed_m_s
+    if ball is None or speed is None:
+        return ""
+    low_g, high_g = (plain(from_si(mass, "g")) for mass in TESTED_BALL_KG)
+    low, high = (plain(limit) for limit in TESTED_SPEED_M_S)
+    beyond = []
+    if not TESTED_BALL_KG[0] <= ball.mass_kg <= TESTED_BALL_KG[1]:
+        beyond.append(f"balls from {low_g} to {high_g} g")
+    if not TESTED_SPEED_M_S[0] <= speed <= TESTED_SPEED_M_S[1]:
+        beyond.append(f"speeds from {low} to {high} m/s")
+    if not beyond:
+        return ""
+    return f"{answer.name} is beyond what the model was tested in: {' and '.join(beyond)}."
+
+
+def cautions(person: Person | None) -> list[str]:
+    """Return the cautions in short; for a thrower who is still growing, the one about that first.
+
+    Parameters
+    ----------
+    person : Person or None
+
+    Returns
+    -------
+    list of str
+    """
+    growing = [GROWING[0]] if person is not None and person.age_years < ADULT_AGE_YEARS else []
+    return [*growing, *CAUTIONS]
+
+
+def summary(comparison: Comparison) -> str:
+    """Say in a line who throws, and against which throw; it stands on the printed page.
+
+    Parameters
+    ----------
+    comparison : Comparison
+
+    Returns
+    -------
+    str
+    """
+    person = comparison.person
+    parts = [comparison.athlete.code] if comparison.athlete.code else []
+    if person is not None:
+        parts += [
+            person.sex,
+            f"{plain(person.age_years, most=1)} years",
+            f"{plain(from_si(person.stature_m, 'cm'), most=1)} cm",
+            f"{plain(person.body_mass_kg, most=1)} kg",
+            f"{person.handedness}-handed",
+        ]
+    if comparison.reference is not None:
+        parts.append(f"reference {comparison.reference.name}, {comparison.known}")
+    return " · ".join(parts)
