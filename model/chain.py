@@ -211,28 +211,49 @@ def per_arm(number: Any) -> Array:
     return np.asarray(number)[..., None, None]
 
 
-def fixed_in(frame: Frame, base: Point, arrow: Array) -> Point:
-    """A point fixed in a moving frame at an arrow from a base point.
+def unit_arrow(frame: Frame, index: int) -> Point:
+    """How the tip of a unit arrow fixed in a frame moves, relative to its base.
 
-    p = b + r,  v = v_b + omega x r,  a = a_b + alpha x r + omega x (omega x r).
+    r = e_k,  r' = omega x e_k,  r'' = alpha x e_k + omega x (omega x e_k). It knows no length: one answer
+    serves every arm on the path.
 
     Parameters
     ----------
     frame : Frame
-    base : Point
-    arrow : ndarray (..., N, 3)
-        From the base to the point (m), in the lab frame.
+    index : int
+        0, 1 or 2: along x, y or z of the frame.
 
     Returns
     -------
     Point
+        Per metre of arrow, in the lab frame.
     """
-    swing = cross(frame.omega, arrow)
-    return Point(
-        base.position + arrow,
-        base.velocity + swing,
-        base.acceleration + cross(frame.alpha, arrow) + cross(frame.omega, swing),
-    )
+    tip = frame.axis(index)
+    swing = cross(frame.omega, tip)
+    return Point(tip, swing, cross(frame.alpha, tip) + cross(frame.omega, swing))
+
+
+def reached(base: Point, *steps: tuple[Any, Point]) -> Point:
+    """Point reached from a base along arrows.
+
+    Parameters
+    ----------
+    base : Point
+    *steps : (float or ndarray (n,), Point)
+        Distances (m), one for each arm, and the unit arrows they are taken along.
+
+    Returns
+    -------
+    Point
+        Position, velocity and acceleration are sums, since each is linear in the distances.
+    """
+    place, velocity, acceleration = base.position, base.velocity, base.acceleration
+    for distance_m, arrow in steps:
+        far = per_arm(distance_m)
+        place = place + far * arrow.position
+        velocity = velocity + far * arrow.velocity
+        acceleration = acceleration + far * arrow.acceleration
+    return Point(place, velocity, acceleration)
 
 
 def points_of(frames: Frames, state: State, arm: Arm, beyond_hand_m: Any) -> Points:
@@ -259,27 +280,21 @@ def points_of(frames: Frames, state: State, arm: Arm, beyond_hand_m: Any) -> Poi
             for motion in (state.travel, state.travel_rate, state.travel_acceleration)
         )
     )
-    out = (
-        per_arm(arm.shoulder_x_m) * frames.trunk.axis(X)
-        + per_arm(arm.shoulder_y_m) * frames.trunk.axis(Y)
-        + per_arm(arm.shoulder_z_m) * frames.trunk.axis(Z)
-    )
-    shoulder = fixed_in(frames.trunk, hips, out)
-
-    def along(frame: Frame, base: Point, distance_m: Any) -> Point:
-        return fixed_in(frame, base, per_arm(distance_m) * frame.axis(Z))
-
-    elbow = along(frames.upper_arm, shoulder, arm.upper_arm.length_m)
-    wrist = along(frames.forearm, elbow, arm.forearm.length_m)
+    trunk = [unit_arrow(frames.trunk, axis) for axis in (X, Y, Z)]
+    upper_arm, forearm, hand = (unit_arrow(frame, Z) for frame in (frames.upper_arm, frames.forearm, frames.hand))
+    out = zip((arm.shoulder_x_m, arm.shoulder_y_m, arm.shoulder_z_m), trunk, strict=True)
+    shoulder = reached(hips, *out)
+    elbow = reached(shoulder, (arm.upper_arm.length_m, upper_arm))
+    wrist = reached(elbow, (arm.forearm.length_m, forearm))
     return Points(
         hips=hips,
         shoulder=shoulder,
         elbow=elbow,
         wrist=wrist,
-        ball=along(frames.hand, wrist, arm.hand.length_m + beyond_hand_m),
-        upper_arm_centre=along(frames.upper_arm, shoulder, arm.upper_arm.centre_m),
-        forearm_centre=along(frames.forearm, elbow, arm.forearm.centre_m),
-        hand_centre=along(frames.hand, wrist, arm.hand.centre_m),
+        ball=reached(wrist, (arm.hand.length_m + beyond_hand_m, hand)),
+        upper_arm_centre=reached(shoulder, (arm.upper_arm.centre_m, upper_arm)),
+        forearm_centre=reached(elbow, (arm.forearm.centre_m, forearm)),
+        hand_centre=reached(wrist, (arm.hand.centre_m, hand)),
     )
 
 

@@ -63,15 +63,18 @@ class Wrenches:
 
 
 def _spin_change(segment: Segment, frame: Frame) -> Array:
-    """Rate of change of angular momentum about the mass centre (N m), lab frame."""
-    axes = (X, Y, Z)
-    inertia = (segment.inertia_x_kg_m2, segment.inertia_y_kg_m2, segment.inertia_z_kg_m2)
+    """Rate of change of angular momentum about the mass centre (N m), lab frame.
 
-    def through_inertia(vector: Array) -> Array:
-        parts = [per_arm(inertia[k]) * (dot(vector, frame.axis(k))[..., None] * frame.axis(k)) for k in axes]
-        return parts[X] + parts[Y] + parts[Z]
-
-    return through_inertia(frame.alpha) + cross(frame.omega, through_inertia(frame.omega))
+    dH/dt = sum over the principal axes e_k of I_k [(alpha . e_k) e_k + (omega . e_k) omega x e_k]; what stands in the
+    brackets knows no arm.
+    """
+    inertias = (segment.inertia_x_kg_m2, segment.inertia_y_kg_m2, segment.inertia_z_kg_m2)
+    parts = []
+    for k, inertia in zip((X, Y, Z), inertias, strict=True):
+        e = frame.axis(k)
+        turning = dot(frame.alpha, e)[..., None] * e + dot(frame.omega, e)[..., None] * cross(frame.omega, e)
+        parts.append(per_arm(inertia) * turning)
+    return parts[X] + parts[Y] + parts[Z]
 
 
 def _passed_on(
@@ -117,6 +120,31 @@ def inverse_dynamics(
         arm.upper_arm, frames.upper_arm, points.shoulder, points.upper_arm_centre, points.elbow, elbow, gravity
     )
     return Wrenches(shoulder, elbow, wrist, ball)
+
+
+def ball_wrenches(points: Points, held: Array, gravity: Array = GRAVITY_M_S2) -> Wrenches:
+    """What each kilogram of ball asks of every joint: f = w (a - g) at the ball's centre b, and (b - p) x f about p.
+
+    Parameters
+    ----------
+    points : Points
+        The moving chain.
+    held : ndarray (N,)
+        Share of the ball's force that the hand bears, from `hold`.
+    gravity : ndarray (3,)
+        Gravity (m/s2), lab frame.
+
+    Returns
+    -------
+    Wrenches
+        For each kg, as `inverse_dynamics` gives them: the difference that one kilogram makes to it.
+    """
+    force = held[..., None] * (points.ball.acceleration - gravity)
+
+    def about(joint: Point) -> Wrench:
+        return Wrench(force, cross(points.ball.position - joint.position, force))
+
+    return Wrenches(about(points.shoulder), about(points.elbow), about(points.wrist), about(points.ball))
 
 
 def resolve(frames: Frames, wrenches: Wrenches) -> Array:

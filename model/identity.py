@@ -3,8 +3,9 @@
     tau(phase; m, s) = s2 [A(phase) + m B(phase)] + [G_A(phase) + m G_B(phase)],    t = phase T / s
 
 Inertial loads scale with the square of the clock ratio s, gravity's not at all; the ball's mass m enters linearly. So
-four full recursions per arm and path give every throw exactly; a million (mass, speed) pairs are then array sums. It
-holds while the ball's mass changes; another radius is another arm (its centre lies elsewhere).
+the recursion without a ball, once moving without weight and once at rest with it, and what a kilogram of ball adds to
+each, give every throw exactly; a million (mass, speed) pairs are then array sums. It holds while the ball's mass
+changes; another radius is another A and B (the ball's centre lies elsewhere).
 """
 
 from dataclasses import dataclass, replace
@@ -13,8 +14,8 @@ from typing import Any
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from model.chain import Frames, State, dot, frames_of, per_arm, points_of
-from model.dynamics import GRAVITY_M_S2, NO_GRAVITY, hold, inverse_dynamics, resolve
+from model.chain import State, dot, frames_of, per_arm, points_of
+from model.dynamics import GRAVITY_M_S2, NO_GRAVITY, ball_wrenches, hold, inverse_dynamics, resolve
 from model.motion import PHASES, Motion
 from model.segments import Arm
 
@@ -139,23 +140,19 @@ def path_loads_of(motion: Motion, arm: Arm, beyond_hand_m: Any, phase: Array = P
     PathLoads
     """
     held = hold(phase)
-
-    def recursion(state: State, frames: Frames, mass_kg: float, gravity: Array) -> Array:
-        points = points_of(frames, state, arm, beyond_hand_m)
-        return resolve(frames, inverse_dynamics(frames, points, arm, mass_kg, held, gravity))
-
     moving = motion.state(phase)
-    turning = frames_of(moving)
-    resting = at_rest(moving)
-    still = frames_of(resting)
-    inertia = recursion(moving, turning, 0.0, NO_GRAVITY)
-    weight = recursion(resting, still, 0.0, GRAVITY_M_S2)
+
+    def parts(state: State, gravity: Array) -> tuple[Array, Array]:
+        """What the bare arm needs, and what each kilogram of ball adds."""
+        frames = frames_of(state)
+        points = points_of(frames, state, arm, beyond_hand_m)
+        bare = inverse_dynamics(frames, points, arm, 0.0, held, gravity)
+        return resolve(frames, bare), resolve(frames, ball_wrenches(points, held, gravity))
+
     return PathLoads(
         phase,
-        inertia,
-        recursion(moving, turning, 1.0, NO_GRAVITY) - inertia,
-        weight,
-        recursion(resting, still, 1.0, GRAVITY_M_S2) - weight,
+        *parts(moving, NO_GRAVITY),
+        *parts(at_rest(moving), GRAVITY_M_S2),
         motion.duration_s,
         path_speed_m_s(motion, arm, beyond_hand_m),
         motion.max_external_rotation_phase,
