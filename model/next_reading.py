@@ -1,0 +1,160 @@
+"""Which ball to throw next, and how often, to learn most of an athlete's exponent.
+
+For given p and sigma the mean of k more throws with a ball is normal. So what the posterior would become can be
+computed for any outcome, and its interval averaged over the outcomes that the present posterior expects: one integral
+over one number, no simulation. What further throws would also tell of sigma is left out; it is little.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from model.ball import Ball
+from model.checks import InputError, check_number
+from model.interval import LEVEL, tails_of
+from model.speed import SpeedProfile
+from model.speed_posterior import THINNED, OwnSpeed, Posterior, distribution
+from model.speed_readings import THROWS_LIMIT
+
+Array = NDArray[np.float64]
+
+THROWS = (1, 2, 3, 5)  # how many further throws are looked at, unless other counts are asked for
+OUTCOMES = np.linspace(-4.5, 4.5, 37)  # outcomes averaged over, in predictive standard deviations
+HALF = 0.5
+
+
+@dataclass(frozen=True)
+class NextReading:
+    """What some further throws with a ball can be expected to do to the interval of the exponent.
+
+    Attributes
+    ----------
+    ball : Ball
+    throws : int
+        How many, at full effort.
+    width_now, width_then : float
+        Width of the exponent's interval now, and on average after them.
+    level : float
+        Probability of the interval.
+    """
+
+    ball: Ball
+    throws: int
+    width_now: float
+    width_then: float
+    level: float
+
+    @property
+    def ratio(self) -> float:
+        """Width then as a share of the width now."""
+        return self.width_then / self.width_now
+
+    def sentence(self, ball_name: str) -> str:
+        """Say it.
+
+        Parameters
+        ----------
+        ball_name : str
+            The ball as it is called on the screen, as "360 g ball".
+
+        Returns
+        -------
+        str
+        """
+        words = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
+        count = words[self.throws] if self.throws < len(words) else str(self.throws)
+        throws, verb = ("throw", "s") if self.throws == 1 else ("throws", "")
+        if 0.47 <= self.ratio <= 0.53:
+            return f"{count} {throws} with the {ball_name} halve{verb} the interval"
+        return f"{count} {throws} with the {ball_name} narrow{verb} the interval by {1.0 - self.ratio:.0%}"
+
+
+def next_readings(
+    profile: SpeedProfile, rack: Sequence[Ball], *, throws: Sequence[int] = THROWS, level: float = LEVEL
+) -> tuple[NextReading, ...]:
+    """Look at every ball of a rack and several numbers of throws.
+
+    Parameters
+    ----------
+    profile : SpeedProfile
+    rack : sequence of Ball
+    throws : sequence of int
+    level : float
+        Probability of the interval.
+
+    Returns
+    -------
+    tuple of NextReading
+        For each number of throws in the order given, the ball that narrows the interval most first.
+
+    Raises
+    ------
+    InputError
+        If there is no reading yet (one ball alone tells nothing of p: begin with the own ball), or a value is not
+        accepted.
+    """
+    own = profile.posterior.own
+    if own is None:
+        accepted = "at least one, or an own-ball speed: begin with the own ball"
+        raise InputError("readings", "none at full effort", accepted)
+    if not rack:
+        raise InputError("rack", "no ball", "one ball or more")
+    now = profile.exponent(level)
+    found = []
+    for count in throws:
+        number = int(check_number("throws", count, THROWS_LIMIT))
+        widths = [_expected_width(profile.posterior, own, profile.x(ball.mass_kg), number, level) for ball in rack]
+        order = np.argsort(widths, kind="stable")
+        found += [NextReading(rack[i], number, now.high - now.low, widths[i], level) for i in order]
+    return tuple(found)
+
+
+def throws_to_halve(
+    profile: SpeedProfile, rack: Sequence[Ball], *, most: int = 10, level: float = LEVEL
+) -> NextReading | None:
+    """The fewest throws with one ball that can be expected to halve the interval.
+
+    Parameters
+    ----------
+    profile : SpeedProfile
+    rack : sequence of Ball
+    most : int
+        How many throws are thought of at most.
+    level : float
+        Probability of the interval.
+
+    Returns
+    -------
+    NextReading or None
+        The ball that narrows it most with that many; None if even `most` throws with no ball halve it.
+
+    Raises
+    ------
+    InputError
+        As `next_readings`.
+    """
+    for count in range(1, int(check_number("most", most, THROWS_LIMIT)) + 1):
+        best = next_readings(profile, rack, throws=(count,), level=level)[0]
+        if best.ratio <= HALF:
+            return best
+    return None
+
+
+def _expected_width(seen: Posterior, own: OwnSpeed, x: Array, throws: int, level: float) -> float:
+    """Width of the exponent's interval after further throws, averaged over their outcomes."""
+    every = slice(None, None, THINNED)  # of sigma
+    weight = seen.weight[every]
+    mean = own.log_speed[every, None] + seen.p * (own.x[every, None] - x)  # (K, P)
+    variance = (own.variance + seen.sigma**2 / throws)[every, None]
+    middle = float((weight * mean).sum() / weight.sum())
+    spread = float(np.sqrt((weight * (variance + (mean - middle) ** 2)).sum() / weight.sum()))
+    outcome = (middle + spread * OUTCOMES)[:, None, None]
+    likelihood = np.exp(-0.5 * (outcome - mean) ** 2 / variance) / np.sqrt(variance)
+    joint = (weight * likelihood).sum(axis=1)  # (outcomes, P)
+    evidence = joint.sum(axis=1)
+    grid, rising = distribution(seen.p, joint)
+    low, _, high = tails_of(level)
+    widths = [np.interp(high, row, grid) - np.interp(low, row, grid) for row in rising]
+    return float(evidence @ np.array(widths) / evidence.sum())

@@ -1,0 +1,148 @@
+"""One quantity of many throws of one arm: a reading and what is read off it, at any ball mass and speed.
+
+Only the one channel is formed, from the mass-speed identity; then `readouts.read` does the reading.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from model.ball import BALL_LIMITS
+from model.channels import INDEX, READINGS, Reading
+from model.checks import check_choice
+from model.identity import PathLoads
+from model.interval import check_numbers
+from model.readouts import read
+from model.throw import SPEED_LIMIT
+
+Array = NDArray[np.float64]
+
+ROWS = 400  # throws formed at once: a block that stays in the processor's cache
+
+
+@dataclass(frozen=True)
+class Readout:
+    """What can be held level.
+
+    Attributes
+    ----------
+    label, unit_factor : str
+        Plain name, and what its unit is: the reading's times this ('' for the same, 's' for a time alone).
+    power : int
+        k of the first-order law: the readout goes as (m + mu) s^k, a time as 1 / s.
+    first_order_p : float
+        Exponent at which it is level to first order: 1 / k; 0 for a time.
+    """
+
+    label: str
+    unit_factor: str
+    power: int
+    first_order_p: float
+
+
+READOUTS = {
+    "rise_rate": Readout("rise rate", "/s", 3, 1 / 3),
+    "peak": Readout("peak", "", 2, 1 / 2),
+    "area": Readout("area under the curve", "·s", 1, 1.0),
+    "loaded_s": Readout("time loaded", "s", -1, 0.0),
+}
+
+
+@dataclass(frozen=True)
+class Quantity:
+    """A readout of a reading, as the varus torque's peak.
+
+    Parameters
+    ----------
+    reading : str
+        A key of `channels.READINGS`.
+    readout : str
+        A key of `READOUTS`.
+
+    Raises
+    ------
+    InputError
+        If either is unknown.
+    """
+
+    reading: str = "varus"
+    readout: str = "peak"
+
+    def __post_init__(self) -> None:
+        check_choice("reading", self.reading, READINGS)
+        check_choice("readout", self.readout, READOUTS)
+
+    @property
+    def source(self) -> Reading:
+        """The reading: channel, sign and window."""
+        return READINGS[self.reading]
+
+    @property
+    def unit(self) -> str:
+        """Unit of the value."""
+        factor = READOUTS[self.readout].unit_factor
+        return factor if factor == "s" else self.source.unit + factor
+
+    @property
+    def label(self) -> str:
+        """Plain name."""
+        return f"{self.source.label}, {READOUTS[self.readout].label}"
+
+
+def curve_parts(loads: PathLoads, reading: Reading, mass_kg: ArrayLike) -> tuple[Array, Array]:
+    """The two curves that a clock combines: s2 inertial + weight.
+
+    Parameters
+    ----------
+    loads : PathLoads
+        Of one arm.
+    reading : Reading
+    mass_kg : array_like (M,)
+        Ball mass (kg).
+
+    Returns
+    -------
+    inertial, weight : ndarray (M, N)
+        sign (A + m B) and sign (G_A + m G_B).
+    """
+    channel, mass = INDEX[reading.channel], np.asarray(mass_kg, dtype=float)[:, None]
+    inertial = reading.sign * (loads.arm[:, channel] + mass * loads.ball[:, channel])
+    return inertial, reading.sign * (loads.arm_weight[:, channel] + mass * loads.ball_weight[:, channel])
+
+
+def quantity_at(loads: PathLoads, quantity: Quantity, mass_kg: ArrayLike, speed_m_s: ArrayLike) -> Array:
+    """Read a quantity off many throws.
+
+    Parameters
+    ----------
+    loads : PathLoads
+        Of one arm and ball radius.
+    quantity : Quantity
+    mass_kg, speed_m_s : array_like (...)
+        Ball mass (kg) and release speed (m/s), broadcast together.
+
+    Returns
+    -------
+    ndarray (...)
+        In `quantity.unit`; NaN where it does not exist (a rise rate of a curve loaded from the start).
+
+    Raises
+    ------
+    InputError
+        If a mass or a speed is not accepted.
+    """
+    mass = check_numbers("ball_mass_kg", mass_kg, BALL_LIMITS["mass_kg"])
+    speed = check_numbers("speed_m_s", speed_m_s, SPEED_LIMIT)
+    mass, speed = np.broadcast_arrays(mass, speed)
+    flat_mass, clock = mass.ravel(), loads.clock(speed.ravel())
+    window = (quantity.source.start_phase, quantity.source.end_phase)
+    found = np.empty(flat_mass.size)
+    for start in range(0, flat_mass.size, ROWS):
+        rows = slice(start, start + ROWS)
+        inertial, weight = curve_parts(loads, quantity.source, flat_mass[rows])
+        inertial *= clock[rows, None] ** 2
+        inertial += weight
+        readouts = read(loads.phase, inertial, window=window).in_time(loads.duration_s / clock[rows])
+        found[rows] = getattr(readouts, quantity.readout)
+    return found.reshape(mass.shape)
