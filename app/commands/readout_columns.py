@@ -16,7 +16,7 @@ where the readout has a name of its own (loaded_ms, area_nms). An empty cell: th
   {quantity}_work_out_j                work given out while it turns along; both only where the joint really turns
 
 Only what is positive in the direction named counts. Torques are read from foot contact to release, forces to the end of
-the follow-through, and what is called after_release from release on: the hand is empty there.
+the follow-through, and what is called braking from release on: the hand is empty there, so that only speed counts.
 """
 
 from collections.abc import Callable
@@ -37,10 +37,10 @@ QUANTITIES = {
     key: {
         "shoulder_proximal": "shoulder_force",
         "elbow_proximal": "elbow_force",
-        "horizontal_abduction": "horizontal_abduction_after_release",
-        "shoulder_proximal_braking": "shoulder_force_after_release",
-        "shoulder_posterior_braking": "shoulder_posterior_force_after_release",
-        "elbow_proximal_braking": "elbow_force_after_release",
+        "horizontal_abduction": "braking_horizontal_abduction",
+        "shoulder_proximal_braking": "braking_shoulder_force",
+        "shoulder_posterior_braking": "braking_shoulder_posterior_force",
+        "elbow_proximal_braking": "braking_elbow_force",
     }.get(key, key if reading.unit == "N·m" else f"{key}_force")
     for key, reading in READINGS.items()
 }

@@ -32,7 +32,7 @@ from app.csv_files import (
 from app.progress import Progress
 from app.throw_cells import NEEDED_COLUMNS, OPTIONAL_COLUMNS, ThrowError, ThrowReader
 from model.batch import read_throws
-from model.checks import InputError, Limit, check_number
+from model.checks import InputError, Limit
 from model.readouts import Readouts
 from model.throw import Throw
 
@@ -149,9 +149,9 @@ def _run(args: argparse.Namespace) -> int:
 
 
 def _share(text: str) -> float:
-    if not is_number(text):
+    if not is_number(text) or not SHARE_LIMIT.low <= float(text) <= SHARE_LIMIT.high:
         raise InputError("--share-percent", text, str(SHARE_LIMIT))
-    return check_number("--share-percent", float(text), SHARE_LIMIT) / 100.0
+    return float(text) / 100.0
 
 
 def _same_file(one: str, other: str) -> bool:
@@ -160,8 +160,8 @@ def _same_file(one: str, other: str) -> bool:
 
 def _tell_columns(table: Table) -> None:
     """Say on the error stream which columns were not read, so that a misspelt optional one is noticed."""
-    known = {*NEEDED_COLUMNS, *OPTIONAL_COLUMNS}
-    replaced = [name for name in table.columns if name in result_names()]
+    known, results = {*NEEDED_COLUMNS, *OPTIONAL_COLUMNS}, result_names()
+    replaced = [name for name in table.columns if name in results]
     carried = [name for name in table.columns if name not in known and name not in replaced]
     if carried:
         print(f"levelpeak readouts: carried through unread: {', '.join(carried)}", file=sys.stderr)
@@ -222,7 +222,8 @@ def lines_of(
     str
         Whole lines.
     """
-    kept = [i for i, name in enumerate(table.columns) if name not in result_names()]
+    results = result_names()
+    kept = [i for i, name in enumerate(table.columns) if name not in results]
     names = [*(table.columns[i] for i in kept), *(c.name for c in first), ERROR, *(c.name for c in others)]
     yield csv_line(names) + "\n"
 

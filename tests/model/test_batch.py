@@ -26,7 +26,7 @@ THROWS = [
 ]
 
 
-@pytest.fixture(params=[(16, 512), (2, 1)], ids=["all together", "in the smallest parts"])
+@pytest.fixture(params=[(64, 512), (2, 1)], ids=["all together", "in the smallest parts"])
 def parts(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatch) -> None:
     arms, rows = request.param
     monkeypatch.setattr(batch, "ARMS_AT_ONCE", arms)
