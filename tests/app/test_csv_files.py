@@ -8,7 +8,7 @@ import sys
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from app import csv_files
@@ -161,7 +161,6 @@ def test_numbers_and_other_texts_stay_as_they_are(cell: str) -> None:
     assert harmless(cell) == cell
 
 
-@settings(deadline=None)
 @given(st.lists(st.text(st.characters(exclude_categories=["Cs"], exclude_characters="\x00")), min_size=2))
 def test_a_written_line_reads_back_as_its_harmless_texts(cells: list[str]) -> None:
     """Oracle: Python's csv reader."""

@@ -63,7 +63,7 @@ def loads_of(person: Person, diameter_m: float = 0.073) -> PathLoads:
 # ---- identity and recursion -----------------------------------------------------------------------------------------
 
 
-@settings(max_examples=150, deadline=None, database=None)
+@settings(max_examples=150)
 @given(person=PERSONS, mass_kg=MASSES_KG, speed_m_s=SPEEDS_M_S, diameter_m=DIAMETERS_M)
 def test_identity_and_recursion_agree_for_any_arm_ball_and_speed(person, mass_kg, speed_m_s, diameter_m):
     basis = loads_of(person, diameter_m)
@@ -72,7 +72,7 @@ def test_identity_and_recursion_agree_for_any_arm_ball_and_speed(person, mass_kg
     assert_same_channels(basis.loads(mass_kg, clock), full)
 
 
-@settings(max_examples=30, deadline=None, database=None)
+@settings(max_examples=30)
 @given(person=PERSONS, speed_m_s=SPEEDS_M_S, diameter_m=DIAMETERS_M)
 def test_the_clock_releases_the_ball_at_the_speed_asked_for(person, speed_m_s, diameter_m):
     arm, beyond = arm_of(person), beyond_the_hand_m(diameter_m)
@@ -281,7 +281,7 @@ def flat(arm: Arm) -> list[float]:
     return [*numbers, arm.shoulder_x_m, arm.shoulder_y_m, arm.shoulder_z_m, arm.stature_m]
 
 
-@settings(max_examples=25, deadline=None, database=None)
+@settings(max_examples=25)
 @given(person=PERSONS, mass_kg=MASSES_KG, heavier=st.floats(1.1, 3.0))
 def test_arm_and_ball_made_heavier_alike_need_torques_heavier_alike(person, mass_kg, heavier):
     """Every load is linear in mass: body mass and ball mass together scale all of it, weight too."""

@@ -18,7 +18,6 @@ from model.readouts import PhaseReadouts, read
 
 ROUNDING = 1e-12
 STEP = PHASES[1]
-steady = settings(deadline=None)  # a busy machine is no failure
 
 
 def close(value: float) -> object:
@@ -250,7 +249,6 @@ def same(a: PhaseReadouts, b: PhaseReadouts) -> None:
         np.testing.assert_allclose(left, right, rtol=1e-9, atol=1e-11, err_msg=field.name)
 
 
-@steady
 @given(zigzags, factors)
 def test_a_curve_twice_as_high_has_the_same_times_and_twice_the_rest(curve: np.ndarray, factor: float) -> None:
     rate = np.cos(7.0 * grid(curve))
@@ -259,7 +257,6 @@ def test_a_curve_twice_as_high_has_the_same_times_and_twice_the_rest(curve: np.n
     same(more, replace(once, **{name: factor * getattr(once, name) for name in scaled}))
 
 
-@steady
 @given(zigzags, factors)
 def test_a_curve_twice_as_long_has_twice_the_times_and_area_and_half_the_rise(curve: np.ndarray, factor: float) -> None:
     x = grid(curve)
@@ -271,7 +268,6 @@ def test_a_curve_twice_as_long_has_twice_the_times_and_area_and_half_the_rise(cu
     same(longer, replace(once, **stretched, rise_rate=once.rise_rate / factor))
 
 
-@steady
 @given(zigzags.filter(lambda curve: np.count_nonzero(curve == curve.max()) == 1))  # of equals, the first is refined
 def test_a_curve_run_backward_has_the_same_times_and_area(curve: np.ndarray) -> None:
     on, back = (read(grid(curve), c, above=30.0) for c in (curve, curve[::-1]))
@@ -279,7 +275,6 @@ def test_a_curve_run_backward_has_the_same_times_and_area(curve: np.ndarray) -> 
         assert getattr(back, name) == pytest.approx(getattr(on, name), rel=1e-9, abs=1e-12)
 
 
-@steady
 @given(zigzags, st.floats(0.1, 0.9))
 def test_areas_and_times_above_add_up_over_neighbouring_windows(curve: np.ndarray, at: float) -> None:
     x = grid(curve)
@@ -289,14 +284,12 @@ def test_areas_and_times_above_add_up_over_neighbouring_windows(curve: np.ndarra
         assert left + right == pytest.approx(whole, rel=1e-9, abs=1e-12)
 
 
-@steady
 @given(zigzags)
 def test_the_higher_the_level_the_shorter_the_time_above_it(curve: np.ndarray) -> None:
     many = np.broadcast_to(curve, (60, curve.size))
     assert (np.diff(read(grid(curve), many, above=np.linspace(0.0, 130.0, 60)).above) <= 1e-12).all()
 
 
-@steady
 @given(zigzags, st.floats(0.05, 0.95))
 def test_time_loaded_is_time_above_that_share_of_the_peak(curve: np.ndarray, share: float) -> None:
     once = read(grid(curve), curve, share=share)
@@ -305,14 +298,13 @@ def test_time_loaded_is_time_above_that_share_of_the_peak(curve: np.ndarray, sha
     assert 0.0 <= once.loaded <= 1.0 + ROUNDING
 
 
-@steady
 @given(zigzags)
 def test_the_area_is_at_most_peak_times_time_above_zero(curve: np.ndarray) -> None:
     found = read(grid(curve), curve, above=0.0)
     assert 0.0 <= found.area <= found.peak * found.above * (1.0 + 1e-9)
 
 
-@settings(steady, max_examples=20)
+@settings(max_examples=20)
 @given(hnp.arrays(float, (2, 3, 12), elements=st.integers(-40, 100).map(float)))
 def test_many_curves_at_once_are_read_as_one_by_one(many: np.ndarray) -> None:
     x, rate = np.linspace(0.0, 1.0, 12), np.cos(np.arange(12.0))

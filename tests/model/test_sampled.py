@@ -4,7 +4,7 @@ from itertools import pairwise
 
 import numpy as np
 import pytest
-from hypothesis import assume, given, settings
+from hypothesis import assume, given
 from hypothesis import strategies as st
 from hypothesis.extra import numpy as hnp
 from scipy.integrate import quad
@@ -12,7 +12,6 @@ from scipy.integrate import quad
 from model.sampled import Crossings, crossings, cut, highest_point, integrals_of_positive, rise
 
 ROUNDING = 1e-12
-steady = settings(deadline=None)  # a busy machine is no failure
 
 
 def row(*values: float) -> np.ndarray:
@@ -78,7 +77,6 @@ def test_a_flat_top_of_three_samples_is_not_refined() -> None:
     assert (height[0], place[0]) == (2.0, 0.0)
 
 
-@steady
 @given(heights)
 def test_at_a_corner_the_refined_peak_stands_at_most_an_eighth_of_the_step_down_above_it(y: np.ndarray) -> None:
     height, place, at_edge = highest_point(np.arange(9.0), y)
@@ -96,7 +94,6 @@ def test_crossings_of_a_zigzag_by_hand() -> None:
     assert found.length_over[0] == pytest.approx(1.5 + 0.75, rel=ROUNDING)
 
 
-@steady
 @given(places, heights, st.integers(-50, 50).map(lambda level: level + 0.5))
 def test_length_over_a_level_is_the_sum_over_the_intervals(x: np.ndarray, y: np.ndarray, level: float) -> None:
     """Oracle: interval by interval, the share of a line from a to b above the level is a ratio of heights."""
@@ -143,7 +140,6 @@ def test_factors_that_are_never_positive_together_give_nothing() -> None:
     assert integral(x, -np.ones((1, 2)), np.ones(2))[0] == 0.0
 
 
-@steady
 @given(places, heights, rates)
 def test_the_product_of_the_positive_parts_agrees_with_adaptive_quadrature(
     x: np.ndarray, y: np.ndarray, rate: np.ndarray
