@@ -129,7 +129,7 @@ def register(app: Dash) -> None:
             "fields": _fields(Input),
             "theme": Input(ids.SHELL_THEME, "data"),
             "narrow": Input(ids.COMPARE_NARROW, "data"),
-            "sample_ids": State(SAMPLE, "id"),
+            "samples": [State(SAMPLE, "id"), State(SAMPLE, "style")],
         },
     )(draw)
     app.callback(
@@ -200,17 +200,17 @@ def _changed(made: Change, before: Form | None, everything: bool = False) -> dic
     }
 
 
-def draw(fields: dict[str, Any], theme: Any, narrow: Any, sample_ids: list[Any]) -> dict[str, Any]:
+def draw(fields: dict[str, Any], theme: Any, narrow: Any, samples: list[list[Any]]) -> dict[str, Any]:
     """Draw what follows from the fields, and hand the form on to be kept and put into words."""
     if not fields["measure_ids"]:
         raise PreventUpdate  # the page is opening: there are no fields yet, and nothing to keep
     form = _form(fields)
     comparison = compare(form, date.today())
     worn = theme_named(theme)
-    samples = samples_of(comparison, worn)
+    styles = samples_of(comparison, worn)
     return {
         "figure": figure_of(comparison, worn, narrow is True),
-        "samples": [samples.get(part["throw"], {}) for part in sample_ids],
+        "samples": _changed_only(samples, lambda part: styles.get(part["throw"], {})),
         "saved": to_json(form),
     }
 
@@ -233,9 +233,9 @@ def tell(saved: Any, measures: list[list[Any]], throws: list[list[Any]]) -> dict
     }
 
 
-def _changed_only(fields: list[list[Any]], problem: Callable[[dict[str, str]], str | None]) -> list[Any]:
-    """The messages of fields, given as ids and what they show now; a field whose message stays is left alone."""
-    return [no_update if problem(part) == shown else problem(part) for part, shown in zip(*fields, strict=True)]
+def _changed_only(shown: list[list[Any]], wanted: Callable[[dict[str, str]], Any]) -> list[Any]:
+    """What parts shall show, given their ids and what they show now; a part that stays the same is left alone."""
+    return [no_update if wanted(part) == now else wanted(part) for part, now in zip(*shown, strict=True)]
 
 
 def rest_on(measures: list[Any], measure_ids: list[Any]) -> Any:

@@ -182,7 +182,8 @@ def _crosses(hair: Array, own: Line, lines: Sequence[Line], view: Window) -> boo
             continue
         x, y = view.to_px(line.time_ms, line.value).T
         beside = across <= x[-1]
-        if np.any(np.abs(np.interp(across[beside], x, y) - down[beside]) < NEAR_PX):
+        above = np.interp(across[beside], x, y) - down[beside]
+        if np.any(np.abs(above) < NEAR_PX) or np.any(np.diff(np.sign(above))):
             return True
     return False
 

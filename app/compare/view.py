@@ -9,10 +9,12 @@ from dash.development.base_component import Component
 from app.compare import words
 from app.compare.answers import Comparison, plain
 from app.compare.form import Form
+from app.compare.picture import level_of
 from app.compare.quantities import title
 from app.compare.sentence import Sentence, headline, instead
 from app.compare.table import BROAD_TOP, table
 from model.channels import CHANNELS
+from model.person import Person
 
 
 @dataclass(frozen=True)

@@ -1,0 +1,124 @@
+"""The callbacks, called as the browser calls them: through the server, also with what no browser of ours would send."""
+
+import json
+
+import pytest
+
+from app import ids
+from app.compare.callbacks import CHOSEN, draw, tell
+from app.compare.changes import opening
+from app.compare.form import THROW_NAMES, to_json
+from app.demo import load_demo
+from app.server import Config, create_app
+
+FORM = opening(None, load_demo(), on_demo=True).form
+
+
+@pytest.fixture(scope="module")
+def app():
+    return create_app(Config(demo=True))
+
+
+def fields(form=FORM, **throw) -> dict:
+    """The fields as Dash hands them to a callback."""
+    lines = [(t.key, name, throw.get(f"{t.key}_{name}", getattr(t, name))) for t in form.throws for name in THROW_NAMES]
+    return {
+        "measures": list(form.athlete.values()),
+        "measure_ids": [{"type": ids.COMPARE_MEASURE, "name": name} for name in form.athlete],
+        "throws": [value for _, _, value in lines],
+        "throw_ids": [{"type": ids.COMPARE_THROW, "throw": key, "name": name} for key, name, _ in lines],
+        "chosen": {name: getattr(form, name) for name in CHOSEN},
+    }
+
+
+def test_drawing_keeps_the_form_as_typed():
+    made = draw(fields(t2_speed_m_s=" 28,5 "), "light", False, [[], []])
+    assert made["saved"]["throws"][1]["speed_m_s"] == " 28,5 "
+    assert len(made["figure"]["data"]) == 4
+
+
+@pytest.mark.parametrize("bad", [None, "", "abc", "1e400", "NaN", 3, [1], {"a": 1}, True, "x" * 5000])
+def test_whatever_stands_in_a_field_the_other_curves_are_drawn(bad):
+    made = draw(fields(t2_speed_m_s=bad), "light", False, [[], []])
+    assert len(made["figure"]["data"]) in (3, 4)
+    assert len(made["figure"]["data"]) == (4 if bad == 3 else 3)
+
+
+@pytest.mark.parametrize("theme", [None, 7, "neon", {}])
+def test_an_unknown_theme_or_width_draws_all_the_same(theme):
+    assert len(draw(fields(), theme, theme, [[], []])["figure"]["data"]) == 4
+
+
+def test_a_piece_of_line_that_stays_the_same_is_left_alone():
+    parts = [{"type": ids.COMPARE_SAMPLE, "throw": throw.key} for throw in FORM.throws]
+    first = draw(fields(), "light", False, [parts, [None] * 4])["samples"]
+    again = draw(fields(), "light", False, [parts, first])["samples"]
+    assert all("borderTop" in style for style in first)
+    assert all(style is again[0] for style in again)  # dash's "no update"
+    assert again[0] not in first
+
+
+def test_a_message_is_set_where_it_is_new_and_taken_back_when_mended():
+    broken = opening(
+        to_json(FORM) | {"throws": [{**to_json(FORM)["throws"][0], "speed_m_s": "x"}]}, load_demo(), True
+    ).form
+    part = {"type": ids.COMPARE_THROW, "throw": "t1", "name": "speed_m_s"}
+    (message,) = tell(to_json(broken), [[], []], [[part], [None]])["throw_errors"]
+    assert message.startswith("Release speed: “x” given")
+    (mended,) = tell(to_json(FORM), [[], []], [[part], [message]])["throw_errors"]
+    assert mended is None
+
+
+def post(app, **body):
+    """Send a callback's request as the renderer does."""
+    return app.server.test_client().post("/_dash-update-component", json=body)
+
+
+def request_of(app, output: str) -> dict:
+    """The renderer's request for the callback that sets an output, with every input empty."""
+    spec = next(one for one in app.server.test_client().get("/_dash-dependencies").json if output in one["output"])
+    return {
+        "output": spec["output"],
+        "inputs": [{**part, "value": None} for part in spec["inputs"]],
+        "state": [{**part, "value": None} for part in spec["state"]],
+        "changedPropIds": [],
+    }
+
+
+def test_the_layout_can_be_built_and_has_no_id_twice(app):
+    from app.pages.compare import layout
+
+    with app.server.app_context():
+        made = json.loads(json.dumps(layout().to_plotly_json(), default=lambda part: part.to_plotly_json()))
+
+    def seen(part) -> list[str]:
+        if isinstance(part, dict):
+            own = [json.dumps(part["id"])] if isinstance(part.get("id"), str | dict) else []
+            return own + [one for inner in part.values() for one in seen(inner)]
+        return [one for inner in part for one in seen(inner)] if isinstance(part, list) else []
+
+    found = seen(made)
+    assert len(found) > 20
+    assert len(found) == len(set(found))
+
+
+def test_every_id_of_the_callbacks_is_one_of_the_ids_module(app):
+    known = {value for name, value in vars(ids).items() if name.isupper()}
+    for spec in app.server.test_client().get("/_dash-dependencies").json:
+        for part in spec["inputs"] + spec["state"]:
+            name = json.loads(part["id"])["type"] if part["id"].startswith("{") else part["id"]
+            assert name in known
+
+
+@pytest.mark.parametrize("output", [ids.COMPARE_FIGURE, ids.COMPARE_SENTENCE, ids.COMPARE_ROWS, ids.COMPARE_BASIS])
+def test_a_request_of_another_shape_shows_no_stack_trace(app, output):
+    body = request_of(app, f"{output}.")
+    for broken in (
+        {"inputs": []},
+        {"inputs": "x"},
+        {"state": None},
+        {"inputs": [{"id": 1, "property": 2, "value": 3}]},
+    ):
+        answer = post(app, **(body | broken))
+        assert b"Traceback" not in answer.data
+        assert b"/app/" not in answer.data

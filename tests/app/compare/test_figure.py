@@ -1,0 +1,138 @@
+"""The figure: a plain dict that Plotly takes, with every curve, its dash, its width and the words."""
+
+import json
+import math
+from dataclasses import replace
+
+import plotly.graph_objects as go
+import pytest
+
+from app.compare.figure import GRAPH_CONFIG, REFERENCE_DASH
+from app.compare.form import copy_throw, empty_form
+from app.compare.picture import figure_of, paper_of, samples_of
+from app.compare.quantities import QUANTITIES
+from app.palette import SCREEN_THEMES, THEMES, line_color, line_width
+
+LIGHT = THEMES["light"]
+
+
+def words(figure: dict) -> list[str]:
+    return [note["text"] for note in figure["layout"]["annotations"]]
+
+
+@pytest.mark.parametrize("quantity", QUANTITIES)
+def test_plotly_takes_the_figure_of_every_quantity(demo_page, compare_on, quantity):
+    comparison = compare_on(replace(demo_page, quantity=quantity))
+    figure = figure_of(comparison, LIGHT, narrow=False)
+    assert len(go.Figure(figure).data) == 4
+    go.Figure(layout=paper_of(comparison)["layout"])
+    json.dumps(figure, allow_nan=False)  # plain data, and finite
+
+
+@pytest.mark.parametrize("theme", SCREEN_THEMES)
+@pytest.mark.parametrize("narrow", [False, True])
+def test_plotly_takes_the_figure_in_every_theme_and_width(demo_page, compare_on, theme, narrow):
+    made = go.Figure(figure_of(compare_on(demo_page), THEMES[theme], narrow))
+    assert made.layout.template.layout.paper_bgcolor == THEMES[theme].paper
+
+
+def test_plotly_takes_the_figure_of_nothing(compare_on):
+    figure = figure_of(compare_on(empty_form()), LIGHT, narrow=False)
+    assert go.Figure(figure).data == ()
+    assert paper_of(compare_on(empty_form())) == {}
+
+
+def test_the_reference_is_the_one_dashed_line_and_lies_on_top(demo_page, compare_on):
+    traces = figure_of(compare_on(demo_page), LIGHT, narrow=False)["data"]
+    assert [trace["line"]["dash"] for trace in traces] == ["solid", "solid", "solid", REFERENCE_DASH]
+
+
+def test_width_and_colour_are_those_of_the_balls_mass(demo_page, compare_on):
+    traces = figure_of(compare_on(demo_page), LIGHT, narrow=False)["data"]
+    masses = {trace["name"]: float(trace["name"].split(" g")[0]) / 1000 for trace in traces}
+    for trace in traces:
+        assert trace["line"]["color"] == line_color(masses[trace["name"]], LIGHT)
+        assert trace["line"]["width"] == line_width(masses[trace["name"]], LIGHT)
+
+
+def test_every_curve_is_labelled_with_ball_and_speed_and_there_is_no_legend(demo_page, compare_on):
+    figure = figure_of(compare_on(demo_page), LIGHT, narrow=False)
+    labels = {"145 g · 33.0 m/s", "275 g · 28.5 m/s", "95 g · 35.2 m/s", "470 g · 23.8 m/s"}
+    assert labels <= set(words(figure))
+    assert figure["layout"]["template"]["layout"]["showlegend"] is False
+
+
+def test_the_events_are_marked_with_words(demo_page, compare_on):
+    comparison = compare_on(demo_page)
+    figure = figure_of(comparison, LIGHT, narrow=False)
+    marks = {note["text"]: note.get("x") for note in figure["layout"]["annotations"]}
+    curves = comparison.reference.curves
+    assert marks["foot contact"] == pytest.approx(1000 * curves.foot_contact_s)
+    assert marks["maximum external<br>rotation"] == pytest.approx(1000 * curves.max_external_rotation_s)
+    assert marks["release"] == 0
+    assert "after release:<br>the hand is empty" in marks
+
+
+def test_the_level_line_stands_at_half_the_references_peak_and_says_so(demo_page, compare_on):
+    comparison = compare_on(demo_page)
+    figure = figure_of(comparison, LIGHT, narrow=False)
+    half = comparison.reference.readouts.peak / 2
+    assert any(shape.get("y0") == half == shape.get("y1") for shape in figure["layout"]["shapes"])
+    assert f"half the reference’s peak, {half:.1f} N·m" in words(figure)
+
+
+def test_every_point_drawn_is_a_point_of_the_curve(demo_page, compare_on):
+    comparison = compare_on(demo_page)
+    trace = figure_of(comparison, LIGHT, narrow=False)["data"][-1]
+    curves = comparison.reference.curves
+    assert trace["x"][0] == pytest.approx(1000 * curves.time_s[0], abs=0.005)
+    assert trace["x"][-1] == pytest.approx(1000 * curves.time_s[-1], abs=0.005)
+    drawn_peak, peak = max(trace["y"]), curves.values["varus"].max()
+    assert drawn_peak == pytest.approx(peak, rel=1e-3)  # a thousandth of the peak is a third of a pixel
+    assert len(trace["x"]) == len(trace["y"])
+
+
+def test_eight_identical_throws_share_one_label(demo_page, compare_on):
+    form = demo_page
+    while len(form.throws) < 8:
+        form = copy_throw(form, "t2")
+    labels = [text for text in words(figure_of(compare_on(form), LIGHT, narrow=False)) if "275 g" in text]
+    assert labels == ["5 × 275 g · 28.5 m/s"]
+
+
+@pytest.mark.parametrize(("mass", "speed"), [("5", "3"), ("2000", "55"), ("1", "1"), ("3000", "60")])
+def test_extreme_throws_can_be_drawn(demo_page, compare_on, mass, speed):
+    extreme = replace(demo_page.throws[1], ball_mass_g=mass, speed_m_s=speed)
+    figure = figure_of(compare_on(replace(demo_page, throws=(demo_page.throws[0], extreme))), LIGHT, narrow=False)
+    assert len(go.Figure(figure).data) == 2
+    assert all(math.isfinite(value) for value in figure["layout"]["yaxis"]["range"])
+
+
+def test_the_zoom_is_kept_while_the_quantity_stays(demo_page, compare_on):
+    one = figure_of(compare_on(demo_page), LIGHT, narrow=False)["layout"]["uirevision"]
+    other = figure_of(compare_on(replace(demo_page, quantity="abduction")), LIGHT, narrow=False)["layout"]["uirevision"]
+    assert one == "varus"
+    assert other == "abduction"
+
+
+def test_the_printed_figure_has_the_print_colours_in_the_order_of_the_traces(demo_page, compare_on):
+    comparison = compare_on(demo_page)
+    traces = figure_of(comparison, THEMES["dark"], narrow=False)["data"]
+    paper = paper_of(comparison)
+    masses = [float(trace["name"].split(" g")[0]) / 1000 for trace in traces]
+    assert paper["colors"] == [line_color(mass, THEMES["print"]) for mass in masses]
+    assert paper["layout"]["template"]["layout"]["paper_bgcolor"] == "#ffffff"
+    assert paper["layout"]["width"] <= 703  # A4 less 12 mm on both sides, at 96 pixels to the inch
+
+
+def test_each_line_of_the_list_has_a_piece_of_its_curve(demo_page, compare_on):
+    broken = replace(demo_page, throws=(*demo_page.throws[:3], replace(demo_page.throws[3], speed_m_s="x")))
+    samples = samples_of(compare_on(broken), LIGHT)
+    assert samples["t1"]["borderTop"].split()[1] == "dashed"
+    assert samples["t2"]["borderTop"] == f"{line_width(0.275, LIGHT)}px solid {line_color(0.275, LIGHT)}"
+    assert samples["t4"] == {}
+
+
+def test_nothing_in_a_graph_can_be_sent_away():
+    assert GRAPH_CONFIG["showSendToCloud"] is False
+    assert GRAPH_CONFIG["plotlyServerURL"] == ""

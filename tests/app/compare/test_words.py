@@ -1,0 +1,72 @@
+"""Warnings, cautions and what the page rests on."""
+
+import pytest
+
+from app.compare.words import BASIS, cautions, path_note, summary, warnings
+from model.person import Person
+
+MAN, BOY = Person("male", 1.88, 90.0, 25.0), Person("male", 1.6, 48.0, 13.0)
+WOMAN, GIRL = Person("female", 1.72, 68.0, 22.0), Person("female", 1.5, 40.0, 12.5)
+
+
+@pytest.mark.parametrize(
+    ("person", "said"),
+    [
+        (None, ""),
+        (MAN, ""),
+        (BOY, "The path comes from adult men; this thrower is 13 years old."),
+        (WOMAN, "The path comes from adult men; this thrower is female."),
+        (GIRL, "The path comes from adult men; this thrower is female and 12.5 years old."),
+    ],
+)
+def test_all_but_adult_men_are_told_whose_path_it_is(person, said):
+    assert path_note(person) == said
+
+
+def test_a_thrower_who_is_still_growing_gets_the_caution_first():
+    assert "24 % of throwers injured" in cautions(BOY)[0]  # Reinold 2018 (values.csv 8-pitch-limits-20)
+    assert cautions(MAN) == cautions(BOY)[1:]
+    assert cautions(Person("male", 1.8, 75.0, 18.0)) == cautions(MAN)
+
+
+def test_what_it_rests_on_names_the_things_that_limit_it():
+    said = " ".join(text for _, text in BASIS)
+    for part in (
+        "adult man",
+        "measured length",
+        "±7 ms",
+        "Calibrated, not evidence",
+        "±25 %",
+        "hand is empty",
+        "not calibrated",
+    ):
+        assert part in said
+
+
+@pytest.mark.parametrize(
+    ("mass_kg", "speed", "said"),
+    [
+        (0.145, 33.0, None),
+        (0.057, 5.0, None),
+        (0.907, 50.0, None),
+        (0.005, 33.0, "5 g at 33.0 m/s is beyond what the model was tested in: balls from 57 to 907 g."),
+        (0.145, 55.0, "145 g at 55.0 m/s is beyond what the model was tested in: speeds from 5 to 50 m/s."),
+        (2.0, 3.0, "2000 g at 3.0 m/s is beyond what the model was tested in: "
+                   "balls from 57 to 907 g and speeds from 5 to 50 m/s."),
+    ],
+)  # fmt: skip
+def test_a_throw_beyond_the_tested_range_is_named(make_answer, make_comparison, mass_kg, speed, said):
+    assert warnings(make_comparison(make_answer(1, mass_kg, speed))) == ([said] if said else [])
+
+
+def test_the_printed_line_says_who_threw_and_against_what(make_answer, make_comparison):
+    said = summary(make_comparison(make_answer(1, reference=True)))
+    assert said == (
+        "X1 · male · 25 years · 188 cm · 90 kg · right-handed · reference 145 g at 33.0 m/s, measured 2026-01-13"
+    )
+
+
+def test_no_word_passes_a_verdict():
+    said = " ".join([*cautions(BOY), *(text for _, text in BASIS)]).lower()
+    for verdict in ("safe", "danger", "good", "bad ", "healthy", "optimal"):
+        assert verdict not in said

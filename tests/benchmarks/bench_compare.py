@@ -1,0 +1,109 @@
+"""How long from a changed number to the new curve on the Compare page: in the browser, and the server's share of it.
+
+Run it by itself: ``python tests/benchmarks/bench_compare.py``. It serves the app on its demo data, opens it in
+Chromium, types release speeds one after the other and waits for Plotly to have drawn. It prints medians and 95th
+percentiles for four and eight throws. The aim is under 100 ms; nothing here fails if it is missed.
+"""
+
+import os
+import shutil
+import statistics
+import threading
+import time
+from datetime import date
+
+from playwright.sync_api import Page, sync_playwright
+from werkzeug.serving import make_server
+
+from app.compare.answers import compare
+from app.compare.changes import opening
+from app.compare.form import copy_throw, remove_throw
+from app.compare.picture import figure_of, paper_of
+from app.compare.view import view_of
+from app.demo import load_demo
+from app.palette import THEMES
+from app.server import Config, create_app
+
+RUNS = 55
+CHROMIUM_ARGS = ["--no-sandbox", "--disable-gpu", "--disable-dev-shm-usage"]
+
+# From the moment Enter is pressed to Plotly's own word that it has drawn, and to the second frame after it.
+CHANGE = """([id, value]) => new Promise((resolve) => {
+  const field = document.getElementById(id);
+  const graph = document.querySelector('.js-plotly-plot');
+  const set = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value').set;
+  field.focus();
+  set.call(field, value);
+  field.dispatchEvent(new Event('input', { bubbles: true }));
+  requestAnimationFrame(() => {
+    const start = performance.now();
+    graph.once('plotly_afterplot', () => {
+      const drawn = performance.now() - start;
+      requestAnimationFrame(() => requestAnimationFrame(() => resolve([drawn, performance.now() - start])));
+    });
+    field.dispatchEvent(new KeyboardEvent('keydown', { key: 'Enter', code: 'Enter', keyCode: 13, bubbles: true }));
+  });
+})"""
+SPEED_FIELD = '{"name":"speed_m_s","throw":"t2","type":"compare-throw"}'
+
+
+def in_browser(page: Page) -> tuple[list[float], list[float]]:
+    """Change the second throw's speed `RUNS` times; milliseconds to drawn and to painted."""
+    times = [page.evaluate(CHANGE, [SPEED_FIELD, f"{27 + 0.05 * run:.2f}"]) for run in range(RUNS)]
+    return [drawn for drawn, _ in times], [painted for _, painted in times]
+
+
+def on_server(count: int) -> list[tuple[float, float]]:
+    """Work the page out `RUNS` times for so many throws; milliseconds for the figure, and for the words after it."""
+    form = opening(None, load_demo(), on_demo=True).form
+    while len(form.throws) < count:
+        form = copy_throw(form, "t2")
+    while len(form.throws) > count:
+        form = remove_throw(form, form.throws[-1].key)
+    times = []
+    for _ in range(RUNS):
+        start = time.perf_counter()
+        comparison = compare(form, date(2026, 3, 1))
+        figure_of(comparison, THEMES["light"], narrow=False)
+        drawn = time.perf_counter()
+        comparison = compare(form, date(2026, 3, 1))
+        view_of(form, comparison)
+        paper_of(comparison)
+        times.append((1000.0 * (drawn - start), 1000.0 * (time.perf_counter() - drawn)))
+    return times
+
+
+def report(what: str, times: list[float]) -> None:
+    """Print the median and the 95th percentile."""
+    print(f"{what:<44} median {statistics.median(times):6.1f} ms   p95 {statistics.quantiles(times, n=20)[-1]:6.1f} ms")
+
+
+def main() -> None:
+    """Measure and print."""
+    server = make_server("127.0.0.1", 0, create_app(Config(demo=True)).server, threaded=True)
+    threading.Thread(target=server.serve_forever, kwargs={"poll_interval": 0.05}, daemon=True).start()
+    found = os.environ.get("CHROMIUM") or shutil.which("chromium") or shutil.which("google-chrome")
+    with sync_playwright() as playwright:
+        chromium = playwright.chromium.launch(executable_path=found, args=CHROMIUM_ARGS)
+        page = chromium.new_page(viewport={"width": 1440, "height": 900})
+        page.goto(f"http://127.0.0.1:{server.server_port}/")
+        page.wait_for_selector(".readings")
+        for count in (4, 8):
+            while page.locator(".throw").count() < count:
+                before = page.locator(".throw").count()
+                page.get_by_role("button", name="Copy throw 2").click()
+                page.locator(".throw").nth(before).wait_for()
+            page.wait_for_timeout(500)
+            drawn, painted = in_browser(page)
+            report(f"{count} throws: Enter to drawn", drawn)
+            report(f"{count} throws: Enter to painted", painted)
+        chromium.close()
+    server.shutdown()
+    for count in (1, 4, 8):
+        times = on_server(count)
+        report(f"{count} throws: the server's work, figure", [figure for figure, _ in times])
+        report(f"{count} throws: the server's work, words", [words for _, words in times])
+
+
+if __name__ == "__main__":
+    main()
