@@ -130,6 +130,7 @@ def parse_table(data: bytes) -> Table:
     columns: tuple[str, ...] = ()
     rows: list[list[str]] = []
     problems: dict[int, str] = {}
+    usual = csv.field_size_limit(LARGEST_BYTES)  # a long value is its row's trouble, not the whole table's
     try:
         for values in lines:
             if not values:
@@ -145,6 +146,8 @@ def parse_table(data: bytes) -> Table:
             rows.append(values)
     except csv.Error as error:
         raise TableError(f"line {lines.line_num}: {_in_words(str(error))}") from None
+    finally:
+        csv.field_size_limit(usual)
     if not columns:
         raise TableError("the file is empty; accepted: a line of column names, then a line for each row")
     _check_names(columns)
@@ -167,8 +170,6 @@ def _text(data: bytes) -> str:
 def _in_words(problem: str) -> str:
     if problem.startswith("unexpected end"):
         return "a quoted value that does not end; accepted: a closing quote"
-    if "field larger" in problem:
-        return f"a value of more than {csv.field_size_limit()} characters; is a closing quote missing?"
     return f"quotes that cannot be understood ({problem}); accepted: a quote inside a quoted value is written twice"
 
 
@@ -299,6 +300,25 @@ def csv_line(cells: Iterable[str]) -> str:
     )
 
 
+def check_file_name(option: str, name: str, standard: str = "") -> None:
+    """Make sure that an option names a file.
+
+    Parameters
+    ----------
+    option, name : str
+        The option, and what was given for it.
+    standard : str
+        What a lone ``-`` stands for, if it is accepted.
+
+    Raises
+    ------
+    InputError
+        If the name is empty, or ``-`` where that is not accepted.
+    """
+    if not name.strip() or (name == "-" and not standard):
+        raise InputError(option, name, f"a file's name, or - for {standard}" if standard else "a file's name")
+
+
 @contextlib.contextmanager
 def standard_output(encoding: str) -> Iterator[TextIO]:
     """Open the standard output for a table: lines end as they are written, whatever the system.
@@ -340,7 +360,7 @@ def written_whole(path: Path, encoding: str = "utf-8") -> Iterator[TextIO]:
     OSError
         If it cannot be written.
     """
-    path = Path(os.path.realpath(path))  # a link stays a link
+    asked, path = path, Path(os.path.realpath(path))  # a link stays a link
     if path.exists() and not path.is_file():
         with path.open("w", encoding=encoding, newline="") as file:
             yield file
@@ -352,5 +372,7 @@ def written_whole(path: Path, encoding: str = "utf-8") -> Iterator[TextIO]:
         if path.exists():
             shutil.copymode(path, part)
         part.replace(path)
+    except OSError as error:
+        raise OSError(error.errno, error.strerror, str(asked)) from None  # not the name of the part
     finally:
         part.unlink(missing_ok=True)

@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 
 from app.commands.curve_segments import segments_of
 from app.compare.fields import CHOICES, LENGTHS, MEASURES, THROW_FIELDS
-from app.csv_files import csv_line, standard_output, written_whole
+from app.csv_files import check_file_name, csv_line, standard_output, written_whole
 from app.throw_cells import DEFAULTS, ThrowError, ThrowReader
 from model.chain import COORDINATES
 from model.channels import CHANNELS
@@ -84,6 +84,9 @@ def run(args: argparse.Namespace) -> int:
     """
     try:
         throw = throw_of(args)
+        check_file_name("--output", args.output, "standard output")
+        if args.segments is not None:
+            check_file_name("--segments", args.segments)
         if args.segments and args.output != "-" and os.path.realpath(args.segments) == os.path.realpath(args.output):
             raise InputError("--segments", args.segments, "another file than that of --output")
         with contextlib.ExitStack() as files:

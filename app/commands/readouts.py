@@ -20,6 +20,7 @@ from app.csv_files import (
     Table,
     TableError,
     check_columns,
+    check_file_name,
     csv_line,
     is_number,
     number_in,
@@ -121,6 +122,8 @@ def run(args: argparse.Namespace) -> int:
 def _run(args: argparse.Namespace) -> int:
     share = _share(args.share_percent)
     above_nm = None if args.above_nm is None else number_in(args.above_nm, "--above-nm", ABOVE_LIMIT, "N·m")
+    check_file_name("THROWS.csv", args.throws, "standard input")
+    check_file_name("--output", args.output, "standard output")
     if args.throws != "-" and args.output != "-" and _same_file(args.throws, args.output):
         raise InputError("--output", args.output, "another file than the table of throws")
     table = parse_table(read_stream(sys.stdin.buffer) if args.throws == "-" else read_bytes(Path(args.throws)))
@@ -164,7 +167,8 @@ def _tell_columns(table: Table) -> None:
     replaced = [name for name in table.columns if name in results]
     carried = [name for name in table.columns if name not in known and name not in replaced]
     if carried:
-        print(f"levelpeak readouts: carried through unread: {', '.join(carried)}", file=sys.stderr)
+        names = ", ".join(name or "(one without a name)" for name in carried)
+        print(f"levelpeak readouts: carried through unread: {names}", file=sys.stderr)
     if replaced:
         print(f"levelpeak readouts: results of an earlier run replaced: {', '.join(replaced)}", file=sys.stderr)
     if not table.rows:

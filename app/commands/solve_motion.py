@@ -2,6 +2,7 @@
 
 import argparse
 import json
+import os
 import sys
 from datetime import date
 from pathlib import Path
@@ -45,6 +46,7 @@ def run(args: argparse.Namespace) -> int:
     int
         Exit status: 0, or 2 if the file cannot be written.
     """
+    os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")  # before NumPy: with two, a busy machine solves ten times slower
     from model.solve_motion import record_of, solve
 
     def progress(evaluation: int, cost: float) -> None:

@@ -15,6 +15,7 @@ from app import csv_files
 from app.csv_files import (
     TableError,
     check_columns,
+    check_file_name,
     csv_line,
     harmless,
     number_in,
@@ -77,12 +78,35 @@ def test_a_table_may_have_no_rows() -> None:
         (b'a,b\n1,"2"3\n', "line 2: quotes that cannot be understood"),
         (b"a,b,a\n1,2,3\n", "columns given twice: a"),
         (b"a;b;c\n1;2;3\n", "semicolons"),
-        (b"a\n" + b"x" * (csv.field_size_limit() + 1) + b"\n", "is a closing quote missing?"),
     ],
 )
 def test_what_is_no_table_is_refused_in_words(data: bytes, words: str) -> None:
     with pytest.raises(TableError, match=words.replace("?", r"\?")):
         parse_table(data)
+
+
+def test_a_value_of_ten_megabytes_is_a_value_like_any_other() -> None:
+    usual = csv.field_size_limit()
+    table = parse_table(b"a,b\n" + b"9" * 10_000_000 + b",1\n2,3\n")
+    assert [row[1] for row in table.rows] == ["1", "3"]
+    assert len(table.rows[0][0]) == 10_000_000
+    assert csv.field_size_limit() == usual
+    with pytest.raises(InputError, match=r"\.\.\. given; accepted: 1 to 60 m/s"):
+        number_in(table.rows[0][0], "speed_m_s", SPEED, "m/s")
+
+
+@pytest.mark.parametrize("name", ["", "  "])
+def test_an_option_without_a_files_name_is_refused(name: str) -> None:
+    with pytest.raises(InputError, match="--output: .* given; accepted: a file's name, or - for standard output"):
+        check_file_name("--output", name, "standard output")
+    with pytest.raises(InputError, match="--segments: .* given; accepted: a file's name$"):
+        check_file_name("--segments", "-")
+
+
+def test_a_file_that_cannot_be_written_is_named_as_it_was_asked_for(tmp_path: Path) -> None:
+    with pytest.raises(OSError, match="nowhere") as refused, written_whole(tmp_path / "nowhere" / "a.csv"):
+        pass
+    assert refused.value.filename == str(tmp_path / "nowhere" / "a.csv")
 
 
 def test_columns_without_a_name_are_no_columns_given_twice() -> None:

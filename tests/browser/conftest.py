@@ -20,7 +20,7 @@ from app.server import Config, create_app
 HERE = Path(__file__).parent
 AXE = HERE / "vendor" / "axe.min.js"
 AXE_TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"]
-PATIENCE_MS = 10_000
+PATIENCE_MS = 20_000
 CHROMIUM_NAMES = ("chromium", "chromium-browser", "google-chrome")
 CHROMIUM_ARGS = [
     "--no-sandbox",  # root, as in a container, has no sandbox

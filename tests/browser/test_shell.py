@@ -246,15 +246,6 @@ def test_the_check_for_wcag_rules_finds_a_breach(page, two_pages, assert_axe_cle
         assert_axe_clean(page)
 
 
-@pytest.mark.parametrize("theme", THEMES)
-def test_the_first_page_on_demo_data_breaks_no_wcag_rule(page, served, assert_axe_clean, theme):
-    page.goto(served)
-    page.get_by_role("heading", level=1).wait_for()
-    choose_theme(page, theme)
-    page.wait_for_load_state("networkidle")
-    assert_axe_clean(page)
-
-
 def test_figures_are_drawn_by_the_small_library_alone(page, served):
     asked = []
     page.on("request", lambda request: asked.append(request.url))
