@@ -97,9 +97,9 @@ def test_a_value_of_ten_megabytes_is_a_value_like_any_other() -> None:
 
 @pytest.mark.parametrize("name", ["", "  "])
 def test_an_option_without_a_files_name_is_refused(name: str) -> None:
-    with pytest.raises(InputError, match="--output: .* given; accepted: a file's name, or - for standard output"):
+    with pytest.raises(InputError, match=r"--output: .* given; accepted: a file's name, or - for standard output"):
         check_file_name("--output", name, "standard output")
-    with pytest.raises(InputError, match="--segments: .* given; accepted: a file's name$"):
+    with pytest.raises(InputError, match=r"--segments: .* given; accepted: a file's name$"):
         check_file_name("--segments", "-")
 
 
