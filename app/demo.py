@@ -13,7 +13,7 @@ from typing import TypeVar
 
 from app import places
 
-Row = TypeVar("Row", "DemoAthlete", "RackBall", "DemoThrow")
+Row = TypeVar("Row", "DemoAthlete", "RackBall", "DemoThrow", "DemoReading")
 
 
 class DemoError(ValueError):
@@ -58,6 +58,17 @@ class DemoThrow:
     athlete: str
     ball_mass_g: str
     speed_m_s: str
+
+
+@dataclass(frozen=True)
+class DemoReading:
+    """One radar reading: thrower's code, ball mass (g), speed (m/s), ISO date and asked effort (%), as text."""
+
+    athlete: str
+    ball_mass_g: str
+    speed_m_s: str
+    date: str
+    asked_effort: str
 
 
 @dataclass(frozen=True)
@@ -136,7 +147,7 @@ def load_demo(folder: Path | None = None) -> Demo:
     Raises
     ------
     DemoError
-        If a file has other columns than expected or a line with another number of values.
+        If a file is no table, has other columns than expected or a line with another number of values.
     """
     folder = folder or places.demo_data()
     return Demo(
@@ -146,16 +157,38 @@ def load_demo(folder: Path | None = None) -> Demo:
     )
 
 
+@cache
+def load_readings(folder: Path | None = None) -> tuple[DemoReading, ...]:
+    """Read the radar readings of the demo throwers.
+
+    Parameters
+    ----------
+    folder : Path, optional
+        Where `readings.csv` lies; the program's own if left out.
+
+    Returns
+    -------
+    tuple of DemoReading
+        In the order of the file.
+
+    Raises
+    ------
+    DemoError
+        As `load_demo`.
+    """
+    return _read((folder or places.demo_data()) / "readings.csv", DemoReading)
+
+
 def _read(path: Path, row_type: type[Row]) -> tuple[Row, ...]:
     columns = list(row_type.__dataclass_fields__)
     with path.open(encoding="utf-8", newline="") as file:
-        lines = csv.reader(file, strict=True)
-        header = next(lines, [])
-        if header != columns:
-            raise DemoError(f"{path.name}: columns {header} found; accepted: {columns}")
-        rows = []
-        for number, line in enumerate(lines, start=2):
-            if len(line) != len(columns):
-                raise DemoError(f"{path.name}, line {number}: {len(line)} values found; accepted: {len(columns)}")
-            rows.append(row_type(*line))
-    return tuple(rows)
+        try:
+            header, *lines = csv.reader(file, strict=True)
+        except (csv.Error, ValueError) as error:  # an empty file has no header to unpack
+            raise DemoError(f"{path.name}: cannot be read as a table ({error})") from error
+    if header != columns:
+        raise DemoError(f"{path.name}: columns {header} found; accepted: {columns}")
+    for number, line in enumerate(lines, start=2):
+        if len(line) != len(columns):
+            raise DemoError(f"{path.name}, line {number}: {len(line)} values found; accepted: {len(columns)}")
+    return tuple(row_type(*line) for line in lines)

@@ -57,3 +57,89 @@ COMPARE_FIGURE_NOTE = "compare-figure-note"
 COMPARE_WARNINGS = "compare-warnings"
 COMPARE_TABLE = "compare-table"
 COMPARE_BASIS = "compare-basis"
+
+# The Athlete page. Stores.
+ATHLETE_SAVED = "athlete-saved"  # the profile forms as typed, by the athlete's code; kept as long as the browser's tab
+ATHLETE_READ = "athlete-read"  # the Compare form as the page found it
+ATHLETE_COMPARE = "athlete-compare"  # the Compare form with the athlete's part as it is now
+ATHLETE_CODE = "athlete-code"  # the code that the readings on the page are kept under
+ATHLETE_BEFORE = "athlete-before"  # the form before the last change that replaced or removed something
+ATHLETE_NARROW = "athlete-narrow"
+ATHLETE_DROPPED = "athlete-dropped"  # a table pasted into a cell
+ATHLETE_REMOVED = "athlete-removed"  # a ball that was removed
+
+# Who throws, and the readings.
+ATHLETE_MEASURES = "athlete-measures"
+ATHLETE_MEASURE = "athlete-measure"  # {"type": this, "name": field}
+ATHLETE_ARM = "athlete-arm"
+ATHLETE_GRID = "athlete-grid"
+ATHLETE_CELLS = "athlete-cells"  # store: what stands in every cell, by its place; written by the browser
+ATHLETE_PROBLEMS = "athlete-problems"  # store: what is wrong in a cell, by its place; shown by the browser
+ATHLETE_ROWS = "athlete-rows"  # store: the grid as HTML; put in its place by the browser
+ATHLETE_ADD = "athlete-add"
+ATHLETE_CLEAR = "athlete-clear"
+ATHLETE_PASTE = "athlete-paste"
+ATHLETE_PASTE_BALL = "athlete-paste-ball"
+ATHLETE_PASTE_IN = "athlete-paste-in"
+ATHLETE_FILE = "athlete-file"
+ATHLETE_DETAILS = "athlete-details"
+ATHLETE_DETAILED = "athlete-detailed"  # store: day, effort and diameter fields as HTML, and of which readings
+ATHLETE_DETAILS_OPEN = "athlete-details-open"
+ATHLETE_CHOICE = "athlete-choice"  # {"type": this, "name": what is chosen of the profile form}
+ATHLETE_TYPED = "athlete-typed"  # {"type": this, "name": what is typed of it}
+ATHLETE_SWITCH = "athlete-switch"  # of the radar correction
+ATHLETE_NOTICE = "athlete-notice"
+ATHLETE_PUT_BACK = "athlete-put-back"
+ATHLETE_DISMISS = "athlete-dismiss"
+
+# What follows from them.
+ATHLETE_DRAWN = "athlete-drawn"  # store: what stands beside plot and strip, as HTML by its place
+ATHLETE_TOLD = "athlete-told"  # store: what stands below them
+ATHLETE_USED = "athlete-used"
+ATHLETE_FIGURE = "athlete-figure"
+ATHLETE_FIGURE_NOTE = "athlete-figure-note"
+ATHLETE_SPEEDS = "athlete-speeds"
+ATHLETE_WILD = "athlete-wild"
+ATHLETE_STRIP = "athlete-strip"
+ATHLETE_CAPS = "athlete-caps"
+ATHLETE_CARD_PRINT = "athlete-card-print"
+ATHLETE_NEXT = "athlete-next"
+ATHLETE_EFFORT = "athlete-effort"
+ATHLETE_FLIGHT = "athlete-flight"
+ATHLETE_RADAR = "athlete-radar"
+ATHLETE_BASIS = "athlete-basis"
+
+# The Map page. Stores.
+MAP_SAVED = "map-saved"  # the map's form as typed; kept for as long as the browser's tab is
+MAP_READ = "map-read"  # {"compare", "athlete"}: the other pages' forms as this page found them
+MAP_COMPARE = "map-compare"  # the Compare form as it is now, with the throws added here
+MAP_WRITE = "map-write"  # the same, once it was changed here
+MAP_CLICKED = "map-clicked"  # where the map was clicked: {"mass_g", "speed_m_s"}
+MAP_BEFORE = "map-before"  # the Compare form before a throw was added from here
+MAP_WIDTH = "map-width"  # of the figure, px
+MAP_PAPER = "map-paper"  # the figure as it is printed
+
+# What is asked.
+MAP_READING = "map-reading"
+MAP_READOUT = "map-readout"
+MAP_OF = "map-of"
+MAP_AXIS = "map-axis"
+MAP_RANGE = "map-range"  # {"type": this, "name": field}
+MAP_MASS = "map-mass"
+MAP_SPEED = "map-speed"
+MAP_ADD = "map-add"
+MAP_TAKE_BACK = "map-take-back"
+
+# What is shown.
+MAP_WHO = "map-who"
+MAP_EMPTY = "map-empty"
+MAP_BODY = "map-body"
+MAP_NOTES = "map-notes"
+MAP_FIGURE = "map-figure"
+MAP_FIGURE_TITLE = "map-figure-title"
+MAP_FIGURE_NOTE = "map-figure-note"
+MAP_POINT = "map-point"
+MAP_POINT_SAID = "map-point-said"
+MAP_NOTICE = "map-notice"
+MAP_TABLE = "map-table"
+MAP_BASIS = "map-basis"

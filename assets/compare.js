@@ -2,16 +2,34 @@
 (() => {
   const NARROW = window.matchMedia('(max-width: 640px)');
   const STORE = 'compare-narrow';
+  let narrow = false;
   let onPaper = null;
 
-  NARROW.addEventListener('change', (event) => {
-    if (document.querySelector('.compare')) window.dash_clientside.set_props(STORE, { data: event.matches });
+  // A window on its way to another size is not asked to draw: what counts is where it comes to rest.
+  let resting;
+  NARROW.addEventListener('change', () => {
+    clearTimeout(resting);
+    resting = setTimeout(() => {
+      const known = document.querySelector('.compare') && NARROW.matches !== narrow;
+      if (known) window.dash_clientside.set_props(STORE, { data: (narrow = NARROW.matches) });
+    }, 200);
   });
 
   window.dash_clientside = Object.assign({}, window.dash_clientside, {
     compare: {
       narrow() {
-        return NARROW.matches;
+        return (narrow = NARROW.matches);
+      },
+
+      // The form that was drawn is kept, and then put into words, once its curves are on the screen: they wait for nothing.
+      drawn(figure) {
+        const form = figure?.layout?.meta?.form;
+        if (!form) return window.dash_clientside.no_update;
+        return new Promise((resolve) => {
+          const later = () => setTimeout(() => resolve(form));
+          if (document.hidden) later();
+          else requestAnimationFrame(later);
+        });
       },
 
       paper(figure) {
@@ -37,14 +55,14 @@
 
   addEventListener('beforeprint', () => {
     for (const graph of figures()) {
-      const { layout, colors, widths } = onPaper ?? {};
-      if (!layout || colors.length !== graph.data.length) continue;
+      const { layout, colors, widths, texts } = onPaper ?? {};
+      if (!layout || colors.length + 1 !== graph.data.length) continue;
       kept.set(graph, { data: graph.data, layout: graph.layout });
-      const data = graph.data.map((trace, i) => ({
+      const curves = graph.data.slice(0, -1).map((trace, i) => ({
         ...trace,
         line: { ...trace.line, color: colors[i], width: widths[i] },
       }));
-      window.Plotly.react(graph, data, layout);
+      window.Plotly.react(graph, [...curves, texts], layout);
     }
   });
 

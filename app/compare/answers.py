@@ -1,14 +1,23 @@
 """From the form to numbers: each throw's curve and readings, and how they stand to the reference throw."""
 
 import math
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
 
-from app.compare.checks import CheckedAthlete, CheckedThrow, check_above, check_athlete, check_reference, check_throw
+from app.compare.checks import (
+    CheckedAthlete,
+    CheckedThrow,
+    check_above,
+    check_athlete,
+    check_reference,
+    check_throw,
+    throw_of,
+)
 from app.compare.form import Form
 from app.compare.quantities import reading_named
 from app.units import array_from_si, from_si, percent_bwh
@@ -151,7 +160,7 @@ def compare(form: Form, today: date) -> Comparison:
     kind, known, date_problem = check_reference(form, today)
     typed_level, level_problem = check_above(form.above, reading.unit)
     checked = [check_throw(throw) for throw in form.throws]
-    thrown = [_curves(athlete.person, line) for line in checked]
+    thrown = [None if athlete.person is None else throw_of(athlete.person, line) for line in checked]
     level = typed_level
     if level is None and not level_problem:
         level = _half_peak(thrown, form, reading)
@@ -161,28 +170,34 @@ def compare(form: Form, today: date) -> Comparison:
             number=number,
             reference=line.form.key == form.reference,
             checked=line,
-            curves=drawn,
-            readouts=None if drawn is None else read_curves(drawn, reading.key, above=level),
+            curves=None if throw is None else _curves(throw),
+            readouts=None if throw is None else _readouts(throw, reading.key, level),
         )
-        for number, (line, drawn) in enumerate(zip(checked, thrown, strict=True), start=1)
+        for number, (line, throw) in enumerate(zip(checked, thrown, strict=True), start=1)
     )
     return Comparison(
         athlete, answers, reading, kind, known, level, typed_level is not None, date_problem, level_problem
     )
 
 
-def _curves(person: Person | None, line: CheckedThrow) -> Curves | None:
-    if person is None or line.ball is None or line.speed_m_s is None:
-        return None
-    return curves(Throw(person, line.ball, line.speed_m_s))
+@lru_cache(maxsize=128)
+def _curves(throw: Throw) -> Curves:
+    """A throw's curves; kept, because a change of one throw leaves the others as they are."""
+    return curves(throw)
 
 
-def _half_peak(thrown: list[Curves | None], form: Form, reading: Reading) -> float | None:
+@lru_cache(maxsize=512)
+def _readouts(throw: Throw, key: str, level: float | None) -> Readouts:
+    """A throw's readings; kept likewise."""
+    return read_curves(_curves(throw), key, above=level)
+
+
+def _half_peak(thrown: Sequence[Throw | None], form: Form, reading: Reading) -> float | None:
     place = form.place(form.reference)
     reference = thrown[place] if place >= 0 else None
     if reference is None:
         return None
-    peak = read_curves(reference, reading.key).peak
+    peak = _readouts(reference, reading.key, None).peak
     return HALF_PEAK * peak if math.isfinite(peak) and peak > 0.0 else None
 
 

@@ -1,8 +1,8 @@
 """The page's callbacks: thin; they read the fields, call a pure function, and set the parts.
 
 The fields on the page are the one truth. `change` runs when a button is pressed and makes fields anew; `draw` runs when
-any value changed, draws what follows from the fields and keeps the form; `tell` puts what was kept into words. What the
-browser kept from before is read once, when the page opens.
+any value changed and draws what follows from the fields; as soon as that is on the screen the browser keeps the form,
+and `tell` puts what was kept into words. What was kept from before is read once, when the page opens.
 """
 
 from collections.abc import Callable
@@ -123,7 +123,6 @@ def register(app: Dash) -> None:
         output={
             "figure": Output(ids.COMPARE_FIGURE, "figure"),
             "samples": Output(SAMPLE, "style"),
-            "saved": Output(ids.COMPARE_SAVED, "data"),
         },
         inputs={
             "fields": _fields(Input),
@@ -152,6 +151,12 @@ def register(app: Dash) -> None:
     )(rest_on)
     app.clientside_callback(
         ClientsideFunction("compare", "narrow"), Output(ids.COMPARE_NARROW, "data"), Input(ids.COMPARE_NARROW, "id")
+    )
+    app.clientside_callback(
+        ClientsideFunction("compare", "drawn"),
+        Output(ids.COMPARE_SAVED, "data"),
+        Input(ids.COMPARE_FIGURE, "figure"),
+        prevent_initial_call=True,
     )
     app.clientside_callback(ClientsideFunction("compare", "paper"), Input(ids.COMPARE_PAPER, "data"))
     app.clientside_callback(ClientsideFunction("compare", "focus"), Input(ids.COMPARE_FOCUS, "data"))
@@ -201,18 +206,16 @@ def _changed(made: Change, before: Form | None, everything: bool = False) -> dic
 
 
 def draw(fields: dict[str, Any], theme: Any, narrow: Any, samples: list[list[Any]]) -> dict[str, Any]:
-    """Draw what follows from the fields, and hand the form on to be kept and put into words."""
+    """Draw what follows from the fields. The form goes along with the figure, to be kept once that is on the screen."""
     if not fields["measure_ids"]:
         raise PreventUpdate  # the page is opening: there are no fields yet, and nothing to keep
     form = _form(fields)
     comparison = compare(form, date.today())
     worn = theme_named(theme)
+    figure = figure_of(comparison, worn, narrow is True)
+    figure["layout"]["meta"] = {"form": to_json(form)}
     styles = samples_of(comparison, worn)
-    return {
-        "figure": figure_of(comparison, worn, narrow is True),
-        "samples": _changed_only(samples, lambda part: styles.get(part["throw"], {})),
-        "saved": to_json(form),
-    }
+    return {"figure": figure, "samples": _changed_only(samples, lambda part: styles.get(part["throw"], {}))}
 
 
 def tell(saved: Any, measures: list[list[Any]], throws: list[list[Any]]) -> dict[str, Any]:

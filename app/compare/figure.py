@@ -6,7 +6,7 @@ from typing import Any
 
 import numpy as np
 
-from app.compare.line_labels import Line, Window, end_labels, name_lines, peak_labels
+from app.compare.line_labels import Label, Line, Window, end_labels, name_lines, peak_labels
 from app.palette import THEMES, Theme, figure_px, line_color, line_width, template
 
 GRAPH_CONFIG: dict[str, Any] = {
@@ -18,9 +18,11 @@ GRAPH_CONFIG: dict[str, Any] = {
 }
 """For every graph: nothing can be sent away."""
 
+GAP = "\u00a0"  # between words and what they stand at
+DOT_PX = 4.0  # where a label's hair meets its curve
 REFERENCE_DASH = "9px,6px"
 DRAWN_EVERY = 2  # points of the model's time grid; a third of a millisecond is finer than a pixel
-PAPER_PX = (690.0, 295.0)  # width and height of the printed figure; a little lower for more than four throws,
+PAPER_PX = (690.0, 268.0)  # width and height of the printed figure; a little lower for more than four throws,
 LOWER_PX = 15.0  # by this for each, so that their table finds room on the same page
 
 WIDE_PX, NARROW_PX = 700.0, 300.0  # a usual width of the plotting area, for the labels
@@ -56,6 +58,17 @@ class Shown:
     at_ends: bool = False
 
 
+@dataclass(frozen=True)
+class Text:
+    """Words on the figure: where (ms, value), on which side of that place, and how large (px)."""
+
+    text: str
+    x: float
+    y: float
+    side: str
+    size: float
+
+
 def empty_figure(theme: Theme, narrow: bool) -> dict[str, Any]:
     """Make the figure of no throws: the time axis and nothing on it.
 
@@ -70,9 +83,8 @@ def empty_figure(theme: Theme, narrow: bool) -> dict[str, Any]:
     """
     layout = _layout(theme, narrow, (-150.0, 40.0), (0.0, 1.0))
     layout["yaxis"] |= {"showticklabels": False}
-    layout["annotations"] = _words(-145.0, -26.0, 40.0, "", theme, narrow)
-    layout["shapes"] = _event_lines(-145.0, -26.0, 40.0)
-    return {"data": [], "layout": layout}
+    layout["shapes"] = _shapes([-145.0, -26.0, 0.0], [], [], layout)
+    return {"data": [_texts(_words(-145.0, -26.0, layout, "", theme, narrow), [], theme)], "layout": layout}
 
 
 def figure(shown: Shown, theme: Theme, narrow: bool, revision: str) -> dict[str, Any]:
@@ -90,11 +102,12 @@ def figure(shown: Shown, theme: Theme, narrow: bool, revision: str) -> dict[str,
     Returns
     -------
     dict
-        ``data`` and ``layout``.
+        ``data``, the curves and then the words, and ``layout``. The words are points of a trace and no annotations,
+        because Plotly draws these far more slowly.
     """
-    layout = _full_layout(shown, theme, narrow)
+    texts, layout = _around(shown, theme, narrow)
     layout["uirevision"] = revision
-    return {"data": [_trace(line, shown.unit, theme) for line in _drawing_order(shown)], "layout": layout}
+    return {"data": [*(_trace(line, shown.unit, theme) for line in _drawing_order(shown)), texts], "layout": layout}
 
 
 def for_paper(shown: Shown) -> dict[str, Any]:
@@ -107,12 +120,14 @@ def for_paper(shown: Shown) -> dict[str, Any]:
     Returns
     -------
     dict
-        ``layout``, and ``colors`` and ``widths`` of the traces in the order of `figure`.
+        ``layout``; ``colors`` and ``widths`` of the curves in the order of `figure`; ``texts``, the trace after them.
     """
     paper, drawn = THEMES["print"], _drawing_order(shown)
     width, height = PAPER_PX[0], PAPER_PX[1] - LOWER_PX * max(0, len(drawn) - 4)
+    texts, layout = _around(shown, paper, False, height)
     return {
-        "layout": _full_layout(shown, paper, False, height) | {"width": width, "autosize": False},
+        "layout": layout | {"width": width, "autosize": False},
+        "texts": texts,
         "colors": [line_color(line.mass_kg, paper) for line in drawn],
         "widths": [line_width(line.mass_kg, paper) for line in drawn],
     }
@@ -123,7 +138,10 @@ def _drawing_order(shown: Shown) -> list[Line]:
     return sorted(shown.lines, key=lambda line: (line.reference, -line.mass_kg))
 
 
-def _full_layout(shown: Shown, theme: Theme, narrow: bool, height: float | None = None) -> dict[str, Any]:
+def _around(
+    shown: Shown, theme: Theme, narrow: bool, height: float | None = None
+) -> tuple[dict[str, Any], dict[str, Any]]:
+    """The trace of words and the layout around the curves."""
     lines, level = shown.lines, shown.level
     marked = next((line for line in lines if line.reference), lines[0])
     low = min(0.0, *(float(line.value.min()) for line in lines))
@@ -134,30 +152,64 @@ def _full_layout(shown: Shown, theme: Theme, narrow: bool, height: float | None 
     layout = _layout(theme, narrow, (start, end), (low - room if low < 0.0 else 0.0, high + room))
     if height is not None:
         layout["height"] = height
-    margin = layout["margin"]
-    view = Window(
-        layout["xaxis"]["range"],
-        layout["yaxis"]["range"],
-        (NARROW_PX if narrow else WIDE_PX, layout["height"] - margin["t"] - margin["b"]),
-    )
-    size = figure_px(theme, "xs" if narrow else "s")
-    named = name_lines(lines)
-    labels, end = end_labels(named, lines, view, size) if shown.at_ends and not narrow else ([], end)
-    if not labels:
-        said = [(level.value, "" if narrow else level.words)] if level else []
-        labels = peak_labels(named, lines, said, view, size)
+    labels, end = _labels(shown, layout, theme, narrow)
     layout["xaxis"]["range"] = [start, end]
     contact, rotation = float(marked.time_ms[0]), marked.max_external_rotation_ms
-    layout["shapes"] = _event_lines(contact, rotation, end) + _ticks(lines)
-    layout["annotations"] = _words(contact, rotation, end, shown.unit, theme, narrow) + labels
-    if level:
-        layout["shapes"] += [_level_line(level)]
-        layout["annotations"] += [] if narrow else [_level_words(level, theme, start)]
-    return layout
+    turned = sorted({round(line.max_external_rotation_ms, 1) for line in lines})
+    hairs = _path([(label.x, label.y, *label.point) for label in labels], layer="above")
+    layout["shapes"] = [*_shapes([contact, rotation, 0.0], [level.value] if level else [], turned, layout), hairs]
+    texts = _words(contact, rotation, layout, shown.unit, theme, narrow)
+    size = _label_size(theme, narrow)
+    texts += [Text(one.text, one.x, one.y, "middle right" if one.right else "middle left", size) for one in labels]
+    if level and not narrow:
+        texts.append(Text(level.words, _inside((start, end))[0], level.value, "top right", figure_px(theme, "xs")))
+    return _texts(texts, [label.point for label in labels], theme), layout
+
+
+def _label_size(theme: Theme, narrow: bool) -> float:
+    return figure_px(theme, "xs" if narrow else "s")
+
+
+def _labels(shown: Shown, layout: dict[str, Any], theme: Theme, narrow: bool) -> tuple[list[Label], float]:
+    """The labels of the curves, and where the time axis ends to hold them."""
+    margin, end = layout["margin"], layout["xaxis"]["range"][1]
+    plotted = layout["height"] - margin["t"] - margin["b"]
+    view = Window(layout["xaxis"]["range"], layout["yaxis"]["range"], (NARROW_PX if narrow else WIDE_PX, plotted))
+    named, size = name_lines(shown.lines), _label_size(theme, narrow)
+    labels: list[Label] = []
+    if shown.at_ends and not narrow:
+        labels, end = end_labels(named, shown.lines, view, size)
+    if not labels:
+        level = shown.level
+        said = [(level.value, "" if narrow else level.words)] if level else []
+        labels = peak_labels(named, shown.lines, said, view, size)
+    return labels, end
+
+
+def _texts(texts: Sequence[Text], points: Sequence[tuple[float, float]], theme: Theme) -> dict[str, Any]:
+    """The trace of all words; and, without words, a dot at each point that a label leads to."""
+    dots = len(points)
+    return {
+        "type": "scatter",
+        "mode": "markers+text",
+        "x": [one.x for one in texts] + [x for x, _ in points],
+        "y": [one.y for one in texts] + [y for _, y in points],
+        "text": [_spaced(one.text) for one in texts] + [""] * dots,
+        "textposition": [one.side for one in texts] + ["middle right"] * dots,
+        "textfont": {"size": [one.size for one in texts] + [figure_px(theme, "xs")] * dots},
+        "marker": {"size": [0.0] * len(texts) + [DOT_PX] * dots, "color": theme.edge, "opacity": 1},
+        "hoverinfo": "skip",
+        "cliponaxis": False,
+    }
+
+
+def _spaced(text: str) -> str:
+    return "<br>".join(f"{GAP}{line}{GAP}" for line in text.split("<br>"))
 
 
 def _trace(line: Line, unit: str, theme: Theme) -> dict[str, Any]:
-    keep = np.unique(np.append(np.arange(0, line.time_ms.size, DRAWN_EVERY), line.time_ms.size - 1))
+    last = line.time_ms.size - 1
+    keep = np.append(np.arange(0, last, DRAWN_EVERY), last)
     places = 1 if unit == "N" else 2
     return {
         "type": "scatter",
@@ -197,6 +249,7 @@ def _layout(theme: Theme, narrow: bool, x_range: tuple[float, float], y_range: t
         },
         "yaxis": {
             "range": list(y_range),
+            "fixedrange": True,  # the words on top stand at values; zooming is for time
             "nticks": 7,
             "zeroline": True,
             "zerolinewidth": 1,
@@ -206,37 +259,41 @@ def _layout(theme: Theme, narrow: bool, x_range: tuple[float, float], y_range: t
     }
 
 
-def _event_lines(contact: float, rotation: float, end: float) -> list[dict[str, Any]]:
-    upright = {"type": "line", "yref": "paper", "y0": 0, "y1": 1, "layer": "below"}
-    after = {"type": "rect", "yref": "paper", "y0": 0, "y1": 1, "layer": "below", "line": {"width": 0}}
-    return [after | {"x0": 0, "x1": end}] + [upright | {"x0": x, "x1": x} for x in (contact, rotation, 0.0)]
-
-
-def _ticks(lines: Sequence[Line]) -> list[dict[str, Any]]:
-    at_foot = {"type": "line", "yref": "paper", "y0": 0, "y1": 0.03, "line": {"width": 2}}
-    times = {round(line.max_external_rotation_ms, 1) for line in lines}
-    return [at_foot | {"x0": time, "x1": time} for time in sorted(times)]
-
-
-def _words(contact: float, rotation: float, end: float, unit: str, theme: Theme, narrow: bool) -> list[dict[str, Any]]:
-    on_top = {"yref": "paper", "y": 1, "yanchor": "bottom", "font": {"size": figure_px(theme, "xs")}}
-    inside = on_top | {"y": 0, "yanchor": "bottom", "xanchor": "right", "align": "right"}
-    beside = {"xref": "paper", "x": 0, "xanchor": "right", "xshift": -6}
+def _shapes(
+    uprights: Sequence[float], levels: Sequence[float], ticks: Sequence[float], layout: dict[str, Any]
+) -> list[dict[str, Any]]:
+    """The shade after release, the lines of events and levels, and the ticks at the foot; few shapes draw fast."""
+    (start, end), (bottom, top) = layout["xaxis"]["range"], layout["yaxis"]["range"]
+    foot = bottom + 0.03 * (top - bottom)
+    across = [(x, bottom, x, top) for x in uprights] + [(start, y, end, y) for y in levels]
     return [
-        on_top | beside | {"text": unit},
-        on_top | {"x": contact, "xanchor": "left", "text": "foot contact", "align": "left"},
-        on_top | {"x": rotation, "xanchor": "right", "text": "maximum external<br>rotation", "align": "right"},
-        on_top
-        | {"x": 0, "xanchor": "left", "text": "release,<br>then no ball" if narrow else "release", "align": "left"},
-        *([] if narrow else [inside | {"x": end, "text": "after release:<br>the hand is empty"}]),
+        {"type": "rect", "layer": "below", "line": {"width": 0}, "x0": 0, "x1": end, "y0": bottom, "y1": top},
+        _path(across, layer="below"),
+        _path([(x, bottom, x, foot) for x in ticks], layer="above") | {"line": {"width": 2}},
     ]
 
 
-def _level_line(level: Level) -> dict[str, Any]:
-    across = {"type": "line", "xref": "paper", "x0": 0, "x1": 1, "layer": "below"}
-    return across | {"y0": level.value, "y1": level.value}
+def _path(segments: Sequence[tuple[float, float, float, float]], layer: str) -> dict[str, Any]:
+    """Straight lines from (x0, y0) to (x1, y1), all in one shape."""
+    path = "".join(f"M{x0:.7g},{y0:.7g}L{x1:.7g},{y1:.7g}" for x0, y0, x1, y1 in segments)
+    return {"type": "path", "layer": layer, "path": path or "M0,0", "fillcolor": "rgba(0,0,0,0)"}
 
 
-def _level_words(level: Level, theme: Theme, start: float) -> dict[str, Any]:
-    place = {"x": start, "xanchor": "left", "xshift": 6, "y": level.value, "yanchor": "bottom"}
-    return place | {"text": level.words, "font": {"size": figure_px(theme, "xs")}}
+def _inside(limits: Sequence[float]) -> tuple[float, float]:
+    """Just inside a range: what lies beyond by a rounding is not drawn."""
+    hair = 1e-4 * (limits[1] - limits[0])
+    return limits[0] + hair, limits[1] - hair
+
+
+def _words(
+    contact: float, rotation: float, layout: dict[str, Any], unit: str, theme: Theme, narrow: bool
+) -> list[Text]:
+    (start, end), (bottom, top) = (_inside(layout[axis]["range"]) for axis in ("xaxis", "yaxis"))
+    size = figure_px(theme, "xs")
+    words = [
+        Text(unit, start, top, "top left", size),
+        Text("foot contact", contact, top, "top right", size),
+        Text("maximum external<br>rotation", rotation, top, "top left", size),
+        Text("release,<br>then no ball" if narrow else "release", 0.0, top, "top right", size),
+    ]
+    return words if narrow else [*words, Text("after release:<br>the hand is empty", end, bottom, "top left", size)]

@@ -111,15 +111,24 @@ def find_column(
         # Nowhere is there room for a whole label: the wider side, and the label runs over the edge.
         return Column(right_of, True, y) if width - right_of >= left_of else Column(left_of, False, y)
     points = np.concatenate([_dense(path) for path in paths])
+    heights = np.asarray(y)
 
-    def cost(column: Column) -> float:
+    def far(column: Column) -> float:
+        return FAR_COST * (column.x - right_of if column.right else left_of - column.x)
+
+    def covered(column: Column) -> float:
         start = column.x if column.right else column.x - label_width
         beside = (points[:, 0] >= start - 4) & (points[:, 0] <= start + label_width + 4)
-        near = np.abs(points[beside, 1][:, None] - np.asarray(column.y)) <= label_height / 2
-        far = column.x - right_of if column.right else left_of - column.x
-        return float(near.sum()) + FAR_COST * far
+        return float((np.abs(points[beside, 1][:, None] - heights) <= label_height / 2).sum())
 
-    return min(columns, key=cost)
+    best, least = columns[0], np.inf
+    for column in sorted(columns, key=far):
+        if far(column) >= least:
+            break  # all that follow are farther still
+        cost = covered(column) + far(column)
+        if cost < least:
+            best, least = column, cost
+    return best
 
 
 def _dense(path: Array) -> Array:

@@ -2,7 +2,6 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -64,6 +63,32 @@ class Window:
         """Turn pixels from the left into time (ms)."""
         return self.x[0] + across / self.size[0] * (self.x[1] - self.x[0])
 
+    def to_value(self, down: float) -> float:
+        """Turn pixels from the top into a value."""
+        return self.y[1] - down / self.size[1] * (self.y[1] - self.y[0])
+
+
+@dataclass(frozen=True)
+class Label:
+    """A label and its place.
+
+    Attributes
+    ----------
+    text : str
+    x, y : float
+        Time (ms) and value where the end that faces the curve stands, in the middle of its height.
+    right : bool
+        Whether the text runs to the right from there.
+    point : (float, float)
+        Time (ms) and value of the point of the curve that a hair leads to.
+    """
+
+    text: str
+    x: float
+    y: float
+    right: bool
+    point: tuple[float, float]
+
 
 def name_lines(lines: Sequence[Line]) -> list[tuple[str, Line]]:
     """Give each curve its label; throws with the same label share one, on the first of them.
@@ -86,7 +111,7 @@ def name_lines(lines: Sequence[Line]) -> list[tuple[str, Line]]:
 
 def end_labels(
     named: Sequence[tuple[str, Line]], lines: Sequence[Line], view: Window, size: float
-) -> tuple[list[dict[str, Any]], float]:
+) -> tuple[list[Label], float]:
     """Put each label after the end of its curve, and make the time axis longer to hold them.
 
     Parameters
@@ -100,8 +125,8 @@ def end_labels(
 
     Returns
     -------
-    list of dict
-        Plotly annotations; none if the ends stand too close or a hair would cross another curve.
+    list of Label
+        None if the ends stand too close or a hair would cross another curve.
     float
         Where the time axis ends then (ms).
     """
@@ -120,8 +145,8 @@ def end_labels(
     room = (_longest(named, size) + size) / view.size[0]
     last = view.x[0] + (view.x[1] - view.x[0]) / (1.0 - room)
     return [
-        _annotation(text, end, (view.x[1] + 0.2 * size, place - y), size, right=True)
-        for (text, _), end, y, place in zip(named, ends, wanted, places, strict=True)
+        Label(text, view.x[1], view.to_value(place), True, end)
+        for (text, _), end, place in zip(named, ends, places, strict=True)
     ], last
 
 
@@ -131,7 +156,7 @@ def peak_labels(
     levels: Sequence[tuple[float, str]],
     view: Window,
     size: float,
-) -> list[dict[str, Any]]:
+) -> list[Label]:
     """Put the labels in a column beside the peaks, each with a hair to its own.
 
     Parameters
@@ -147,8 +172,8 @@ def peak_labels(
 
     Returns
     -------
-    list of dict
-        Plotly annotations; none for a curve without a peak.
+    list of Label
+        None for a curve without a peak.
     """
     peaks = [(text, line.peak) for text, line in named if line.peak is not None]
     if not peaks:
@@ -160,8 +185,8 @@ def peak_labels(
     column = find_column(anchors, paths, _longest(named, size), LINE_HEIGHT * size, view.size)
     at_ms = view.to_ms(column.x)
     return [
-        _annotation(text, peak, (at_ms, y - anchor[1]), size, column.right)
-        for (text, peak), anchor, y in zip(peaks, anchors, column.y, strict=True)
+        Label(text, at_ms, view.to_value(y), column.right, peak)
+        for (text, peak), y in zip(peaks, column.y, strict=True)
     ]
 
 
@@ -190,25 +215,3 @@ def _crosses(hair: Array, own: Line, lines: Sequence[Line], view: Window) -> boo
 
 def _longest(named: Sequence[tuple[str, Line]], size: float) -> float:
     return max(len(text) for text, _ in named) * LETTER * size
-
-
-def _annotation(
-    text: str, point: tuple[float, float], place: tuple[float, float], size: float, right: bool
-) -> dict[str, Any]:
-    """A label with a hair from its place (ms, pixels below the point) to its point."""
-    return {
-        "text": text,
-        "font": {"size": size},
-        "x": point[0],
-        "y": point[1],
-        "axref": "x",
-        "ax": place[0],
-        "ay": place[1],
-        "xanchor": "left" if right else "right",
-        "showarrow": True,
-        "arrowhead": 6,
-        "arrowsize": 0.6,
-        "arrowwidth": 1,
-        "standoff": 1,
-        "borderpad": 2,
-    }

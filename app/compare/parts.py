@@ -101,8 +101,8 @@ def choice(label: str, data: list[Any], value: str, description: str = "", **pro
     return dmc.Select(label=label, data=data, value=value or None, **described, **(CHOICE | props))
 
 
-def header(on_demo: bool) -> Component:
-    """Make the heading of the page; with demo data, say that they are invented."""
+def header(on_demo: bool, today: str) -> Component:
+    """Make the heading of the page; with demo data, say that they are invented. On paper it has date and version."""
     children: list[Component] = [html.H1("Compare throws")]
     if on_demo:
         children.append(html.P(INVENTED, className="quiet"))
@@ -116,6 +116,7 @@ def header(on_demo: bool) -> Component:
         )
     )
     children.append(html.P(id=ids.COMPARE_SUMMARY, className="summary paper-only"))
+    children.append(html.P(f"Levelpeak {VERSION} · printed {today}", className="imprint paper-only quiet"))
     return html.Div(children, className="page-head")
 
 
@@ -259,11 +260,6 @@ def notice() -> Component:
     back = html.Button("Put back", id=ids.COMPARE_PUT_BACK, type="button", n_clicks=0, hidden=True, **{"data-key": "z"})
     away = html.Button("Dismiss", id=ids.COMPARE_DISMISS, type="button", n_clicks=0)
     return html.Div([html.Span(id=ids.COMPARE_NOTICE), " ", back, " ", away], className="notice", role="status")
-
-
-def imprint(today: str) -> Component:
-    """Make the last line of the printed page: date and version."""
-    return html.P(f"Levelpeak {VERSION} · printed {today}", className="paper-only quiet")
 
 
 def _count(number: int) -> str:

@@ -17,7 +17,7 @@ class Sentence:
     Attributes
     ----------
     throw, against : str
-        The throw and the reference, such as "275 g at 28.5 m/s"; ``against`` is empty where nothing is compared.
+        The throw and the reference, such as "275 g at 28.5 m/s".
     kind : str
         How the reference is known.
     says : str
@@ -30,8 +30,6 @@ class Sentence:
     says: str
 
     def __str__(self) -> str:
-        if not self.against:
-            return f"{self.throw}: {self.says}."
         return f"{self.throw} against {self.against} ({self.kind}): {self.says}."
 
 

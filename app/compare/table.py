@@ -128,28 +128,25 @@ def _head(column: Column) -> Component:
 
 
 def _row(answer: Answer, comparison: Comparison, chosen: Sequence[Column]) -> Component:
-    mark = html.Span(f"reference, {comparison.kind}", className="note") if answer.reference else ""
-    name = html.Th([html.Span(answer.name, className="throw-name"), mark], scope="row")
+    name = f"{answer.name}\nreference, {comparison.kind}" if answer.reference else answer.name
     cells = [html.Td(_cell(answer, column, comparison)) for column in chosen]
-    return html.Tr([name, *cells], className="reference" if answer.reference else "")
+    return html.Tr([html.Th(name, scope="row"), *cells])
 
 
-def _cell(answer: Answer, column: Column, comparison: Comparison) -> list[Component]:
-    if answer.readouts is None:
-        return [html.Span(NOT_DEFINED, className="note")]
-    value = column.value(answer.readouts)
+def _cell(answer: Answer, column: Column, comparison: Comparison) -> str:
+    """The text of a cell: the number, and on a second line, in small print, its per cent."""
+    readouts, reference = answer.readouts, comparison.reference
+    value = math.nan if readouts is None else column.value(readouts)
     if not math.isfinite(value):
-        return [html.Span(NOT_DEFINED, className="note")]
+        return f"\n{NOT_DEFINED}"
     after = column.head == "When" and value < 0.0
-    parts = [html.Span(f"{number(-value, 0)} after" if after else number(value, column.places), className="value")]
-    reference = comparison.reference
+    lines = [f"{number(-value, 0)} after" if after else number(value, column.places)]
     if column.share and reference is not None and reference.readouts is not None and not answer.reference:
         share = share_of(value, column.value(reference.readouts))
-        words = f"{math.floor(share + 0.5)} % of {comparison.kind}" if math.isfinite(share) else "no per cent"
-        parts.append(html.Span(words, className="note"))
-    if column.share and column.head == "Peak" and answer.readouts.peak_at_edge:
-        parts.append(html.Span("at the edge of what is read", className="note"))
-    return parts
+        lines.append(f"{math.floor(share + 0.5)} % of {comparison.kind}" if math.isfinite(share) else "no per cent")
+    if column.share and column.head == "Peak" and readouts is not None and readouts.peak_at_edge:
+        lines.append("at the edge of what is read")
+    return "\n".join(lines)
 
 
 def number(value: float, places: int) -> str:

@@ -58,7 +58,7 @@ def view_of(form: Form, comparison: Comparison) -> View:
     return View(
         summary=words.summary(comparison),
         sentence=_sentence(first, comparison, form),
-        others=html.Ul([html.Li(_parts(other)) for other in others], className="others") if others else None,
+        others=html.Ul([html.Li(_short(other)) for other in others], className="others") if others else None,
         warnings=_warnings(comparison),
         figure_title=_figure_title(comparison),
         figure_note=_figure_note(comparison),
@@ -75,9 +75,12 @@ def view_of(form: Form, comparison: Comparison) -> View:
     )
 
 
+def _short(sentence: Sentence) -> list[Any]:
+    before = f"{sentence.throw} against {sentence.against} ({sentence.kind}): "
+    return [before, html.Strong(f"{sentence.says}.")]
+
+
 def _parts(sentence: Sentence) -> list[Any]:
-    if not sentence.against:
-        return [str(sentence)]
     return [
         f"{sentence.throw} against {sentence.against} ",
         html.Span(f"({sentence.kind})", className="kind"),

@@ -10,6 +10,7 @@ import shutil
 import statistics
 import threading
 import time
+from dataclasses import replace
 from datetime import date
 
 from playwright.sync_api import Page, sync_playwright
@@ -27,41 +28,57 @@ from app.server import Config, create_app
 RUNS = 55
 CHROMIUM_ARGS = ["--no-sandbox", "--disable-gpu", "--disable-dev-shm-usage"]
 
-# From the moment Enter is pressed to Plotly's own word that it has drawn, and to the second frame after it.
-CHANGE = """([id, value]) => new Promise((resolve) => {
+# From the moment Enter is pressed to Plotly's own word that it has drawn, to the second frame after it, and to the new
+# sentence. A person looks before typing on, so a pause follows.
+CHANGE = """([id, value, pause]) => new Promise((resolve) => {
   const field = document.getElementById(id);
   const graph = document.querySelector('.js-plotly-plot');
   const set = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value').set;
+  const times = {};
   field.focus();
   set.call(field, value);
   field.dispatchEvent(new Event('input', { bubbles: true }));
   requestAnimationFrame(() => {
     const start = performance.now();
+    const mark = (what) => {
+      times[what] = performance.now() - start;
+      if (Object.keys(times).length === 3) setTimeout(() => resolve(times), pause);
+    };
     graph.once('plotly_afterplot', () => {
-      const drawn = performance.now() - start;
-      requestAnimationFrame(() => requestAnimationFrame(() => resolve([drawn, performance.now() - start])));
+      mark('drawn');
+      requestAnimationFrame(() => requestAnimationFrame(() => mark('painted')));
     });
+    const observer = new MutationObserver(() => {
+      observer.disconnect();
+      mark('words');
+    });
+    const anything = { subtree: true, childList: true, characterData: true };
+    observer.observe(document.getElementById('compare-sentence'), anything);
     field.dispatchEvent(new KeyboardEvent('keydown', { key: 'Enter', code: 'Enter', keyCode: 13, bubbles: true }));
   });
 })"""
+PAUSE_MS = 200
+WARM_UP = 10
 SPEED_FIELD = '{"name":"speed_m_s","throw":"t2","type":"compare-throw"}'
 
 
-def in_browser(page: Page) -> tuple[list[float], list[float]]:
-    """Change the second throw's speed `RUNS` times; milliseconds to drawn and to painted."""
-    times = [page.evaluate(CHANGE, [SPEED_FIELD, f"{27 + 0.05 * run:.2f}"]) for run in range(RUNS)]
-    return [drawn for drawn, _ in times], [painted for _, painted in times]
+def in_browser(page: Page) -> list[dict[str, float]]:
+    """Change the second throw's speed `RUNS` times, after some to warm up; milliseconds to drawn, painted and words."""
+    speeds = [f"{27 + 0.05 * run:.2f}" for run in range(WARM_UP + RUNS)]
+    return [page.evaluate(CHANGE, [SPEED_FIELD, speed, PAUSE_MS]) for speed in speeds][WARM_UP:]
 
 
 def on_server(count: int) -> list[tuple[float, float]]:
-    """Work the page out `RUNS` times for so many throws; milliseconds for the figure, and for the words after it."""
+    """Change one of so many throws `RUNS` times; milliseconds for the figure, and for the words after it."""
     form = opening(None, load_demo(), on_demo=True).form
     while len(form.throws) < count:
         form = copy_throw(form, "t2")
     while len(form.throws) > count:
         form = remove_throw(form, form.throws[-1].key)
     times = []
-    for _ in range(RUNS):
+    for run in range(RUNS):
+        changed = replace(form.throws[-1], speed_m_s=f"{20 + 0.05 * run:.2f}")
+        form = replace(form, throws=(*form.throws[:-1], changed))
         start = time.perf_counter()
         comparison = compare(form, date(2026, 3, 1))
         figure_of(comparison, THEMES["light"], narrow=False)
@@ -94,15 +111,15 @@ def main() -> None:
                 page.get_by_role("button", name="Copy throw 2").click()
                 page.locator(".throw").nth(before).wait_for()
             page.wait_for_timeout(500)
-            drawn, painted = in_browser(page)
-            report(f"{count} throws: Enter to drawn", drawn)
-            report(f"{count} throws: Enter to painted", painted)
+            times = in_browser(page)
+            for what in ("drawn", "painted", "words"):
+                report(f"{count} throws: Enter to {what}", [time[what] for time in times])
         chromium.close()
     server.shutdown()
     for count in (1, 4, 8):
-        times = on_server(count)
-        report(f"{count} throws: the server's work, figure", [figure for figure, _ in times])
-        report(f"{count} throws: the server's work, words", [words for _, words in times])
+        shares = on_server(count)
+        report(f"{count} throws: the server's work, figure", [figure for figure, _ in shares])
+        report(f"{count} throws: the server's work, words", [words for _, words in shares])
 
 
 if __name__ == "__main__":

@@ -16,16 +16,25 @@ from app.palette import SCREEN_THEMES, THEMES, line_color, line_width
 LIGHT = THEMES["light"]
 
 
-def words(figure: dict) -> list[str]:
-    return [note["text"] for note in figure["layout"]["annotations"]]
+def curves_of(figure: dict) -> list[dict]:
+    """The curves; the last trace holds the words."""
+    return figure["data"][:-1]
+
+
+def words(figure: dict) -> dict[str, tuple[float, float]]:
+    """The words on the figure and where they stand."""
+    trace = figure["data"][-1]
+    return {text.replace("\xa0", ""): place for text, *place in zip(trace["text"], trace["x"], trace["y"], strict=True) if text}
 
 
 @pytest.mark.parametrize("quantity", QUANTITIES)
 def test_plotly_takes_the_figure_of_every_quantity(demo_page, compare_on, quantity):
     comparison = compare_on(replace(demo_page, quantity=quantity))
     figure = figure_of(comparison, LIGHT, narrow=False)
-    assert len(go.Figure(figure).data) == 4
-    go.Figure(layout=paper_of(comparison)["layout"])
+    assert len(curves_of(figure)) == 4
+    go.Figure(figure)
+    paper = paper_of(comparison)
+    go.Figure([paper["texts"]], layout=paper["layout"])
     json.dumps(figure, allow_nan=False)  # plain data, and finite
 
 
@@ -38,17 +47,18 @@ def test_plotly_takes_the_figure_in_every_theme_and_width(demo_page, compare_on,
 
 def test_plotly_takes_the_figure_of_nothing(compare_on):
     figure = figure_of(compare_on(empty_form()), LIGHT, narrow=False)
-    assert go.Figure(figure).data == ()
+    go.Figure(figure)
+    assert curves_of(figure) == []
     assert paper_of(compare_on(empty_form())) == {}
 
 
 def test_the_reference_is_the_one_dashed_line_and_lies_on_top(demo_page, compare_on):
-    traces = figure_of(compare_on(demo_page), LIGHT, narrow=False)["data"]
+    traces = curves_of(figure_of(compare_on(demo_page), LIGHT, narrow=False))
     assert [trace["line"]["dash"] for trace in traces] == ["solid", "solid", "solid", REFERENCE_DASH]
 
 
 def test_width_and_colour_are_those_of_the_balls_mass(demo_page, compare_on):
-    traces = figure_of(compare_on(demo_page), LIGHT, narrow=False)["data"]
+    traces = curves_of(figure_of(compare_on(demo_page), LIGHT, narrow=False))
     masses = {trace["name"]: float(trace["name"].split(" g")[0]) / 1000 for trace in traces}
     for trace in traces:
         assert trace["line"]["color"] == line_color(masses[trace["name"]], LIGHT)
@@ -65,7 +75,7 @@ def test_every_curve_is_labelled_with_ball_and_speed_and_there_is_no_legend(demo
 def test_the_events_are_marked_with_words(demo_page, compare_on):
     comparison = compare_on(demo_page)
     figure = figure_of(comparison, LIGHT, narrow=False)
-    marks = {note["text"]: note.get("x") for note in figure["layout"]["annotations"]}
+    marks = {text: place[0] for text, place in words(figure).items()}
     curves = comparison.reference.curves
     assert marks["foot contact"] == pytest.approx(1000 * curves.foot_contact_s)
     assert marks["maximum external<br>rotation"] == pytest.approx(1000 * curves.max_external_rotation_s)
@@ -77,19 +87,30 @@ def test_the_level_line_stands_at_half_the_references_peak_and_says_so(demo_page
     comparison = compare_on(demo_page)
     figure = figure_of(comparison, LIGHT, narrow=False)
     half = comparison.reference.readouts.peak / 2
-    assert any(shape.get("y0") == half == shape.get("y1") for shape in figure["layout"]["shapes"])
+    across = next(shape["path"] for shape in figure["layout"]["shapes"] if shape["type"] == "path")
+    (low, high), at = figure["layout"]["xaxis"]["range"], f"{half:.7g}"
+    assert f"M{low:.7g},{at}L{high:.7g},{at}" in across
     assert f"half the reference’s peak, {half:.1f} N·m" in words(figure)
 
 
 def test_every_point_drawn_is_a_point_of_the_curve(demo_page, compare_on):
     comparison = compare_on(demo_page)
-    trace = figure_of(comparison, LIGHT, narrow=False)["data"][-1]
+    trace = curves_of(figure_of(comparison, LIGHT, narrow=False))[-1]
     curves = comparison.reference.curves
     assert trace["x"][0] == pytest.approx(1000 * curves.time_s[0], abs=0.005)
     assert trace["x"][-1] == pytest.approx(1000 * curves.time_s[-1], abs=0.005)
     drawn_peak, peak = max(trace["y"]), curves.values["varus"].max()
     assert drawn_peak == pytest.approx(peak, rel=1e-3)  # a thousandth of the peak is a third of a pixel
     assert len(trace["x"]) == len(trace["y"])
+
+
+@pytest.mark.parametrize("quantity", QUANTITIES)
+@pytest.mark.parametrize("narrow", [False, True])
+def test_no_word_stands_outside_the_axes_where_it_would_not_be_drawn(demo_page, compare_on, quantity, narrow):
+    figure = figure_of(compare_on(replace(demo_page, quantity=quantity)), LIGHT, narrow)
+    for axis, place in (("xaxis", 0), ("yaxis", 1)):
+        low, high = figure["layout"][axis]["range"]
+        assert all(low < at[place] < high for at in words(figure).values())
 
 
 def test_eight_identical_throws_share_one_label(demo_page, compare_on):
@@ -104,7 +125,8 @@ def test_eight_identical_throws_share_one_label(demo_page, compare_on):
 def test_extreme_throws_can_be_drawn(demo_page, compare_on, mass, speed):
     extreme = replace(demo_page.throws[1], ball_mass_g=mass, speed_m_s=speed)
     figure = figure_of(compare_on(replace(demo_page, throws=(demo_page.throws[0], extreme))), LIGHT, narrow=False)
-    assert len(go.Figure(figure).data) == 2
+    go.Figure(figure)
+    assert len(curves_of(figure)) == 2
     assert all(math.isfinite(value) for value in figure["layout"]["yaxis"]["range"])
 
 
@@ -117,7 +139,7 @@ def test_the_zoom_is_kept_while_the_quantity_stays(demo_page, compare_on):
 
 def test_the_printed_figure_has_the_print_colours_in_the_order_of_the_traces(demo_page, compare_on):
     comparison = compare_on(demo_page)
-    traces = figure_of(comparison, THEMES["dark"], narrow=False)["data"]
+    traces = curves_of(figure_of(comparison, THEMES["dark"], narrow=False))
     paper = paper_of(comparison)
     masses = [float(trace["name"].split(" g")[0]) / 1000 for trace in traces]
     assert paper["colors"] == [line_color(mass, THEMES["print"]) for mass in masses]

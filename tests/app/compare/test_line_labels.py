@@ -32,14 +32,13 @@ def test_throws_with_the_same_label_share_one():
 def test_each_label_points_at_its_own_peak():
     lines = [hump("a", 60), hump("b", 50)]
     labels = peak_labels(name_lines(lines), lines, [], VIEW, 14.0)
-    assert [label["text"] for label in labels] == ["a", "b"]
-    assert [(label["x"], label["y"]) for label in labels] == [line.peak for line in lines]
+    assert [(label.text, label.point) for label in labels] == [("a", lines[0].peak), ("b", lines[1].peak)]
 
 
 def test_the_labels_of_near_peaks_stand_a_line_apart():
     lines = [hump(name, 60 + 0.1 * i) for i, name in enumerate("abcdefgh")]
     labels = peak_labels(name_lines(lines), lines, [], VIEW, 14.0)
-    heights = sorted(400 - 4 * label["y"] + label["ay"] for label in labels)
+    heights = sorted(4 * label.y for label in labels)  # 100 N·m over 400 px
     assert np.diff(heights).min() == pytest.approx(1.35 * 14.0)
 
 
@@ -51,10 +50,8 @@ def test_a_curve_without_a_peak_has_no_label_there():
 def test_labels_stand_at_the_ends_where_these_are_apart_and_the_axis_grows_to_hold_them():
     lines = [hump("a", 60, end=80.0), hump("b", 50, end=40.0)]
     labels, last = end_labels(name_lines(lines), lines, VIEW, 14.0)
-    assert [(label["x"], label["y"]) for label in labels] == [
-        (40.0, pytest.approx(80.0, abs=0.1)),
-        (40.0, pytest.approx(40.0, abs=0.1)),
-    ]
+    assert [label.point for label in labels] == [(40.0, pytest.approx(80, abs=0.1)), (40.0, pytest.approx(40, abs=0.1))]
+    assert all(label.right and 40.0 < label.x < last for label in labels)
     assert last > 42.0
 
 

@@ -9,11 +9,11 @@ from app.compare.table import columns, number, table
 
 
 def cells(made) -> list[list[str]]:
-    """The table's text, line by line, the parts of a cell joined by a bar."""
+    """The table's text, line by line, its lines parted by a bar."""
 
     def said(cell) -> str:
         parts = cell.children if isinstance(cell.children, list) else [cell.children]
-        return "|".join(str(getattr(part, "children", part)) for part in parts if part != "")
+        return "|".join(str(getattr(part, "children", part)) for part in parts).replace("\n", "|").lstrip("|")
 
     return [[said(cell) for cell in row.children] for row in made._traverse() if isinstance(row, html.Tr)]
 

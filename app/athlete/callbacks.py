@@ -1,0 +1,339 @@
+"""The page's callbacks: thin; they read the fields, call a pure function, and set the parts.
+
+The fields on the page are the one truth. `change` runs when a button is pressed and makes fields anew; when any value
+changed, `keep` checks each field and keeps both forms, while `draw` and `tell` show what follows from them.
+
+The Compare form belongs to the Compare page's store. A second store of the same id would wake that page's callbacks,
+whose other parts are not here; so this page reads the form from the browser's storage when it opens, and writes it
+back there (`assets/athlete.js`).
+"""
+
+from collections.abc import Callable
+from dataclasses import replace
+from datetime import date
+from typing import Any
+
+from dash import ALL, ClientsideFunction, Dash, Input, Output, State, ctx, no_update
+from dash.exceptions import PreventUpdate
+from flask import current_app
+
+from app import ids
+from app.athlete import advice, arm, caps, correction, grid, speeds, strip
+from app.athlete.answers import Case, case_of
+from app.athlete.changes import (
+    Change,
+    added,
+    cleared,
+    loaded,
+    put_back,
+    put_in,
+    read_choices,
+    read_page,
+    removed,
+    with_own_ball,
+)
+from app.athlete.form import ProfileForm, to_json
+from app.athlete.kept import form_for, read_kept, write_kept
+from app.athlete.markup import to_html
+from app.athlete.parts import measure_fields
+from app.athlete.plot import shown_of, with_paper
+from app.athlete.wild import wild_of
+from app.compare.changes import opening, read_form
+from app.compare.checks import check_athlete
+from app.compare.form import Form, FormError
+from app.compare.form import to_json as compare_json
+from app.compare.view import basis_of
+from app.demo import load_demo
+from app.palette import theme_named
+from app.units import from_si
+
+MEASURE = {"type": ids.ATHLETE_MEASURE, "name": ALL}
+CHOICE = {"type": ids.ATHLETE_CHOICE, "name": ALL}
+TYPED = {"type": ids.ATHLETE_TYPED, "name": ALL}
+BUTTONS = (ids.ATHLETE_ADD, ids.ATHLETE_CLEAR, ids.ATHLETE_PUT_BACK, ids.ATHLETE_DISMISS, ids.ATHLETE_PASTE_IN)
+UNREAD = "What was kept from last time could not be read: the readings start anew."
+
+
+def _fields(kind: type[Input] | type[State]) -> dict[str, Any]:
+    """All that makes the two forms, as inputs or as states."""
+    return {
+        "cells": kind(ids.ATHLETE_CELLS, "data"),
+        "choices": kind(CHOICE, "value"),
+        "choice_ids": State(CHOICE, "id"),
+        "typed": kind(TYPED, "value"),
+        "typed_ids": State(TYPED, "id"),
+        "radar": kind(ids.ATHLETE_SWITCH, "checked"),
+        "measures": kind(MEASURE, "value"),
+        "measure_ids": State(MEASURE, "id"),
+    }
+
+
+def _form(fields: dict[str, Any]) -> ProfileForm:
+    choices = read_choices(_pairs(fields, "choice_ids", "choices") + _pairs(fields, "typed_ids", "typed"))
+    return read_page(fields["cells"], choices | {"radar": bool(fields["radar"])})
+
+
+def _pairs(fields: dict[str, Any], ids_name: str, values_name: str) -> list[tuple[dict[str, Any], Any]]:
+    pairs = zip(fields[ids_name], fields[values_name], strict=False)
+    return [(part, value) for part, value in pairs if isinstance(part, dict)]
+
+
+def _kept(saved: Any) -> tuple[dict[str, ProfileForm], bool]:
+    """The kept forms, and whether they could be read."""
+    try:
+        return read_kept(saved), True
+    except FormError:
+        return {}, False
+
+
+def _compared(read: Any) -> Form:
+    """The Compare form as the browser keeps it; what the Compare page would open with if it keeps none."""
+    kept = read.get("kept") if isinstance(read, dict) else None
+    return opening(kept, load_demo(), current_app.config["LEVELPEAK"].demo).form
+
+
+def _typed_forms(fields: dict[str, Any], read: Any) -> tuple[Form, ProfileForm]:
+    """Both forms as they stand on the page."""
+    if not fields["measure_ids"] or fields["cells"] is None:
+        raise PreventUpdate  # the page is opening: there are no fields yet
+    measures = list(zip(fields["measure_ids"], fields["measures"], strict=False))
+    return replace(_compared(read), athlete=read_form(measures, [], {}).athlete), _form(fields)
+
+
+def _case(fields: dict[str, Any], read: Any) -> Case:
+    return case_of(*_typed_forms(fields, read), date.today())
+
+
+def register(app: Dash) -> None:
+    """Give the page's callbacks to the app.
+
+    Parameters
+    ----------
+    app : Dash
+    """
+    _register_browser(app)
+    app.callback(
+        output={
+            "measures": Output(ids.ATHLETE_MEASURES, "children"),
+            "grid": Output(ids.ATHLETE_ROWS, "data"),
+            "choices": Output(CHOICE, "value"),
+            "typed": Output(TYPED, "value"),
+            "radar": Output(ids.ATHLETE_SWITCH, "checked"),
+            "cells": Output(ids.ATHLETE_CELLS, "data"),
+            "notice": Output(ids.ATHLETE_NOTICE, "children"),
+            "put_back_hidden": Output(ids.ATHLETE_PUT_BACK, "hidden"),
+            "before": Output(ids.ATHLETE_BEFORE, "data"),
+            "code": Output(ids.ATHLETE_CODE, "data"),
+            "file": Output(ids.ATHLETE_FILE, "contents"),
+            "pasted": Output(ids.ATHLETE_PASTE, "value"),
+        },
+        inputs={
+            "read": Input(ids.ATHLETE_READ, "data"),
+            "pressed": {
+                "buttons": [Input(button, "n_clicks") for button in BUTTONS],
+                "file": Input(ids.ATHLETE_FILE, "contents"),
+                "dropped": Input(ids.ATHLETE_DROPPED, "data"),
+                "removed": Input(ids.ATHLETE_REMOVED, "data"),
+            },
+            "fields": _fields(State),
+            "paste": [State(ids.ATHLETE_PASTE, "value"), State(ids.ATHLETE_PASTE_BALL, "value")],
+            "saved": State(ids.ATHLETE_SAVED, "data"),
+            "before": State(ids.ATHLETE_BEFORE, "data"),
+        },
+        prevent_initial_call=True,
+    )(change)
+    app.callback(
+        output={
+            "saved": Output(ids.ATHLETE_SAVED, "data"),
+            "compared": Output(ids.ATHLETE_COMPARE, "data"),
+            "code": Output(ids.ATHLETE_CODE, "data", allow_duplicate=True),
+            "grid": Output(ids.ATHLETE_ROWS, "data", allow_duplicate=True),
+            "notice": Output(ids.ATHLETE_NOTICE, "children", allow_duplicate=True),
+            "balls": [Output(ids.ATHLETE_PASTE_BALL, "data"), Output({**CHOICE, "name": "throw_ball"}, "data")],
+            "details": Output(ids.ATHLETE_DETAILED, "data"),
+            "cells": Output(ids.ATHLETE_CELLS, "data", allow_duplicate=True),
+            "problems": Output(ids.ATHLETE_PROBLEMS, "data"),
+            "typed_errors": Output(TYPED, "error"),
+            "measure_errors": Output(MEASURE, "error"),
+            "own_speed": Output({**TYPED, "name": "own_speed_m_s"}, "placeholder"),
+        },
+        inputs={
+            "fields": _fields(Input),
+            "opened": Input(ids.ATHLETE_DETAILS_OPEN, "n_clicks"),
+            "errors": [State(TYPED, "error"), State(MEASURE, "error")],
+            "shown": [State(ids.ATHLETE_PASTE_BALL, "data"), State(ids.ATHLETE_DETAILED, "data")],
+            "kept": [State(ids.ATHLETE_SAVED, "data"), State(ids.ATHLETE_CODE, "data")],
+            "read": State(ids.ATHLETE_READ, "data"),
+            "compared": State(ids.ATHLETE_COMPARE, "data"),
+        },
+        prevent_initial_call=True,
+    )(keep)
+    everything = {"fields": _fields(Input), "read": State(ids.ATHLETE_READ, "data")}
+    app.callback(
+        output=[Output(ids.ATHLETE_FIGURE, "figure"), Output(ids.ATHLETE_DRAWN, "data")],
+        inputs=everything | {"theme": Input(ids.SHELL_THEME, "data"), "narrow": Input(ids.ATHLETE_NARROW, "data")},
+    )(draw)
+    app.callback(output=Output(ids.ATHLETE_TOLD, "data"), inputs=everything)(tell)
+
+
+def _register_browser(app: Dash) -> None:
+    def function(name: str) -> ClientsideFunction:
+        return ClientsideFunction("athlete", name)
+
+    app.clientside_callback(function("narrow"), Output(ids.ATHLETE_NARROW, "data"), Input(ids.ATHLETE_NARROW, "id"))
+    app.clientside_callback(function("read"), Output(ids.ATHLETE_READ, "data"), Input(ids.ATHLETE_READ, "id"))
+    app.clientside_callback(
+        function("kept"),
+        Input(ids.ATHLETE_COMPARE, "data"),
+        Input(ids.ATHLETE_PROBLEMS, "data"),
+    )
+    app.clientside_callback(function("rows"), Input(ids.ATHLETE_ROWS, "data"), State(ids.ATHLETE_CELLS, "data"))
+    app.clientside_callback(function("details"), Input(ids.ATHLETE_DETAILED, "data"))
+    for told in (ids.ATHLETE_DRAWN, ids.ATHLETE_TOLD):
+        app.clientside_callback(function("fill"), Input(told, "data"))
+    app.clientside_callback(function("card"), Input(ids.ATHLETE_CARD_PRINT, "n_clicks"))
+
+
+def change(
+    read: Any, pressed: dict[str, Any], fields: dict[str, Any], paste: list[Any], saved: Any, before: Any
+) -> dict[str, Any]:
+    """Open the page, or do what a button says."""
+    compared = _compared(read)
+    source = ctx.triggered_id
+    if source == ids.ATHLETE_READ:
+        return _opened(compared, saved, fields)
+    if not ctx.triggered or not ctx.triggered[0]["value"]:
+        raise PreventUpdate  # a control that was just made, not one that was used
+    form = _form(fields)
+    dropped, gone = (pressed[name] if isinstance(pressed[name], dict) else {} for name in ("dropped", "removed"))
+    done: dict[str, Callable[[], Change]] = {
+        ids.ATHLETE_ADD: lambda: added(form),
+        ids.ATHLETE_CLEAR: lambda: cleared(form),
+        ids.ATHLETE_PUT_BACK: lambda: put_back(form, before),
+        ids.ATHLETE_PASTE_IN: lambda: put_in(form, *paste),
+        ids.ATHLETE_FILE: lambda: loaded(form, pressed["file"]),
+        ids.ATHLETE_DROPPED: lambda: put_in(form, dropped.get("text"), dropped.get("ball"), dropped.get("cell")),
+        ids.ATHLETE_REMOVED: lambda: removed(form, str(gone.get("ball"))),
+    }
+    if source not in done:  # put the notice away
+        return _still(fields) | {"notice": "", "put_back_hidden": True}
+    made = _changed(done[source](), form, compared, fields)
+    if source == ids.ATHLETE_PASTE_IN and made["before"] is not no_update:
+        made["pasted"] = ""  # put in; while it is not, the text stays
+    if source == ids.ATHLETE_FILE:
+        made["file"] = None  # so that the same file can be chosen again
+    return made
+
+
+def _still(fields: dict[str, Any]) -> dict[str, Any]:
+    names = ("measures", "grid", "radar", "cells", "notice", "put_back_hidden", "before", "code", "file")
+    return dict.fromkeys((*names, "pasted"), no_update) | {
+        "choices": [no_update] * len(fields["choice_ids"]),
+        "typed": [no_update] * len(fields["typed_ids"]),
+    }
+
+
+def _opened(compared: Form, saved: Any, fields: dict[str, Any]) -> dict[str, Any]:
+    forms, readable = _kept(saved)
+    code = compared.athlete["code"].strip()
+    form = form_for(forms, code, load_demo(), current_app.config["LEVELPEAK"].demo)
+    made = _changed(Change(form, "" if readable else UNREAD), form, compared, fields)
+    return made | {"measures": measure_fields(compared.athlete), "code": code}
+
+
+def _changed(made: Change, before: ProfileForm, compared: Form, fields: dict[str, Any]) -> dict[str, Any]:
+    own = case_of(compared, ProfileForm(), date.today()).own_ball
+    form = with_own_ball(made.form, own)
+    return _still(fields) | {
+        "grid": _grid(form, own.mass_kg),
+        "choices": [getattr(form, part["name"]) or None for part in fields["choice_ids"]],
+        "typed": [getattr(form, part["name"]) for part in fields["typed_ids"]],
+        "radar": form.radar == "on",
+        "cells": grid.values(form),
+        "notice": made.notice,
+        "put_back_hidden": not made.undo,
+        "before": to_json(before) if made.undo else no_update,
+    }
+
+
+def keep(
+    fields: dict[str, Any], opened: Any, errors: list[Any], shown: list[Any], kept: list[Any], read: Any, compared: Any
+) -> dict[str, Any]:
+    """Check every field, and hand on what was typed."""
+    now, form = _typed_forms(fields, read)
+    saved, old_code = kept[0], kept[1] if isinstance(kept[1], str) else ""
+    forms, _ = _kept(saved)
+    code, other = now.athlete["code"].strip(), None
+    if code != old_code:
+        if code in forms and not forms[code].untouched:
+            other = forms[code]  # another athlete
+        else:
+            forms.pop(old_code, None)  # the same athlete, under a new code
+    form_now = other or form
+    case = case_of(now, form_now, date.today())
+    kept_now = write_kept(forms if other is None else forms | {old_code: form}, code, form_now)
+    listed = [{"value": key, "label": f"{from_si(ball.mass_kg, 'g'):.6g} g"} for key, ball in case.found.checked.balls]
+    problems, people = case.found.checked.problems, check_athlete(now.athlete).problems
+    written, reference = compare_json(now), case.reference.speed_m_s
+    return {
+        "saved": no_update if kept_now == saved else kept_now,
+        "compared": no_update if written == compared else written,
+        "code": no_update if code == old_code else code,
+        "grid": no_update if other is None else _grid(other, case.own_ball.mass_kg),
+        "cells": no_update if other is None else grid.values(other),
+        "notice": no_update if other is None else f"The readings of {code} are shown; those of {old_code} are kept.",
+        "balls": [no_update, no_update] if listed == shown[0] else [listed, listed],
+        "details": _details(opened, form_now, shown[1]),
+        "problems": {at: told for at, told in problems.items() if "/" in at},
+        "typed_errors": _changed_only(fields["typed_ids"], errors[0], lambda part: problems.get(part["name"])),
+        "measure_errors": _changed_only(fields["measure_ids"], errors[1], lambda part: people.get(part["name"])),
+        "own_speed": "" if reference is None else f"{reference:.1f}, the reference throw",
+    }
+
+
+def _grid(form: ProfileForm, own_kg: float) -> dict[str, str]:
+    """The grid for the browser: as HTML, and the mass (g) whose row is the own ball's."""
+    return {"html": to_html(grid.rows(form)), "own": f"{from_si(own_kg, 'g'):.6g}"}
+
+
+def _details(clicks: Any, form: ProfileForm, shown: Any) -> Any:
+    """Day, effort and diameter fields, while their fold is open; left alone while they are those of the readings."""
+    wanted = None
+    if isinstance(clicks, int) and clicks % 2 == 1:
+        wanted = [[row.key, row.mass_g, [cell.speed for cell in row.cells]] for row in form.rows]
+    if isinstance(shown, dict) and shown.get("of") == wanted:
+        return no_update
+    return {"of": wanted, "html": "" if wanted is None else to_html(grid.details(form))}
+
+
+def _changed_only(parts: list[Any], errors: list[Any], wanted: Callable[[dict[str, str]], Any]) -> list[Any]:
+    """What parts shall show, given their ids and what they show now; a part that stays the same is left alone."""
+    return [no_update if wanted(part) == now else wanted(part) for part, now in zip(parts, errors, strict=True)]
+
+
+def draw(fields: dict[str, Any], read: Any, theme: Any, narrow: Any) -> tuple[dict[str, Any], dict[str, str]]:
+    """Draw the plot and the strip, which stand on the same level points, with the words beside them."""
+    case = _case(fields, read)
+    wild = wild_of(case)
+    shown = shown_of(case, [place for one in wild for place in one.places])
+    return with_paper(shown, theme_named(theme), narrow is True), {
+        ids.ATHLETE_ARM: to_html(arm.section(case)),
+        ids.ATHLETE_USED: to_html(speeds.used(case)),
+        ids.ATHLETE_WILD: to_html(speeds.wild_notes(wild)),
+        ids.ATHLETE_FIGURE_NOTE: to_html(speeds.figure_note(case)),
+        ids.ATHLETE_SPEEDS: to_html(speeds.table(case)),
+        ids.ATHLETE_STRIP: to_html(strip.section(case)),
+    }
+
+
+def tell(fields: dict[str, Any], read: Any) -> dict[str, str]:
+    """Work out what follows from the profile."""
+    case, today = _case(fields, read), date.today()
+    return {
+        ids.ATHLETE_CAPS: to_html(caps.section(case, today.isoformat())),
+        ids.ATHLETE_NEXT: to_html(advice.next_section(case)),
+        ids.ATHLETE_EFFORT: to_html(advice.effort_section(case)),
+        ids.ATHLETE_FLIGHT: to_html(advice.flight_section(case)),
+        ids.ATHLETE_RADAR: to_html(correction.section(case, today)),
+        ids.ATHLETE_BASIS: to_html(basis_of(case.person)),
+    }

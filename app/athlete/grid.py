@@ -1,0 +1,136 @@
+"""The grid of readings: a row for each ball, a cell for each reading; and each reading's day and asked effort.
+
+The cells are plain fields, sent as text (`markup`): what stands in them is gathered by `assets/athlete.js`, by their
+``data-at``, into one store. A page with a hundred fields that Dash listens to takes the browser a second for each
+change, and a grid that Dash makes anew while it grows loses what is typed meanwhile.
+"""
+
+from dash import html
+from dash.development.base_component import Component
+
+from app.athlete.checks import at_ball, at_cell
+from app.athlete.fields import EFFORT, MASS, SPEED
+from app.athlete.form import MOST_READINGS, BallRow, ProfileForm
+from app.athlete.markup import Field
+from app.compare.fields import LONGEST_TEXT
+
+MOST_DETAILS = 80  # readings whose day and effort stand on the page at once
+
+
+def rows(form: ProfileForm) -> list[Component]:
+    """Make the rows; the style sheet hides the cells that are not needed yet, the browser names them by their ball.
+
+    Parameters
+    ----------
+    form : ProfileForm
+
+    Returns
+    -------
+    list of Component
+    """
+    if not form.rows:
+        return [html.P("No ball yet: add one, or paste a table.", className="quiet")]
+    return [_row(row) for row in form.rows]
+
+
+def _row(row: BallRow) -> Component:
+    head = html.Div(
+        [
+            _field(at_ball(row.key, "mass_g"), row.mass_g, f"Ball mass, g, {MASS.accepted}"),
+            html.Span("g", className="ball-unit"),
+            html.Span("own ball", className="own-mark", hidden=True),
+            html.Button("Remove", type="button", **{"data-remove": row.key}),
+        ],
+        className="ball-head",
+    )
+    speeds = [cell.speed for cell in row.cells]
+    cells = [
+        _field(at_cell(row.key, place, "speed"), speeds[place] if place < len(speeds) else "", "", placeholder=" ")
+        for place in range(MOST_READINGS)
+    ]
+    problems = html.Div(className="cell-problems", role="status", **{"data-ball": row.key})
+    return html.Div([head, html.Div(cells, className="ball-cells"), problems], className="ball-row", role="group")
+
+
+def _field(at: str, value: str, heard: str, placeholder: str = "") -> Field:
+    return Field(
+        {
+            "class": "cell-input",
+            "type": "text",
+            "inputmode": "decimal",
+            "enterkeyhint": "next",
+            "autocomplete": "off",
+            "spellcheck": "false",
+            "maxlength": LONGEST_TEXT,
+            "data-at": at,
+            "aria-label": heard,
+            "placeholder": placeholder,
+            "value": value,
+        }
+    )
+
+
+def details(form: ProfileForm) -> list[Component]:
+    """Make the fields of day and asked effort of every reading, and of the balls' diameters.
+
+    Parameters
+    ----------
+    form : ProfileForm
+
+    Returns
+    -------
+    list of Component
+    """
+    if not form.rows:
+        return []
+    made: list[Component] = [
+        html.P(
+            "Day and effort may be left out. A reading asked at less than full effort "
+            f"({EFFORT}; empty is full) stays out of the fit and teaches this athlete’s own shares further down.",
+            className="quiet",
+        )
+    ]
+    lines = detail_keys(form)
+    body = [_detail_row(form.rows[form.place(key)], place) for key, place in lines]
+    head = html.Tr([html.Th(name, scope="col") for name in ("Ball", "Speed, m/s", "Day", "Asked effort, %")])
+    if body:
+        made.append(html.Table([html.Caption("Each reading", className="hidden"), html.Thead(head), html.Tbody(body)]))
+    else:
+        made.append(html.P("No readings yet.", className="quiet"))
+    diameters = [
+        html.Div(
+            [
+                html.Span(f"{row.mass_g.strip() or 'new ball'} g: mm", **{"aria-hidden": "true"}),
+                _field(at_ball(row.key, "diameter_mm"), row.diameter_mm, f"Diameter of the {row.mass_g} g ball, mm"),
+            ],
+            className="diameter",
+        )
+        for row in form.rows
+    ]
+    return [*made, html.P("Ball diameters", className="quiet"), html.Div(diameters, className="diameters")]
+
+
+def values(form: ProfileForm) -> dict[str, str]:
+    """All that was typed into the cells of a form, by its place.
+
+    Parameters
+    ----------
+    form : ProfileForm
+
+    Returns
+    -------
+    dict of str to str
+    """
+    found: dict[str, str] = {}
+    for row in form.rows:
+        found |= {at_ball(row.key, "mass_g"): row.mass_g, at_ball(row.key, "diameter_mm"): row.diameter_mm}
+        for place, cell in enumerate(row.cells):
+            if not cell.blank:
+                names = ("speed", "date", "effort")
+                found |= {at_cell(row.key, place, name): getattr(cell, name) for name in names}
+    return found
+
+
+def speed_hint() -> str:
+    """What a cell of the grid takes."""
+    return f"Speed in m/s, {SPEED.accepted.removesuffix(SPEED.unit).strip()}."

@@ -1,0 +1,112 @@
+"""Before there are readings: the same-speed answer and that of the published range, side by side."""
+
+import math
+
+from dash import html
+from dash.development.base_component import Component
+
+from app.athlete.answers import Case
+from app.compare.answers import plain
+from app.compare.table import number
+from app.units import from_si
+from model.ball import Ball
+from model.checks import InputError
+from model.quantity import READOUTS, Quantity, quantity_at
+from model.throw import path_loads
+
+ABOUT_TWICE = 2.0  # the ball it is shown for: the heavier one nearest to twice the own ball
+
+
+def shown_ball(case: Case) -> Ball:
+    """The ball that the two answers are told for.
+
+    Parameters
+    ----------
+    case : Case
+
+    Returns
+    -------
+    Ball
+        Of the rack's heavier balls the one nearest to twice the own; without any, one of twice the own mass.
+    """
+    own = case.own_ball.mass_kg
+    heavier = [ball for ball in case.rack if ball.mass_kg > 1.05 * own]
+    if not heavier:
+        return Ball(min(ABOUT_TWICE * own, 3.0), case.own_ball.diameter_m)
+    return min(heavier, key=lambda ball: abs(math.log(ball.mass_kg / (ABOUT_TWICE * own))))
+
+
+def side_by_side(case: Case) -> list[Component]:
+    """Show what a heavier ball does at the same speed, and what it does if the athlete slows as published ones did.
+
+    Parameters
+    ----------
+    case : Case
+
+    Returns
+    -------
+    list of Component
+    """
+    profile, throw = case.profile, case.throw
+    if profile is None:
+        return []
+    if throw is None:
+        return [
+            html.P(
+                "Two throws settle most of it: a full-effort speed with the own ball, then some with a heavier one.",
+                className="invitation",
+            )
+        ]
+    ball = shown_ball(case)
+    loads = path_loads(throw.person, throw.ball.diameter_m)
+    speeds = profile.mean_speed(ball.mass_kg)
+    rows = []
+    for key, readout in READOUTS.items():
+        quantity = Quantity(case.form.joint, key)
+        try:
+            own = float(quantity_at(loads, quantity, throw.ball.mass_kg, throw.speed_m_s))
+            same, middle, low, high = (
+                100.0 * (float(quantity_at(loads, quantity, ball.mass_kg, speed)) / own - 1.0)
+                for speed in (throw.speed_m_s, speeds.estimate, speeds.low, speeds.high)
+            )
+        except InputError:
+            continue
+        low, high = min(low, high), max(low, high)
+        rows.append(
+            html.Tr(
+                [
+                    html.Th(readout.label, scope="row"),
+                    html.Td(_change(same)),
+                    html.Td([_change(middle), html.Span(f" ({_change(low)} to {_change(high)})", className="kind")]),
+                ]
+            )
+        )
+    name = f"{plain(from_si(ball.mass_kg, 'g'))} g"
+    own_name = f"{plain(from_si(throw.ball.mass_kg, 'g'))} g"
+    caption = (
+        f"{name} against the own ball, {own_name}, both at full effort: two answers, and readings decide between them. "
+        f"In brackets {100 * speeds.level:.0f} % of the published range."
+    )
+    head = html.Tr(
+        [
+            html.Th("", scope="col"),
+            html.Th(["If the speed stays", html.Span(f"{throw.speed_m_s:.1f} m/s", className="unit")], scope="col"),
+            html.Th(
+                [
+                    "If this athlete slows as published ones did",
+                    html.Span(f"{speeds.estimate:.1f} ({speeds.low:.1f} to {speeds.high:.1f}) m/s", className="unit"),
+                ],
+                scope="col",
+            ),
+        ]
+    )
+    return [
+        html.Table([html.Caption(caption), html.Thead(head), html.Tbody(rows)], className="plain-table two-answers")
+    ]
+
+
+def _change(percent: float) -> str:
+    if not math.isfinite(percent):
+        return "not defined"
+    rounded = round(percent)
+    return "0 %" if rounded == 0 else f"{'+' if rounded > 0 else ''}{number(rounded, 0)} %"

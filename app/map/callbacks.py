@@ -1,0 +1,246 @@
+"""The page's callbacks: thin; they read the fields, call a pure function, and set the parts.
+
+The fields on the page are the one truth. `change` runs when the page opens, the map is clicked or a button is pressed;
+`draw` runs when any value changed. The Compare form and the readings belong to their own pages' stores: this page reads
+them from where the browser keeps them when it opens, and writes an added throw back there.
+"""
+
+from collections.abc import Sequence
+from dataclasses import replace
+from datetime import date
+from typing import Any
+
+from dash import ALL, ClientsideFunction, Dash, Input, Output, State, ctx, no_update
+from dash.exceptions import PreventUpdate
+from flask import current_app
+
+from app import ids
+from app.athlete.answers import case_of
+from app.athlete.form import ProfileForm
+from app.athlete.kept import form_for, read_kept
+from app.compare.changes import opening
+from app.compare.checks import check_athlete
+from app.compare.form import Form, FormError
+from app.compare.form import from_json as compare_from
+from app.compare.form import to_json as compare_json
+from app.compare.view import basis_of
+from app.demo import load_demo
+from app.map.answers import map_of, usual_base
+from app.map.changes import clicked, first_spot, taken_back, to_compare
+from app.map.checks import check_spot
+from app.map.figure import map_figure, paper_figure, width_px
+from app.map.form import RANGES, MapForm, from_json, read_form, to_json
+from app.map.view import view_of
+from app.palette import theme_named
+from app.units import from_si
+
+RANGE = {"type": ids.MAP_RANGE, "name": ALL}
+
+CONTROLS = {
+    "reading": ids.MAP_READING,
+    "readout": ids.MAP_READOUT,
+    "of": ids.MAP_OF,
+    "axis": ids.MAP_AXIS,
+    "ball_mass_g": ids.MAP_MASS,
+    "speed_m_s": ids.MAP_SPEED,
+}
+
+VIEW_OUTPUTS = {
+    "who": Output(ids.MAP_WHO, "children"),
+    "empty": Output(ids.MAP_EMPTY, "children"),
+    "empty_hidden": Output(ids.MAP_EMPTY, "hidden"),
+    "body_hidden": Output(ids.MAP_BODY, "hidden"),
+    "notes": Output(ids.MAP_NOTES, "children"),
+    "figure_title": Output(ids.MAP_FIGURE_TITLE, "children"),
+    "figure_note": Output(ids.MAP_FIGURE_NOTE, "children"),
+    "looked": Output(ids.MAP_POINT, "children"),
+    "said": Output(ids.MAP_POINT_SAID, "children"),
+    "table": Output(ids.MAP_TABLE, "children"),
+    "mass_problem": Output(ids.MAP_MASS, "error"),
+    "speed_problem": Output(ids.MAP_SPEED, "error"),
+}
+"""The parts that `View` fills one to one."""
+
+
+def _fields(kind: type[Input] | type[State]) -> dict[str, Any]:
+    """All that makes the map's form, as inputs or as states."""
+    return {
+        "controls": {name: kind(part, "value") for name, part in CONTROLS.items()},
+        "ends": kind(RANGE, "value"),
+        "end_ids": State(RANGE, "id"),
+    }
+
+
+def _form(fields: dict[str, Any]) -> MapForm:
+    ends = {
+        str(part.get("name")): value
+        for part, value in zip(fields["end_ids"], fields["ends"], strict=False)
+        if isinstance(part, dict)
+    }
+    return read_form(fields["controls"] | {name: ends.get(name) for name in RANGES})
+
+
+def register(app: Dash) -> None:
+    """Give the page's callbacks to the app.
+
+    Parameters
+    ----------
+    app : Dash
+    """
+    app.callback(
+        output={
+            "controls": {name: Output(part, "value") for name, part in CONTROLS.items()},
+            "ends": Output(RANGE, "value"),
+            "compare": Output(ids.MAP_COMPARE, "data"),
+            "write": Output(ids.MAP_WRITE, "data"),
+            "before": Output(ids.MAP_BEFORE, "data"),
+            "notice": Output(ids.MAP_NOTICE, "children"),
+            "back_hidden": Output(ids.MAP_TAKE_BACK, "hidden"),
+        },
+        inputs={
+            "read": Input(ids.MAP_READ, "data"),
+            "where": Input(ids.MAP_CLICKED, "data"),
+            "buttons": [Input(ids.MAP_ADD, "n_clicks"), Input(ids.MAP_TAKE_BACK, "n_clicks")],
+            "fields": _fields(State),
+            "saved": State(ids.MAP_SAVED, "data"),
+            "compare": State(ids.MAP_COMPARE, "data"),
+            "before": State(ids.MAP_BEFORE, "data"),
+        },
+    )(change)
+    app.callback(
+        output={
+            "figure": Output(ids.MAP_FIGURE, "figure"),
+            "paper": Output(ids.MAP_PAPER, "data"),
+            "saved": Output(ids.MAP_SAVED, "data"),
+            "view": VIEW_OUTPUTS,
+            "end_errors": Output(RANGE, "error"),
+            "end_hints": Output(RANGE, "placeholder"),
+            "basis": Output(ids.MAP_BASIS, "children"),
+        },
+        inputs={
+            "fields": _fields(Input),
+            "compare": Input(ids.MAP_COMPARE, "data"),
+            "read": State(ids.MAP_READ, "data"),
+            "theme": Input(ids.SHELL_THEME, "data"),
+            "width": Input(ids.MAP_WIDTH, "data"),
+        },
+    )(draw)
+    app.clientside_callback(ClientsideFunction("map", "read"), Output(ids.MAP_READ, "data"), Input(ids.MAP_READ, "id"))
+    app.clientside_callback(
+        ClientsideFunction("map", "width"), Output(ids.MAP_WIDTH, "data"), Input(ids.MAP_WIDTH, "id")
+    )
+    app.clientside_callback(ClientsideFunction("map", "write"), Input(ids.MAP_WRITE, "data"))
+    app.clientside_callback(ClientsideFunction("map", "paper"), Input(ids.MAP_PAPER, "data"))
+
+
+def _compared(read: Any, now: Any = None) -> tuple[Form, bool]:
+    """The Compare form as it is now, else as it was kept, else as Compare would open; and if what was kept was read."""
+    kept = read.get("compare") if isinstance(read, dict) else None
+    opened = opening(kept, load_demo(), current_app.config["LEVELPEAK"].demo)
+    try:
+        return compare_from(now), not opened.notice
+    except FormError:
+        return opened.form, not opened.notice
+
+
+def _profile(read: Any, compared: Form) -> tuple[ProfileForm, bool]:
+    """The readings of the athlete of the Compare form, and whether they could be read."""
+    code = compared.athlete["code"].strip()
+    try:
+        forms, fine = read_kept(read.get("athlete") if isinstance(read, dict) else None), True
+    except FormError:
+        forms, fine = {}, False
+    return form_for(forms, code, load_demo(), current_app.config["LEVELPEAK"].demo), fine
+
+
+def change(
+    read: Any, where: Any, buttons: Sequence[Any], fields: dict[str, Any], saved: Any, compare: Any, before: Any
+) -> dict[str, Any]:
+    """Open the page, look at the throw that was clicked and add it to Compare, or do what a button says."""
+    if not isinstance(read, dict):
+        raise PreventUpdate  # the page is opening, and the browser was not asked yet what it keeps
+    source = ctx.triggered_id
+    compared, _ = _compared(read, compare)
+    if source in (None, ids.MAP_READ):
+        return _opened(saved, read, compared, fields["end_ids"])
+    still = {
+        "controls": dict.fromkeys(CONTROLS, no_update),
+        "ends": [no_update] * len(fields["end_ids"]),
+        "compare": no_update,
+        "write": no_update,
+        "before": no_update,
+    }
+    if source == ids.MAP_TAKE_BACK:
+        back = taken_back(before)
+        form = no_update if back.form is None else compare_json(back.form)
+        return still | {"compare": form, "write": form, "before": None, "notice": back.notice, "back_hidden": True}
+    typed = _form(fields)
+    if source == ids.MAP_CLICKED:
+        place = clicked(where)
+        if place is None:
+            raise PreventUpdate
+        typed = replace(typed, ball_mass_g=place[0], speed_m_s=place[1])
+        still |= {"controls": dict.fromkeys(CONTROLS, no_update) | {"ball_mass_g": place[0], "speed_m_s": place[1]}}
+    elif not any(buttons):
+        raise PreventUpdate  # a button that was just made, not one that was pressed
+    reference = case_of(compared, ProfileForm(), date.today()).own_ball
+    added = to_compare(compared, check_spot(typed), reference.diameter_m)
+    if added.form is None:
+        return still | {"notice": added.notice, "back_hidden": True}
+    made = compare_json(added.form)
+    changed = {"compare": made, "write": made, "before": compare_json(compared)}
+    return still | changed | {"notice": added.notice, "back_hidden": False}
+
+
+def _opened(saved: Any, read: Any, compared: Form, end_ids: Sequence[Any]) -> dict[str, Any]:
+    try:
+        form = from_json(saved)
+    except FormError:
+        form = MapForm()
+    case = case_of(compared, _profile(read, compared)[0], date.today())
+    if form.pointless:
+        mass, speed = first_spot(case)
+        form = replace(form, ball_mass_g=mass, speed_m_s=speed)
+    controls = {name: getattr(form, name) for name in CONTROLS}
+    controls["of"] = form.of or usual_base(case, compared.kind)
+    return {
+        "controls": controls,
+        "ends": [getattr(form, part["name"]) for part in end_ids],
+        "compare": compare_json(compared),
+        "write": None,
+        "before": None,
+        "notice": "",
+        "back_hidden": True,
+    }
+
+
+def draw(fields: dict[str, Any], compare: Any, read: Any, theme: Any, width: Any) -> dict[str, Any]:
+    """Draw the map and put it into words; keep the map's form."""
+    if not isinstance(read, dict) or compare is None:
+        raise PreventUpdate  # the page is opening
+    compared, compare_read = _compared(read, compare)
+    profile, profile_read = _profile(read, compared)
+    form, today = _form(fields), date.today()
+    answer = map_of(form, compared, profile, today)
+    usual = usual_base(answer.case, compared.kind)
+    view = view_of(answer, check_athlete(compared.athlete), not (compare_read and profile_read))
+    hints = _hints(answer.window)
+    return {
+        "figure": map_figure(answer, form.axis, theme_named(theme), width_px(width)),
+        "paper": paper_figure(answer, form.axis),
+        "saved": to_json(replace(form, of="" if form.of == usual else form.of)),
+        "view": {name: getattr(view, name) for name in VIEW_OUTPUTS},
+        "end_errors": [answer.range_problems.get(part["name"], "") for part in fields["end_ids"]],
+        "end_hints": [hints.get(part["name"], "") for part in fields["end_ids"]],
+        "basis": basis_of(answer.case.person),
+    }
+
+
+def _hints(window: Any) -> dict[str, str]:
+    """The ends that are drawn, to stand in empty fields."""
+    if window is None:
+        return {}
+    ends = (window.mass_low_kg, window.mass_high_kg)
+    masses = [f"{from_si(mass, 'g'):.0f}" for mass in ends]
+    speeds = [f"{speed:.0f}" for speed in (window.speed_low_m_s, window.speed_high_m_s)]
+    return dict(zip(RANGES, [*masses, *speeds], strict=True))

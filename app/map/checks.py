@@ -1,0 +1,135 @@
+"""From the map's typed text to a quantity, ranges and a throw: every value is checked in its own field."""
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+
+from app.compare.checks import message, read_number
+from app.compare.fields import Field
+from app.map.form import SHOWN_READINGS, MapForm
+from app.units import from_si
+from model.ball import BALL_LIMITS
+from model.checks import InputError
+from model.quantity import READOUTS, Quantity
+from model.throw import SPEED_LIMIT
+
+LEAST_RATIO = 1.2  # of the ends of an axis: closer together there is nothing to be seen between them
+
+MASS = Field("ball_mass_g", "Ball mass", "g", BALL_LIMITS["mass_kg"], "mass_kg")
+SPEED = Field("speed_m_s", "Release speed", "m/s", SPEED_LIMIT, "speed_m_s")
+ENDS = {
+    "mass_from_g": replace(MASS, name="mass_from_g", label="Lightest ball", needed=False),
+    "mass_to_g": replace(MASS, name="mass_to_g", label="Heaviest ball", needed=False),
+    "speed_from_m_s": replace(SPEED, name="speed_from_m_s", label="Slowest throw", needed=False),
+    "speed_to_m_s": replace(SPEED, name="speed_to_m_s", label="Fastest throw", needed=False),
+}
+"""The fields of the axes' ends."""
+
+
+@dataclass(frozen=True)
+class Window:
+    """The part of the mass-speed plane that is drawn (kg, m/s)."""
+
+    mass_low_kg: float
+    mass_high_kg: float
+    speed_low_m_s: float
+    speed_high_m_s: float
+
+
+@dataclass(frozen=True)
+class Spot:
+    """The throw that is looked at, if it could be read, and a message for each field that could not."""
+
+    mass_kg: float | None = None
+    speed_m_s: float | None = None
+    problems: Mapping[str, str] = field(default_factory=dict)
+
+
+def quantity_of(form: MapForm) -> Quantity:
+    """Find the chosen quantity; anything unknown is the varus torque's peak.
+
+    Parameters
+    ----------
+    form : MapForm
+
+    Returns
+    -------
+    Quantity
+    """
+    reading = form.reading if form.reading in SHOWN_READINGS else "varus"
+    return Quantity(reading, form.readout if form.readout in READOUTS else "peak")
+
+
+def check_window(form: MapForm, fitting: Window) -> tuple[Window, dict[str, str]]:
+    """Read the typed ends of the axes.
+
+    Parameters
+    ----------
+    form : MapForm
+    fitting : Window
+        The ends that stand for what was left out or cannot be used.
+
+    Returns
+    -------
+    Window
+    dict of str to str
+        A message for each field that could not be used.
+    """
+    problems: dict[str, str] = {}
+    typed = {name: _read(getattr(form, name), spec, problems) for name, spec in ENDS.items()}
+    mass = _ends(typed, ("mass_from_g", "mass_to_g"), (fitting.mass_low_kg, fitting.mass_high_kg), problems)
+    speed = _ends(typed, ("speed_from_m_s", "speed_to_m_s"), (fitting.speed_low_m_s, fitting.speed_high_m_s), problems)
+    return Window(*mass, *speed), problems
+
+
+def _read(text: str, spec: Field, problems: dict[str, str]) -> float | None:
+    if not text.strip() and not spec.needed:
+        return None
+    try:
+        return read_number(text, spec.label, spec.limit, spec.unit)
+    except InputError as error:
+        problems[spec.name] = message(error)
+        return None
+
+
+def _ends(
+    typed: Mapping[str, float | None], names: tuple[str, str], fitting: tuple[float, float], problems: dict[str, str]
+) -> tuple[float, float]:
+    """Both ends of an axis. An end that was left out makes room for the other; two typed ones must lie apart."""
+    low, high = (typed[name] for name in names)
+    low_spec, high_spec = (ENDS[name] for name in names)
+    if low is not None and high is not None and high < LEAST_RATIO * low:
+        least = math.ceil(round(from_si(low, low_spec.unit) * LEAST_RATIO, 6))
+        given = f"{from_si(high, high_spec.unit):g} {high_spec.unit}"
+        accepted = f"at least {least:g} {high_spec.unit}, a fifth above the other end"
+        if low * LEAST_RATIO > high_spec.limit.high:
+            accepted = f"a lower number for “{low_spec.label.lower()}”"
+        problems[names[1]] = message(InputError(high_spec.label, given, accepted))
+        return fitting
+    if low is None:
+        low = min(fitting[0], (high or fitting[1]) / LEAST_RATIO)
+    if high is None:
+        high = max(fitting[1], low * LEAST_RATIO)
+    limit = low_spec.limit
+    high = min(high, limit.high)
+    if high < LEAST_RATIO * low:  # the lower end was typed at the very end of what is accepted
+        low = high / LEAST_RATIO
+    return max(low, limit.low), high
+
+
+def check_spot(form: MapForm) -> Spot:
+    """Read the throw that is looked at; one with nothing typed is neither right nor wrong.
+
+    Parameters
+    ----------
+    form : MapForm
+
+    Returns
+    -------
+    Spot
+    """
+    if form.pointless:
+        return Spot()
+    problems: dict[str, str] = {}
+    mass, speed = (_read(getattr(form, spec.name), spec, problems) for spec in (MASS, SPEED))
+    return Spot(mass, speed, problems)

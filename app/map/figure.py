@@ -1,0 +1,264 @@
+"""The map as a figure: a plain dict, as Plotly takes it. The plot bundle has no contours: lines and fills do."""
+
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from app.compare.answers import plain
+from app.compare.words import TESTED_BALL_KG, TESTED_SPEED_M_S
+from app.map.answers import Contour, MapAnswer
+from app.map.checks import Window
+from app.map.marks import map_labels, mark_traces, profile_traces
+from app.map.plane import LETTER, Plane, trace, with_ink
+from app.map.ticks import mass_ticks
+from app.map.words import value_words
+from app.palette import THEMES, Theme, figure_px, template
+from app.units import array_from_si, from_si
+
+Array = NDArray[np.float64]
+
+WIDTH_PX, WIDTHS_PX = 860.0, (280.0, 4000.0)  # a usual width of the figure, and those that are believed
+NARROW_PX = 480.0  # below it there is room for the per cents only
+HEIGHT_PX = {False: 560.0, True: 430.0}  # of the figure, wide and narrow
+PAPER_PX = (690.0, 310.0)
+DARKEST = 0.2  # how much ink the darkest part of the field holds
+GRADE_STEPS = 10  # lines at which the field is as dark as it gets
+
+_CLEAR = "rgba(0,0,0,0)"
+BLANK: dict[str, Any] = {
+    "data": [],
+    "layout": {
+        "paper_bgcolor": _CLEAR,
+        "plot_bgcolor": _CLEAR,
+        "xaxis": {"visible": False},
+        "yaxis": {"visible": False},
+    },
+}
+"""Before there is a map, there is no axis to be misread."""
+
+
+def map_figure(answer: MapAnswer, axis: str, theme: Theme, width: float = WIDTH_PX) -> dict[str, Any]:
+    """Draw the map.
+
+    Parameters
+    ----------
+    answer : MapAnswer
+    axis : str
+        "linear" for even grams, else even ratios.
+    theme : Theme
+    width : float
+        Of the figure (px), for the places of the labels.
+
+    Returns
+    -------
+    dict
+        ``data`` and ``layout``; nothing is drawn where there is no map.
+    """
+    return _figure(answer, axis != "linear", theme, width)
+
+
+def paper_figure(answer: MapAnswer, axis: str) -> dict[str, Any]:
+    """Draw the map for the printer.
+
+    Parameters
+    ----------
+    answer : MapAnswer
+    axis : str
+
+    Returns
+    -------
+    dict
+        ``data`` and ``layout``; empty where there is no map.
+    """
+    return {} if answer.window is None else _figure(answer, axis != "linear", THEMES["print"])
+
+
+def width_px(told: object) -> float:
+    """Read the figure's width as the browser told it; a usual one where that cannot be.
+
+    Parameters
+    ----------
+    told : object
+
+    Returns
+    -------
+    float
+        Pixels.
+    """
+    if isinstance(told, bool) or not isinstance(told, int | float) or not WIDTHS_PX[0] <= told <= WIDTHS_PX[1]:
+        return WIDTH_PX
+    return float(told)
+
+
+def _figure(answer: MapAnswer, log: bool, theme: Theme, width: float | None = None) -> dict[str, Any]:
+    """Draw the map for a screen, or for paper where no width is told."""
+    window = answer.window
+    if window is None or answer.hundred is None:
+        return BLANK
+    narrow = width is not None and width < NARROW_PX
+    layout = _layout(theme, window, log, narrow)
+    if width is None:
+        layout |= {"width": PAPER_PX[0], "height": PAPER_PX[1], "autosize": False}
+    margin = layout["margin"]
+    across = (PAPER_PX[0] if width is None else width) - margin["l"] - margin["r"]
+    plane = Plane(window, log, (across, layout["height"] - margin["t"] - margin["b"]))
+    rack_g = [from_si(ball.mass_kg, "g") for ball in (answer.case.own_ball, *answer.case.rack)]
+    layout["xaxis"] |= _mass_axis(rack_g, plane, theme, narrow)
+    layout["shapes"] = _rack_marks(rack_g, theme) + _tested_marks(window) + _spot_marks(answer)
+    layout["annotations"] = map_labels(answer, plane, theme, narrow)
+    data = [
+        *_field(answer, theme),
+        *_lines(answer, theme),
+        *profile_traces(answer, theme),
+        *mark_traces(answer, theme, narrow),
+    ]
+    if width is not None:
+        data += _under_pointer(answer)
+    return {"data": data, "layout": layout}
+
+
+def _layout(theme: Theme, window: Window, log: bool, narrow: bool) -> dict[str, Any]:
+    scale = theme.root_px / THEMES["light"].root_px
+    ends = [from_si(mass, "g") for mass in (window.mass_low_kg, window.mass_high_kg)]
+    return {
+        "template": template(theme),
+        "height": round(HEIGHT_PX[narrow] * scale),
+        "margin": {"l": 44 * scale, "r": 10, "t": 26 * scale, "b": 48 * scale},
+        "dragmode": False,
+        "hovermode": "closest",
+        "font": {"size": figure_px(theme, "xs" if narrow else "s")},
+        "xaxis": {
+            "type": "log" if log else "linear",
+            "range": [float(np.log10(end)) for end in ends] if log else ends,
+            "fixedrange": True,
+            "showgrid": False,
+            "ticks": "outside",
+            "title": {"text": "ball mass, g", "standoff": 8},
+        },
+        "yaxis": {
+            "range": [window.speed_low_m_s, window.speed_high_m_s],
+            "fixedrange": True,
+            "showgrid": False,
+            "ticks": "outside",
+            "nticks": 9,
+        },
+    }
+
+
+def _mass_axis(rack_g: list[float], plane: Plane, theme: Theme, narrow: bool) -> dict[str, Any]:
+    size = figure_px(theme, "xs")
+    room = size * LETTER * 3.0 + (5.0 if narrow else 9.0)
+    ends = (from_si(plane.window.mass_low_kg, "g"), from_si(plane.window.mass_high_kg, "g"))
+    ticks = mass_ticks(rack_g, ends, lambda mass_g: float(plane.x(mass_g / 1000.0)), room)
+    text = [f"<b>{plain(tick.mass_g)}</b>" if tick.rack else plain(tick.mass_g) for tick in ticks]
+    return {"tickmode": "array", "tickvals": [tick.mass_g for tick in ticks], "ticktext": text}
+
+
+def _rack_marks(rack_g: list[float], theme: Theme) -> list[dict[str, Any]]:
+    """A ball of the rack is a tick that stands into the map."""
+    mark = {"type": "line", "yref": "paper", "y0": 0, "y1": 0.022, "line": {"width": 2, "color": theme.ink}}
+    return [mark | {"x0": mass, "x1": mass} for mass in sorted(set(rack_g))]
+
+
+def _tested_marks(window: Window) -> list[dict[str, Any]]:
+    """Where the map leaves what the model was tested in."""
+    line = {"type": "line", "layer": "below", "line": {"dash": "dot"}}
+    upright, across = line | {"yref": "paper", "y0": 0, "y1": 1}, line | {"xref": "paper", "x0": 0, "x1": 1}
+    masses = [from_si(m, "g") for m in TESTED_BALL_KG if window.mass_low_kg < m < window.mass_high_kg]
+    speeds = [v for v in TESTED_SPEED_M_S if window.speed_low_m_s < v < window.speed_high_m_s]
+    return [*(upright | {"x0": m, "x1": m} for m in masses), *(across | {"y0": v, "y1": v} for v in speeds)]
+
+
+def _spot_marks(answer: MapAnswer) -> list[dict[str, Any]]:
+    """From the throw that is looked at to both axes."""
+    looked, window = answer.looked, answer.window
+    if looked is None or window is None:
+        return []
+    mass, speed = from_si(looked.throw.ball.mass_kg, "g"), looked.throw.speed_m_s
+    line = {"type": "line", "line": {"width": 1}}
+    low_g = from_si(window.mass_low_kg, "g")
+    return [
+        line | {"x0": mass, "x1": mass, "y0": window.speed_low_m_s, "y1": speed},
+        line | {"x0": low_g, "x1": mass, "y0": speed, "y1": speed},
+    ]
+
+
+def _field(answer: MapAnswer, theme: Theme) -> list[dict[str, Any]]:
+    """Shade the map from line to line, the more ink the higher the value."""
+    window, grid = answer.window, answer.grid
+    if window is None or grid is None or not answer.contours:
+        return []
+    low, high = window.speed_low_m_s, window.speed_high_m_s
+    lines = [_filled_in(contour, answer) for contour in answer.contours]
+    falls = float(np.nanmean(lines[-1] - lines[0])) < 0.0  # of time loaded, the higher line is the slower throw
+    if falls:
+        lines.reverse()
+    edges = [np.full(answer.mass_kg.size, low), *lines, np.full(answer.mass_kg.size, high)]
+    bands = len(edges) - 1
+    traces = []
+    for i, edge in enumerate(edges):
+        more: dict[str, Any] = {"line": {"width": 0, "shape": "spline"}}
+        if i:
+            rank = bands - i if falls else i - 1
+            ink = DARKEST * rank / max(bands - 1, GRADE_STEPS)
+            more |= {"fill": "tonexty", "fillcolor": with_ink(theme.ink, ink)}
+        traces.append(trace(answer.mass_kg, np.clip(edge, low, high), **more))
+    return traces
+
+
+def _filled_in(contour: Contour, answer: MapAnswer) -> Array:
+    """A line without gaps: where no accepted speed reaches the value, it is off the map, above or below."""
+    speed, grid, window = contour.speed_m_s, answer.grid, answer.window
+    if grid is None or window is None:
+        return speed
+    beyond = np.interp(answer.mass_kg, grid.mass_kg, np.nan_to_num(grid.value[:, -1]))
+    before = np.interp(answer.mass_kg, grid.mass_kg, np.nan_to_num(grid.value[:, 0]))
+    rises = beyond >= before
+    above = np.where(rises, beyond < contour.value, beyond > contour.value)
+    return np.where(np.isfinite(speed), speed, np.where(above, window.speed_high_m_s, window.speed_low_m_s))
+
+
+def _lines(answer: MapAnswer, theme: Theme) -> list[dict[str, Any]]:
+    thin = {"color": theme.edge, "width": theme.line_scale, "shape": "spline"}
+    level = {"color": theme.accent, "width": 3.5 * theme.line_scale, "shape": "spline"}
+    ordered = sorted(answer.contours, key=lambda contour: contour.percent == 100)
+    return [
+        trace(
+            answer.mass_kg,
+            contour.speed_m_s,
+            name=f"{contour.percent} %",
+            line=level if contour.percent == 100 else thin,
+        )
+        for contour in ordered
+    ]
+
+
+def _under_pointer(answer: MapAnswer) -> list[dict[str, Any]]:
+    """Unseen points all over the map that tell its value under the pointer."""
+    grid, hundred = answer.grid, answer.hundred
+    if grid is None or hundred is None:
+        return []
+    mass, speed = np.repeat(grid.mass_kg, grid.speed_m_s.size), np.tile(grid.speed_m_s, grid.mass_kg.size)
+    told = [
+        f"{m:.0f} g at {v:.1f} m/s<br>{_said(value, answer)}"
+        for m, v, value in zip(array_from_si(mass, "g"), speed, grid.value.ravel(), strict=True)
+    ]
+    return [
+        trace(
+            mass,
+            speed,
+            mode="markers",
+            name="",
+            marker={"opacity": 0, "size": 4},
+            hoverinfo="text",
+            hovertext=told,
+        )
+    ]
+
+
+def _said(value: float, answer: MapAnswer) -> str:
+    if not np.isfinite(value):
+        return "not defined"
+    kind = answer.hundred.kind if answer.hundred else ""
+    return f"{100.0 * value / answer.value:.0f} % of {kind}, {value_words(value, answer.quantity.unit)}"

@@ -1,0 +1,120 @@
+"""From the numbers to the words around the map: every part that changes, as one value."""
+
+from dataclasses import dataclass
+from typing import Any
+
+import dash_mantine_components as dmc
+from dash import html
+from dash.development.base_component import Component
+
+from app.compare.answers import plain
+from app.compare.checks import CheckedAthlete
+from app.compare.words import path_note
+from app.map.answers import MapAnswer
+from app.map.table import looked_table, speeds_table
+from app.map.words import CLICK, figure_note, looked_words, missing, notes, quantity_words
+from app.units import from_si
+
+
+@dataclass(frozen=True)
+class View:
+    """All the words that change when a value does."""
+
+    who: str
+    empty: list[Component]
+    empty_hidden: bool
+    body_hidden: bool
+    notes: list[Component]
+    figure_title: list[Any]
+    figure_note: list[Any]
+    looked: list[Component]
+    said: str
+    table: Component
+    mass_problem: str
+    speed_problem: str
+
+
+def view_of(answer: MapAnswer, athlete: CheckedAthlete, unread: bool) -> View:
+    """Put the numbers into words.
+
+    Parameters
+    ----------
+    answer : MapAnswer
+    athlete : CheckedAthlete
+    unread : bool
+        Whether something that the browser kept could not be read.
+
+    Returns
+    -------
+    View
+    """
+    there = answer.hundred is not None
+    said = notes(answer)
+    if unread:
+        said = ["What was kept from last time could not be read, and is left out here.", *said]
+    return View(
+        who=who(answer),
+        empty=[] if there else _empty(answer, athlete),
+        empty_hidden=there,
+        body_hidden=not there,
+        notes=[html.P(text) for text in said],
+        figure_title=_title(answer),
+        figure_note=[figure_note(answer), " ", html.Span(CLICK, className="map-press")] if there else [],
+        looked=looked_table(answer),
+        said=looked_words(answer),
+        table=speeds_table(answer) or html.P("No lines, so no speeds.", className="quiet"),
+        mass_problem=answer.spot.problems.get("ball_mass_g", ""),
+        speed_problem=answer.spot.problems.get("speed_m_s", ""),
+    )
+
+
+def who(answer: MapAnswer) -> str:
+    """Say in a line who throws.
+
+    Parameters
+    ----------
+    answer : MapAnswer
+
+    Returns
+    -------
+    str
+    """
+    person, code = answer.case.person, answer.case.code
+    parts = [code] if code else []
+    if person is not None:
+        parts += [
+            person.sex,
+            f"{plain(person.age_years, most=1)} years",
+            f"{plain(from_si(person.stature_m, 'cm'), most=1)} cm",
+            f"{plain(person.body_mass_kg, most=1)} kg",
+        ]
+    return " · ".join(parts)
+
+
+def _title(answer: MapAnswer) -> list[Any]:
+    unit = "% of the reference throw" + (f" ({answer.hundred.kind})" if answer.hundred else "")
+    notes = [unit] + (["path from adult men"] if path_note(answer.case.person) else [])
+    return [quantity_words(answer.quantity), *(part for note in notes for part in (" ", _quiet(note)))]
+
+
+def _quiet(text: str) -> Component:
+    return html.Span(text, className="unit")
+
+
+def _empty(answer: MapAnswer, athlete: CheckedAthlete) -> list[Component]:
+    measures, speed = missing(answer, dict(athlete.problems))
+    made: list[Component] = [html.P("No map yet.", className="sentence invitation")]
+    wanted = []
+    if measures:
+        link = _link("Enter it on Athlete", "/athlete")
+        wanted.append(html.Li([f"Missing or to be mended: {measures}. ", link, "."]))
+    if speed:
+        link = _link("Enter it on Compare", "/")
+        wanted.append(
+            html.Li([f"Missing: {speed}. ", link, ", or radar readings on ", _link("Athlete", "/athlete"), "."])
+        )
+    return [*made, html.Ul(wanted, className="map-missing")]
+
+
+def _link(text: str, path: str) -> Component:
+    return dmc.Anchor(text, href=path)

@@ -1,0 +1,261 @@
+"""What the page says: values and lines in words, what is missing, where the speeds come from, the tested range."""
+
+import math
+
+import numpy as np
+
+from app.compare.answers import plain, share_of
+from app.compare.fields import MEASURE_NAMES
+from app.compare.quantities import title
+from app.compare.table import number
+from app.compare.words import TESTED_BALL_KG, TESTED_SPEED_M_S
+from app.map.answers import Hundred, MapAnswer
+from app.units import from_si
+from model.ball import DEFAULT_DIAMETER_M, Ball
+from model.channels import READINGS
+from model.interval import Interval
+from model.quantity import READOUTS, Quantity
+from model.throw import Throw
+
+CLICK = "A click on the map adds the throw there to Compare; by keyboard, the two fields and the button do."
+FULL_SPEED = "full speed, 90 % interval"
+PRIOR = "prior, not this athlete: full speed"
+NOT_DEFINED = "not defined"
+
+
+def value_words(value: float, unit: str) -> str:
+    """Write a value with its unit, in as many figures as can be told apart; a time in ms.
+
+    Parameters
+    ----------
+    value : float
+    unit : str
+        As `Quantity.unit` has it.
+
+    Returns
+    -------
+    str
+        For example "66.5 N·m" or "118 ms".
+    """
+    if not math.isfinite(value):
+        return NOT_DEFINED
+    if unit == "s":
+        value, unit = from_si(value, "ms"), "ms"
+    size = abs(value)
+    places = 0 if size >= 100.0 else 1 if size >= 10.0 else 2 if size >= 1.0 else 3
+    return f"{number(value, places)} {unit}"
+
+
+def throw_words(throw: Throw) -> str:
+    """Name a throw by ball and speed."""
+    return f"{ball_words(throw.ball)} at {throw.speed_m_s:.1f} m/s"
+
+
+def ball_words(ball: Ball) -> str:
+    """Name a ball by its mass, and by its diameter where that is not the usual one."""
+    size = "" if ball.diameter_m == DEFAULT_DIAMETER_M else f" ({plain(from_si(ball.diameter_m, 'mm'))} mm)"
+    return f"{plain(from_si(ball.mass_kg, 'g'))} g{size}"
+
+
+def quantity_words(quantity: Quantity) -> str:
+    """Name the quantity of the map, for example "Varus torque at the elbow, peak"."""
+    return f"{title(READINGS[quantity.reading])}, {READOUTS[quantity.readout].label}"
+
+
+def share_words(value: float, reference: float, kind: str) -> str:
+    """Write a value in per cent of the reference's, with the kind of the reference."""
+    share = share_of(value, reference)
+    return f"{math.floor(share + 0.5)} % of {kind}" if math.isfinite(share) else "no per cent"
+
+
+def interval_words(speed: Interval) -> str:
+    """Write a speed with its interval, for example "28.4 m/s (27.9 to 28.9)"."""
+    middle, low, high = (float(np.squeeze(value)) for value in (speed.estimate, speed.low, speed.high))
+    return f"{middle:.1f} m/s ({low:.1f} to {high:.1f})"
+
+
+def missing(answer: MapAnswer, measures: dict[str, str]) -> list[str]:
+    """Say what is missing for a map.
+
+    Parameters
+    ----------
+    answer : MapAnswer
+    measures : dict of str to str
+        Messages of the athlete's fields.
+
+    Returns
+    -------
+    list of str
+        What to enter on the Athlete page, and what on Compare; an empty text for nothing.
+    """
+    names = [MEASURE_NAMES[name] for name in measures if name in MEASURE_NAMES]
+    athlete = ""
+    if answer.case.person is None:
+        athlete = ", ".join(names) if names else "sex, throwing hand, age, stature and body mass"
+    speed = "" if answer.case.reference.speed_m_s is not None else "the reference throw: ball and release speed"
+    return [athlete, speed]
+
+
+def hundred_words(hundred: Hundred, answer: MapAnswer) -> str:
+    """Say which throw is 100 %, and if Compare has another reference, that one too.
+
+    Parameters
+    ----------
+    hundred : Hundred
+    answer : MapAnswer
+
+    Returns
+    -------
+    str
+    """
+    where = " (the reference throw of Compare)" if hundred.of == "reference" else ""
+    said = f"100 % is {throw_words(hundred.throw)}, {hundred.known}{where}."
+    speed = answer.case.reference.speed_m_s
+    if hundred.of == "profile" and speed is not None and abs(speed - hundred.throw.speed_m_s) >= 0.05:
+        said += f" Compare counts from its own reference throw, {speed:.1f} m/s."
+    return said
+
+
+def profile_words(answer: MapAnswer) -> str:
+    """Say where the line of full speed and its band come from.
+
+    Parameters
+    ----------
+    answer : MapAnswer
+
+    Returns
+    -------
+    str
+    """
+    profile = answer.case.profile
+    if profile is None or answer.speeds is None:
+        return ""
+    full = [reading for reading in answer.readings if reading.asked_effort == 1.0]
+    if profile.exponent_is_prior:
+        told = "No readings" if not full else "Readings with one ball only"
+        return (
+            f"{told}: how much this athlete slows down with another ball is not known. The line and its band are the "
+            "prior from published groups, not this athlete."
+        )
+    balls = len({round(reading.ball_mass_kg, 4) for reading in full})
+    return (
+        f"Line and band: this athlete’s mean full-effort throw with its 90 % interval, from {len(full)} readings with "
+        f"{balls} balls."
+    )
+
+
+def beyond(mass_kg: tuple[float, float], speed_m_s: tuple[float, float], what: str) -> str:
+    """Name the tested range where something leaves it.
+
+    Parameters
+    ----------
+    mass_kg, speed_m_s : (float, float)
+        Its ends (kg, m/s).
+    what : str
+        What it is called.
+
+    Returns
+    -------
+    str
+        Nothing inside the range.
+    """
+    limits = []
+    if mass_kg[0] < TESTED_BALL_KG[0] or mass_kg[1] > TESTED_BALL_KG[1]:
+        low, high = (plain(from_si(mass, "g")) for mass in TESTED_BALL_KG)
+        limits.append(f"balls from {low} to {high} g")
+    if speed_m_s[0] < TESTED_SPEED_M_S[0] or speed_m_s[1] > TESTED_SPEED_M_S[1]:
+        low, high = (plain(speed) for speed in TESTED_SPEED_M_S)
+        limits.append(f"speeds from {low} to {high} m/s")
+    return f"{what} is beyond what the model was tested in: {' and '.join(limits)}." if limits else ""
+
+
+def notes(answer: MapAnswer) -> list[str]:
+    """Say what the map is counted from, where its speeds come from, and what leaves the tested range.
+
+    Parameters
+    ----------
+    answer : MapAnswer
+
+    Returns
+    -------
+    list of str
+    """
+    hundred, window = answer.hundred, answer.window
+    if hundred is None or window is None:
+        return []
+    said = [hundred_words(hundred, answer), profile_words(answer)]
+    if not answer.contours:
+        said.append(_no_lines(answer))
+    masses = (window.mass_low_kg, window.mass_high_kg)
+    said.append(beyond(masses, (window.speed_low_m_s, window.speed_high_m_s), "Part of the map"))
+    outside = [
+        number
+        for number, ball, speed in answer.thrown
+        if not (masses[0] <= ball.mass_kg <= masses[1] and window.speed_low_m_s <= speed <= window.speed_high_m_s)
+    ]
+    if outside:
+        names = ("throw " if len(outside) == 1 else "throws ") + ", ".join(str(number) for number in outside)
+        said.append(f"Outside the map: {names} of Compare. Other ends of the axes show more.")
+    return [text for text in said if text]
+
+
+def _no_lines(answer: MapAnswer) -> str:
+    if math.isfinite(answer.value) and answer.value > 0.0:
+        return "No line falls in this part of the map."
+    readout = READOUTS[answer.quantity.readout].label
+    return f"No lines: {readout} is not defined for the reference throw, so nothing can be counted from it."
+
+
+def figure_note(answer: MapAnswer) -> str:
+    """Say how the map is read.
+
+    Parameters
+    ----------
+    answer : MapAnswer
+
+    Returns
+    -------
+    str
+    """
+    hundred = answer.hundred
+    if hundred is None:
+        return ""
+    parts = [
+        "Along a line the quantity stays the same; the deeper the shading, the more of it. The thick line is the level "
+        "line: as much as the reference throw, which is the diamond.",
+    ]
+    if READINGS[answer.quantity.reading].braking:
+        parts.append("After release the hand is empty: only the clock counts, and the lines lie level.")
+    if answer.readings:
+        parts.append("Dots are radar readings, open ones at less than full effort.")
+    if answer.thrown:
+        parts.append("Squares are the throws of Compare.")
+    parts.append("Bold masses are balls of the rack.")
+    diameter = plain(from_si(hundred.throw.ball.diameter_m, "mm"), most=1)
+    parts.append(f"Drawn for balls of {diameter} mm.")
+    return " ".join(parts)
+
+
+def looked_words(answer: MapAnswer) -> str:
+    """Say the readings of the throw that is looked at in one sentence, for those who hear it.
+
+    Parameters
+    ----------
+    answer : MapAnswer
+
+    Returns
+    -------
+    str
+    """
+    looked, hundred = answer.looked, answer.hundred
+    if looked is None or hundred is None:
+        return ""
+    source = READINGS[answer.quantity.reading]
+    parts = []
+    for key, readout in READOUTS.items():
+        value, reference = (float(getattr(one, key)) for one in (looked.readouts, looked.reference))
+        parts.append(
+            f"{readout.label} {value_words(value, Quantity(source.key, key).unit)}, "
+            f"{share_words(value, reference, hundred.kind)}"
+        )
+    return f"{throw_words(looked.throw)}, {source.label}: {'; '.join(parts)}."

@@ -1,0 +1,57 @@
+"""The Athlete page: radar readings, and what they say of every ball this athlete throws."""
+
+from datetime import date
+
+from dash import dcc, html
+from dash.development.base_component import Component
+from flask import current_app
+
+from app import ids
+from app.athlete import parts
+from app.athlete.callbacks import register
+from app.page import Page
+
+
+def layout() -> Component:
+    """Make the page, its fields still empty: they are filled from what the browser kept.
+
+    Returns
+    -------
+    Component
+    """
+    on_demo: bool = current_app.config["LEVELPEAK"].demo
+    memory = (
+        ids.ATHLETE_READ,
+        ids.ATHLETE_COMPARE,
+        ids.ATHLETE_CODE,
+        ids.ATHLETE_BEFORE,
+        ids.ATHLETE_NARROW,
+        ids.ATHLETE_DROPPED,
+        ids.ATHLETE_REMOVED,
+        ids.ATHLETE_ROWS,
+        ids.ATHLETE_CELLS,
+        ids.ATHLETE_PROBLEMS,
+        ids.ATHLETE_DETAILED,
+        ids.ATHLETE_DRAWN,
+        ids.ATHLETE_TOLD,
+    )
+    return html.Div(
+        [
+            dcc.Store(id=ids.ATHLETE_SAVED, storage_type="session"),  # gone with the tab: measures are personal
+            *(dcc.Store(id=name) for name in memory),
+            parts.header(on_demo),
+            parts.measures(),
+            parts.readings(),
+            parts.fit(),
+            parts.exponent(),
+            parts.caps(),
+            html.Div([parts.next_reading(), parts.effort(), parts.flight(), parts.correction()], className="pairs"),
+            html.Div(id=ids.ATHLETE_BASIS, className="basis"),
+            parts.notice(),
+            parts.imprint(date.today().isoformat()),
+        ],
+        className="athlete",
+    )
+
+
+PAGE = Page(path="/athlete", title="Athlete", layout=layout, register=register)

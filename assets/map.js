@@ -1,0 +1,115 @@
+// The Map page's part in the browser: its width, a click anywhere on it, arrow keys in the fields of the throw, the other
+// pages' forms where the browser keeps them, and the figure on paper.
+(() => {
+  const COMPARE = 'compare-saved'; // the other pages' stores: what is read and written here are their entries in the
+  const ATHLETE = 'athlete-saved'; // browser's storage
+  const STEPS = { 'map-mass': { alone: 5, shifted: 1 }, 'map-speed': { alone: 0.5, shifted: 0.1 } };
+  const TWICE_MS = 60; // Plotly sends a click on after the browser's own: both are one
+  let onPaper = null;
+  let clickedAt = 0;
+
+  const set = (id, props) => window.dash_clientside.set_props(id, props);
+
+  const kept = (name) => {
+    try {
+      return JSON.parse(sessionStorage.getItem(name));
+    } catch {
+      return null; // storage switched off, or an entry that is not ours
+    }
+  };
+
+  // The labels stand where there is room for them: that depends on the figure's width, told in whole steps.
+  const rounded = (width) => 20 * Math.round(width / 20);
+  let told = 0;
+  const watch = new ResizeObserver(([figure]) => {
+    const width = rounded(figure.contentRect.width);
+    if (!width || width === told) return;
+    told = width;
+    set('map-width', { data: width });
+  });
+
+  window.dash_clientside = Object.assign({}, window.dash_clientside, {
+    map: {
+      width() {
+        const figure = document.querySelector('.map-graph');
+        watch.disconnect();
+        watch.observe(figure);
+        told = rounded(figure.clientWidth);
+        return told || null;
+      },
+
+      read() {
+        return { compare: kept(COMPARE), athlete: kept(ATHLETE) };
+      },
+
+      write(form) {
+        if (!form) return;
+        try {
+          sessionStorage.setItem(COMPARE, JSON.stringify(form));
+          sessionStorage.setItem(`${COMPARE}-timestamp`, String(Date.now()));
+        } catch {
+          // storage switched off: then nothing is kept from page to page
+        }
+      },
+
+      paper(figure) {
+        onPaper = figure;
+      },
+    },
+  });
+
+  // From a pixel to the axis' value: the plotting area is what takes the pointer, and spans the axis from end to end.
+  const valueAt = (axis, share) => {
+    const [low, high] = axis.range;
+    const value = low + share * (high - low);
+    return axis.type === 'log' ? 10 ** value : value;
+  };
+
+  addEventListener('click', (event) => {
+    const area = event.target instanceof Element && event.target.closest('.map-graph .nsewdrag');
+    if (!area || event.timeStamp - clickedAt < TWICE_MS) return;
+    clickedAt = event.timeStamp;
+    const { layout } = area.closest('.js-plotly-plot');
+    const box = area.getBoundingClientRect();
+    const mass = valueAt(layout.xaxis, (event.clientX - box.left) / box.width);
+    const speed = valueAt(layout.yaxis, (box.bottom - event.clientY) / box.height);
+    set('map-clicked', { data: { mass_g: mass, speed_m_s: speed, at: Date.now() } });
+  });
+
+  // Up and down change the number by a step; other keys write as in any field.
+  addEventListener('keydown', (event) => {
+    const field = event.target;
+    const steps = field instanceof Element && STEPS[field.id];
+    const way = { ArrowUp: 1, ArrowDown: -1 }[event.key];
+    if (!steps || !way || event.ctrlKey || event.altKey || event.metaKey) return;
+    const number = Number(field.value.replace(',', '.'));
+    if (field.value.trim() === '' || !Number.isFinite(number)) return;
+    event.preventDefault();
+    const step = event.shiftKey ? steps.shifted : steps.alone;
+    const whole = Math.round(number / step + way);
+    const exact = Math.abs(number / step - Math.round(number / step)) < 1e-6;
+    const next = exact ? whole * step : (way > 0 ? Math.ceil(number / step) : Math.floor(number / step)) * step;
+    set(field.id, { value: String(Number(next.toFixed(3))) });
+  });
+
+  // A printed map is made for white paper and its width, whatever the screen wears; afterwards all is as it was.
+  const figures = () => [...document.querySelectorAll('.map-graph .js-plotly-plot')];
+  const shown = new WeakMap();
+
+  addEventListener('beforeprint', () => {
+    for (const graph of figures()) {
+      if (!onPaper?.layout) continue;
+      shown.set(graph, { data: graph.data, layout: graph.layout });
+      window.Plotly.react(graph, onPaper.data, onPaper.layout);
+    }
+  });
+
+  addEventListener('afterprint', () => {
+    for (const graph of figures()) {
+      if (!shown.has(graph)) continue;
+      const { data, layout } = shown.get(graph);
+      shown.delete(graph);
+      window.Plotly.react(graph, data, layout).then(() => window.Plotly.Plots.resize(graph));
+    }
+  });
+})();

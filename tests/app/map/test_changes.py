@@ -1,0 +1,87 @@
+"""What a click or a button does to Compare's list."""
+
+from dataclasses import replace
+
+import pytest
+
+from app.athlete.answers import case_of
+from app.athlete.form import ProfileForm
+from app.compare.checks import check_throw
+from app.compare.form import copy_throw, empty_form, to_json
+from app.map.changes import clicked, first_spot, taken_back, to_compare
+from app.map.checks import Spot
+from tests.app.map.conftest import TODAY
+
+SPOT = Spot(0.210, 30.5)
+
+
+def test_a_throw_goes_to_the_end_of_the_list_and_the_notice_says_which_it_is(compared):
+    form = compared()
+    added = to_compare(form, SPOT, 0.073)
+    assert added.form.throws[:-1] == form.throws
+    line = check_throw(added.form.throws[-1])
+    assert (line.ball.mass_kg, line.ball.diameter_m, line.speed_m_s) == (0.210, 0.073, 30.5)
+    assert added.form.reference == form.reference
+    assert added.notice == "Added to Compare: 210 g at 30.5 m/s, throw 5 of at most 8."
+
+
+def test_a_throw_takes_the_first_blank_line_but_never_the_references(compared):
+    form = replace(empty_form(), athlete=compared().athlete)
+    added = to_compare(form, SPOT, 0.073)
+    assert [throw.ball_mass_g for throw in added.form.throws] == ["", "210"]
+    assert added.notice.endswith("throw 2 of at most 8.")
+    assert len(to_compare(added.form, Spot(0.3, 28.0), 0.073).form.throws) == 3
+
+
+def test_a_full_list_says_so_and_stays(compared):
+    form = compared()
+    while len(form.throws) < 8:
+        form = copy_throw(form, "t2")
+    added = to_compare(form, SPOT, 0.073)
+    assert added.form is None
+    assert added.notice == "Not added: Compare is full, 8 throws. Remove one there to add another."
+
+
+def test_a_throw_that_is_there_already_is_named_and_not_added_twice(compared):
+    added = to_compare(compared(), Spot(0.275, 28.5), 0.073)
+    assert added.form is None
+    assert added.notice == "275 g at 28.5 m/s is already in Compare: throw 2."
+    assert to_compare(compared(), Spot(0.275, 28.5), 0.080).form is not None  # another ball
+
+
+@pytest.mark.parametrize("spot", [Spot(), Spot(0.2, None), Spot(None, 30.0)])
+def test_half_a_throw_is_not_added(compared, spot):
+    assert to_compare(compared(), spot, 0.073).form is None
+
+
+def test_what_was_added_can_be_taken_back(compared):
+    form = compared()
+    assert taken_back(to_json(form)).form == form
+    assert taken_back(None).form is None
+    assert taken_back({"version": 1}).notice == "There is nothing to take back."
+
+
+def test_a_click_is_read_in_whole_grams_and_tenths_of_a_metre_a_second():
+    assert clicked({"mass_g": 274.6, "speed_m_s": 28.4501, "at": 1}) == ("275", "28.5")
+    assert clicked({"mass_g": 300, "speed_m_s": 30}) == ("300", "30")
+
+
+def test_a_click_at_the_very_edge_stays_within_what_is_accepted():
+    assert clicked({"mass_g": 0.4, "speed_m_s": 60.2}) == ("1", "60")
+
+
+@pytest.mark.parametrize(
+    "where",
+    [None, 3, [], {}, {"mass_g": 200}, {"mass_g": "200", "speed_m_s": 30}, {"mass_g": True, "speed_m_s": 30}]
+    + [{"mass_g": float(x), "speed_m_s": 30} for x in ("nan", "inf")],
+)
+def test_what_is_no_place_on_a_map_is_no_click(where):
+    assert clicked(where) is None
+
+
+def test_the_first_throw_looked_at_is_a_heavier_ball_at_this_athletes_full_speed(compared, readings):
+    case = case_of(compared(), readings(), TODAY)
+    assert first_spot(case) == ("275", "28.5")  # 2 x 145 = 290 g: of the rack 275 g is nearest; its readings' mean
+    assert first_spot(case_of(empty_form(), ProfileForm(), TODAY)) == ("", "")
+    alone = case_of(compared(), ProfileForm(), TODAY)
+    assert first_spot(alone)[0] == "290"

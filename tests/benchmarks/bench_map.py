@@ -1,0 +1,44 @@
+"""How long the Map page takes: `pytest tests/benchmarks/bench_map.py`. The model's map alone is in `bench_level.py`."""
+
+from dataclasses import replace
+from datetime import date
+
+import pytest
+
+from app.athlete.kept import form_for
+from app.compare.form import demo_form
+from app.demo import load_demo
+from app.map import answers
+from app.map.figure import map_figure
+from app.map.form import MapForm
+from app.palette import THEMES
+from model.quantity import READOUTS
+
+DEMO = load_demo()
+COMPARED = demo_form(DEMO, DEMO.athletes[0])
+READINGS = form_for({}, DEMO.athletes[0].athlete, DEMO, True)
+FORM = MapForm(ball_mass_g="275", speed_m_s="28.5")
+
+
+def work_out(form: MapForm) -> answers.MapAnswer:
+    return answers.map_of(form, COMPARED, READINGS, date(2026, 3, 1))
+
+
+@pytest.mark.parametrize("readout", READOUTS)
+def test_a_map_never_drawn_before(benchmark, readout):
+    def afresh() -> None:
+        for kept in (answers._contour, answers._grid, answers._full_speeds):
+            kept.cache_clear()
+
+    made = benchmark.pedantic(work_out, (replace(FORM, readout=readout),), setup=afresh, rounds=5)
+    assert made.contours
+
+
+def test_another_throw_on_the_same_map(benchmark):  # what an arrow key costs
+    work_out(FORM)
+    assert benchmark(work_out, replace(FORM, speed_m_s="29")).looked
+
+
+def test_the_figure(benchmark):
+    answer = work_out(FORM)
+    assert benchmark(map_figure, answer, "log", THEMES["light"])["data"]
