@@ -58,11 +58,13 @@
     }
     for (const cell of every()) {
       const wrong = cell.dataset.at in problems;
-      cell.toggleAttribute('aria-invalid', wrong);
       if (wrong) {
         cell.setAttribute('aria-invalid', 'true');
         cell.setAttribute('aria-describedby', `problem-${cell.dataset.at}`);
-      } else cell.removeAttribute('aria-describedby');
+      } else {
+        cell.removeAttribute('aria-invalid');
+        cell.removeAttribute('aria-describedby');
+      }
     }
   };
 

@@ -52,12 +52,12 @@ def _row(row: BallRow) -> Component:
     return html.Div([head, html.Div(cells, className="ball-cells"), problems], className="ball-row", role="group")
 
 
-def _field(at: str, value: str, heard: str, placeholder: str = "") -> Field:
+def _field(at: str, value: str, heard: str, placeholder: str = "", keys: str = "decimal") -> Field:
     return Field(
         {
             "class": "cell-input",
             "type": "text",
-            "inputmode": "decimal",
+            "inputmode": keys,
             "enterkeyhint": "next",
             "autocomplete": "off",
             "spellcheck": "false",
@@ -90,8 +90,8 @@ def details(form: ProfileForm) -> list[Component]:
             className="quiet",
         )
     ]
-    lines = detail_keys(form)
-    body = [_detail_row(form.rows[form.place(key)], place) for key, place in lines]
+    found = [(row, i) for row in form.rows for i, cell in enumerate(row.cells) if not cell.blank]
+    body = [_detail_row(row, place) for row, place in found[:MOST_DETAILS]]
     head = html.Tr([html.Th(name, scope="col") for name in ("Ball", "Speed, m/s", "Day", "Asked effort, %")])
     if body:
         made.append(html.Table([html.Caption("Each reading", className="hidden"), html.Thead(head), html.Tbody(body)]))
@@ -108,6 +108,15 @@ def details(form: ProfileForm) -> list[Component]:
         for row in form.rows
     ]
     return [*made, html.P("Ball diameters", className="quiet"), html.Div(diameters, className="diameters")]
+
+
+def _detail_row(row: BallRow, place: int) -> Component:
+    cell, mass = row.cells[place], row.mass_g.strip()
+    which = f"of reading {place + 1} with {mass} g"
+    day = _field(at_cell(row.key, place, "date"), cell.date, f"Day {which}, year-month-day", "not given", keys="text")
+    effort = _field(at_cell(row.key, place, "effort"), cell.effort, f"Asked effort {which}, %", "full")
+    shown = html.Td(cell.speed, className="number")
+    return html.Tr([html.Th(f"{mass} g", scope="row"), shown, html.Td(day), html.Td(effort)])
 
 
 def values(form: ProfileForm) -> dict[str, str]:

@@ -24,7 +24,11 @@ def curves_of(figure: dict) -> list[dict]:
 def words(figure: dict) -> dict[str, tuple[float, float]]:
     """The words on the figure and where they stand."""
     trace = figure["data"][-1]
-    return {text.replace("\xa0", ""): place for text, *place in zip(trace["text"], trace["x"], trace["y"], strict=True) if text}
+    return {
+        text.replace("\xa0", ""): place
+        for text, *place in zip(trace["text"], trace["x"], trace["y"], strict=True)
+        if text
+    }
 
 
 @pytest.mark.parametrize("quantity", QUANTITIES)
