@@ -188,7 +188,8 @@
     for (const graph of figures()) {
       const paper = graph.layout.meta?.paper;
       if (!paper) continue;
-      kept.set(graph, { data: graph.data, layout: graph.layout });
+      const height = graph.querySelector('.main-svg').getAttribute('height'); // a drawn figure has lost it from its layout
+      kept.set(graph, { data: graph.data, layout: { ...graph.layout, height: Number(height) } });
       window.Plotly.react(graph, paper.data, paper.layout);
     }
   });
@@ -198,7 +199,7 @@
       if (!kept.has(graph)) continue;
       const { data, layout } = kept.get(graph);
       kept.delete(graph);
-      window.Plotly.react(graph, data, layout).then(() => window.Plotly.Plots.resize(graph));
+      window.Plotly.react(graph, data, layout);
     }
   });
 })();

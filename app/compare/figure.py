@@ -21,7 +21,7 @@ GRAPH_CONFIG: dict[str, Any] = {
 GAP = "\u00a0"  # between words and what they stand at
 DOT_PX = 4.0  # where a label's hair meets its curve
 REFERENCE_DASH = "9px,6px"
-DRAWN_EVERY = 2  # points of the model's time grid; a third of a millisecond is finer than a pixel
+DRAWN_EVERY = 3  # points of the model's time grid; about a millisecond, four pixels of a smooth curve
 PAPER_PX = (690.0, 268.0)  # width and height of the printed figure; a little lower for more than four throws,
 LOWER_PX = 15.0  # by this for each, so that their table finds room on the same page
 

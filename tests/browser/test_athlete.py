@@ -268,6 +268,7 @@ def test_it_prints_what_is_shown_and_the_screen_is_as_before(athlete):
     athlete.evaluate("localStorage.setItem('shell-theme', '\"dark\"')")
     athlete.reload()
     expect(athlete.locator(PLOT)).not_to_have_count(0)
+    expect(athlete.locator(".speeds-table tbody tr")).to_have_count(8)
     athlete.evaluate(
         """() => addEventListener('beforeprint', () => {
             const graph = document.querySelector('.js-plotly-plot');
@@ -275,11 +276,13 @@ def test_it_prints_what_is_shown_and_the_screen_is_as_before(athlete):
         })"""
     )
     figure = athlete.locator(".part-fit .main-svg").first
-    before = figure.get_attribute("width"), figure.evaluate("e => e.style.background")
+    size = [figure.get_attribute(name) for name in ("width", "height")]
+    background = figure.evaluate("e => e.style.background")
     assert pages_of(athlete.pdf(format="A4")) <= 3
     assert athlete.evaluate("window.printed") == [690, "#ffffff"]
-    expect(figure).to_have_attribute("width", before[0])
-    assert figure.evaluate("e => e.style.background") == before[1]
+    expect(figure).to_have_attribute("width", size[0])
+    expect(figure).to_have_attribute("height", size[1])
+    assert figure.evaluate("e => e.style.background") == background
 
 
 def test_the_pocket_card_prints_alone_on_one_page(athlete):

@@ -3,7 +3,7 @@
 import pytest
 from dash import dcc, html
 
-from app.athlete.markup import to_html
+from app.athlete.markup import Field, to_html
 
 
 def test_text_and_values_are_escaped():
@@ -25,3 +25,9 @@ def test_lists_are_written_one_after_the_other():
 def test_anything_that_needs_the_browser_side_of_dash_is_refused(part):
     with pytest.raises(TypeError):
         to_html(part)
+
+
+def test_a_field_is_written_with_its_value_escaped():
+    assert to_html(html.P(Field({"class": "a", "value": '"><b>', "maxlength": 4}))) == (
+        '<p><input class="a" value="&quot;&gt;&lt;b&gt;" maxlength="4"></p>'
+    )
