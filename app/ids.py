@@ -37,6 +37,7 @@ COMPARE_ADD = "compare-add"
 COMPARE_RACK = "compare-rack"
 COMPARE_EXAMPLE = "compare-example"
 COMPARE_CLEAR = "compare-clear"
+COMPARE_INVENTED = "compare-invented"  # what says that the shown athlete is an invented one
 COMPARE_NOTICE = "compare-notice"
 COMPARE_DISMISS = "compare-dismiss"
 COMPARE_PUT_BACK = "compare-put-back"

@@ -32,6 +32,11 @@
         });
       },
 
+      // A notice is of the change just made; once something else is typed, it and its "Put back" are out of date.
+      noticed() {
+        document.querySelector('.compare .notice')?.removeAttribute('data-past');
+      },
+
       paper(figure) {
         onPaper = figure;
       },
@@ -47,6 +52,10 @@
         );
       },
     },
+  });
+
+  addEventListener('input', (event) => {
+    event.target.closest?.('.compare')?.querySelector('.notice')?.setAttribute('data-past', '');
   });
 
   // A printed figure is made for white paper and its width, whatever the screen wears; afterwards all is as it was.

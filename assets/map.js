@@ -5,7 +5,9 @@
   const ATHLETE = 'athlete-saved'; // browser's storage
   const STEPS = { 'map-mass': { alone: 5, shifted: 1 }, 'map-speed': { alone: 0.5, shifted: 0.1 } };
   const TWICE_MS = 60; // Plotly sends a click on after the browser's own: both are one
+  const RESTED_MS = 150; // after the last press of a key the number is sent
   let onPaper = null;
+  let sending = 0;
   let clickedAt = 0;
 
   const set = (id, props) => window.dash_clientside.set_props(id, props);
@@ -76,6 +78,12 @@
     set('map-clicked', { data: { mass_g: mass, speed_m_s: speed, at: Date.now() } });
   });
 
+  // A field of React's takes a new text only as if it were typed.
+  const write = (field, text) => {
+    Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value').set.call(field, text);
+    field.dispatchEvent(new Event('input', { bubbles: true }));
+  };
+
   // Up and down change the number by a step; other keys write as in any field.
   addEventListener('keydown', (event) => {
     const field = event.target;
@@ -89,7 +97,10 @@
     const whole = Math.round(number / step + way);
     const exact = Math.abs(number / step - Math.round(number / step)) < 1e-6;
     const next = exact ? whole * step : (way > 0 ? Math.ceil(number / step) : Math.floor(number / step)) * step;
-    set(field.id, { value: String(Number(next.toFixed(3))) });
+    const text = String(Number(next.toFixed(3)));
+    write(field, text); // at once, so that the next press of the key goes on from here
+    clearTimeout(sending);
+    sending = setTimeout(() => set(field.id, { value: field.value }), RESTED_MS);
   });
 
   // A printed map is made for white paper and its width, whatever the screen wears; afterwards all is as it was.

@@ -15,7 +15,7 @@ from flask import current_app
 
 from app import ids
 from app.compare.answers import compare
-from app.compare.changes import Change, added, emptied, filled, moved, opening, put_back, read_form
+from app.compare.changes import Change, added, emptied, filled, is_invented, moved, opening, put_back, read_form
 from app.compare.checks import check_athlete
 from app.compare.form import Form, FormError, from_json, to_json
 from app.compare.parts import athlete_fields
@@ -135,6 +135,7 @@ def register(app: Dash) -> None:
         output={
             "view": VIEW_OUTPUTS,
             "paper": Output(ids.COMPARE_PAPER, "data"),
+            "invented": Output(ids.COMPARE_INVENTED, "hidden"),
             "measure_errors": Output(MEASURE, "error"),
             "throw_errors": Output(THROW, "error"),
         },
@@ -159,6 +160,7 @@ def register(app: Dash) -> None:
         prevent_initial_call=True,
     )
     app.clientside_callback(ClientsideFunction("compare", "paper"), Input(ids.COMPARE_PAPER, "data"))
+    app.clientside_callback(ClientsideFunction("compare", "noticed"), Input(ids.COMPARE_NOTICE, "children"))
     app.clientside_callback(ClientsideFunction("compare", "focus"), Input(ids.COMPARE_FOCUS, "data"))
 
 
@@ -229,6 +231,7 @@ def tell(saved: Any, measures: list[list[Any]], throws: list[list[Any]]) -> dict
     return {
         "view": {name: getattr(view, name) for name in VIEW_OUTPUTS},
         "paper": paper_of(comparison),
+        "invented": not is_invented(form, load_demo()),
         "measure_errors": _changed_only(measures, lambda part: view.athlete_problems.get(part["name"])),
         "throw_errors": _changed_only(
             throws, lambda part: view.throw_problems.get(part["throw"], {}).get(part["name"])

@@ -153,6 +153,21 @@ def filled(form: Form, demo: Demo, code: object) -> Change:
     return Change(demo_form(demo, athlete), notice, undo=not form.untouched)
 
 
+def is_invented(form: Form, demo: Demo) -> bool:
+    """Whether the athlete of a form is one of the demo data, as it stands there.
+
+    Parameters
+    ----------
+    form : Form
+    demo : Demo
+
+    Returns
+    -------
+    bool
+    """
+    return any(form.athlete == demo_form(demo, athlete).athlete for athlete in demo.athletes)
+
+
 def emptied(form: Form) -> Change:
     """Start with an empty form."""
     return Change(empty_form(), "" if form.untouched else "The form was emptied.", undo=not form.untouched)

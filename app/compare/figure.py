@@ -1,5 +1,6 @@
 """The figure: curves over one time axis, aligned at release, labelled on the line. A plain dict, as Plotly takes it."""
 
+import itertools
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
@@ -239,7 +240,7 @@ def _layout(theme: Theme, narrow: bool, x_range: tuple[float, float], y_range: t
         "xaxis": {
             "range": list(x_range),
             "title": {"text": "ms before (−) and after release", "standoff": 8},
-            "dtick": 50,
+            "dtick": tick_step(x_range[1] - x_range[0], narrow),
             "tick0": 0,
             "showgrid": False,
             "ticks": "outside",
@@ -257,6 +258,29 @@ def _layout(theme: Theme, narrow: bool, x_range: tuple[float, float], y_range: t
         },
         "font": {"size": size if narrow else figure_px(theme, "s")},
     }
+
+
+def tick_step(span_ms: float, narrow: bool) -> float:
+    """Choose the step of the time axis: 50 ms for a usual throw, more for one that takes seconds.
+
+    Parameters
+    ----------
+    span_ms : float
+        Length of the axis (ms).
+    narrow : bool
+        Whether there is room for few ticks only.
+
+    Returns
+    -------
+    float
+        Of 50, 100, 200, 500, ... the least that gives no more ticks than there is room for.
+    """
+    step = 50.0
+    for factor in itertools.cycle((2.0, 2.0, 2.5)):
+        if span_ms / step <= (7 if narrow else 11):
+            break
+        step *= factor
+    return step
 
 
 def _shapes(

@@ -101,11 +101,10 @@ def choice(label: str, data: list[Any], value: str, description: str = "", **pro
     return dmc.Select(label=label, data=data, value=value or None, **described, **(CHOICE | props))
 
 
-def header(on_demo: bool, today: str) -> Component:
-    """Make the heading of the page; with demo data, say that they are invented. On paper it has date and version."""
-    children: list[Component] = [html.H1("Compare throws")]
-    if on_demo:
-        children.append(html.P(INVENTED, className="quiet"))
+def header(today: str) -> Component:
+    """Make the heading, which says so while an invented athlete is shown; on paper with date and version."""
+    invented = html.P(INVENTED, id=ids.COMPARE_INVENTED, className="quiet", hidden=True)
+    children: list[Component] = [html.H1("Compare throws"), invented]
     children.append(
         html.Div(
             [

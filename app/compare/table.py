@@ -14,7 +14,9 @@ from app.units import from_si
 from model.readouts import Readouts
 
 NOT_DEFINED = "not defined"
-BROAD_TOP = "The top of the curve is broad: the time of the peak is known to about ±7 ms."
+BROAD_TOP = (
+    "The top of the curve is broad: the time of the peak is known to some ±7 ms at full speed, less in a slower throw."
+)
 ADULT_MEN = "The path comes from adult men."
 
 
@@ -59,7 +61,7 @@ def columns(comparison: Comparison) -> list[Column]:
     chosen = [
         Column("Peak", unit, "largest value", lambda r: r.peak, 1 if unit == "N·m" else 0),
         *_body_scaled(comparison),
-        Column("When", "ms before release", "±7 ms, the top is broad", _before_release_ms, 0, share=False),
+        Column("When", "ms before release", "±7 ms at full speed", _before_release_ms, 0, share=False),
         Column("Time loaded", "ms", "above 10 % of own peak", lambda r: from_si(r.loaded_s, "ms"), 0),
         Column("Time above", "ms", f"above {level}", lambda r: from_si(r.above_s, "ms"), 0),
         Column("Half-height width", "ms", "above half of own peak", lambda r: from_si(r.half_height_s, "ms"), 0),

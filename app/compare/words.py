@@ -37,7 +37,7 @@ BASIS = (
         "Body measures",
         "Arm lengths, masses and inertias are scaled from the measures; a measured length replaces a scaled one.",
     ),
-    ("Time of the peak", "The top of the curve is broad: the time of its peak is known to about ±7 ms."),
+    ("Time of the peak", "The top of the curve is broad: the time of its peak is known to about ±7 ms at full speed."),
     (
         "Level",
         "Calibrated, not evidence: level, shape and timing were in view when the path was solved. "

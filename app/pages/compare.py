@@ -29,7 +29,7 @@ def layout() -> Component:
             dcc.Store(id=ids.COMPARE_NARROW),
             dcc.Store(id=ids.COMPARE_PAPER),
             dcc.Store(id=ids.COMPARE_FOCUS),
-            parts.header(on_demo, date.today().isoformat()),
+            parts.header(date.today().isoformat()),
             parts.who(demo, on_demo),
             parts.answer(),
             html.Div([parts.picture(), parts.throws(demo, on_demo)], className="bench"),

@@ -254,6 +254,19 @@ def test_without_the_demo_an_invented_example_is_one_click_away(page, served_emp
     expect(page.locator(LINES)).to_have_count(4)
 
 
+def test_after_start_empty_nothing_is_called_invented_and_the_notice_goes_once_something_is_typed(demo):
+    demo.get_by_role("button", name="Start empty").click()
+    notice = demo.get_by_text("The form was emptied.")
+    expect(notice).to_be_visible()
+    expect(demo.get_by_text("Invented demo data")).to_be_hidden()
+    type_in(demo, demo.get_by_label("Age, years"), "22")
+    expect(notice).to_be_hidden()
+    expect(demo.get_by_role("button", name="Put back")).to_be_hidden()
+    demo.get_by_role("button", name="See an invented example").click()
+    expect(demo.get_by_text("Invented demo data")).to_be_visible()
+    expect(demo.get_by_role("button", name="Put back")).to_be_visible()
+
+
 def test_an_emptied_list_says_what_to_do(demo):
     for left in (3, 2, 1, 0):
         demo.get_by_role("button", name="Remove throw 1").click()

@@ -122,6 +122,18 @@ def test_by_keyboard_arrows_step_the_throw_the_readings_follow_and_a_button_adds
     expect(demo.locator(".map-notice")).to_contain_text("275 g at 28.1 m/s is already in Compare: throw 5.")
 
 
+def test_a_key_pressed_many_times_at_once_counts_every_time(demo):
+    mass(demo).focus()
+    for _ in range(6):
+        demo.keyboard.press("ArrowUp")
+    expect(mass(demo)).to_have_value("305")  # six steps of 5 g
+    expect(demo.locator(".map-throw")).to_have_text("305 g at 28.5 m/s")
+    for _ in range(4):
+        demo.keyboard.press("Shift+ArrowDown")
+    expect(demo.locator(".map-throw")).to_have_text("301 g at 28.5 m/s")
+    expect(mass(demo)).to_have_value("301")
+
+
 def test_another_quantity_draws_and_reads_another_map(demo):
     choose(demo, "Quantity", "Internal-rotation torque")
     expect(demo.locator(".map-looked caption")).to_have_text("Internal-rotation torque")

@@ -1,13 +1,14 @@
 """What the buttons do, what is said about it, and what of it can be put back."""
 
 import json
+from dataclasses import replace
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from app.compare.changes import added, emptied, filled, moved, opening, put_back, read_form
-from app.compare.form import ATHLETE_NAMES, empty_form, from_json, to_json
+from app.compare.changes import added, emptied, filled, is_invented, moved, opening, put_back, read_form
+from app.compare.form import ATHLETE_NAMES, demo_form, empty_form, from_json, to_json
 from app.demo import load_demo
 
 DEMO = load_demo()
@@ -156,3 +157,11 @@ def test_more_than_eight_throws_and_foreign_names_are_left_out():
     form = read_form([({"name": "password"}, "x")], throws, {})
     assert [throw.key for throw in form.throws] == [f"t{i}" for i in range(1, 9)]
     assert set(form.athlete) == set(ATHLETE_NAMES)
+
+
+def test_an_athlete_is_called_invented_only_while_the_measures_are_those_of_the_demo_data():
+    demo = load_demo()
+    form = demo_form(demo, demo.athletes[0])
+    assert is_invented(form, demo)
+    assert not is_invented(replace(form, athlete={**form.athlete, "stature_cm": "181"}), demo)
+    assert not is_invented(empty_form(), demo)

@@ -7,7 +7,7 @@ from dataclasses import replace
 import plotly.graph_objects as go
 import pytest
 
-from app.compare.figure import GRAPH_CONFIG, REFERENCE_DASH
+from app.compare.figure import GRAPH_CONFIG, REFERENCE_DASH, tick_step
 from app.compare.form import copy_throw, empty_form
 from app.compare.picture import figure_of, paper_of, samples_of
 from app.compare.quantities import QUANTITIES
@@ -162,3 +162,12 @@ def test_each_line_of_the_list_has_a_piece_of_its_curve(demo_page, compare_on):
 def test_nothing_in_a_graph_can_be_sent_away():
     assert GRAPH_CONFIG["showSendToCloud"] is False
     assert GRAPH_CONFIG["plotlyServerURL"] == ""
+
+
+@pytest.mark.parametrize("narrow", [False, True])
+@pytest.mark.parametrize("span_ms", [150.0, 260.0, 600.0, 1800.0, 5200.0, 26000.0])
+def test_the_time_axis_never_holds_more_ticks_than_there_is_room_for(span_ms, narrow):
+    ticks = span_ms / tick_step(span_ms, narrow)
+    assert ticks <= (7 if narrow else 11)
+    assert ticks > 2
+    assert str(tick_step(span_ms, narrow))[0] in "125"

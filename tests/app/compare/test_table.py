@@ -57,7 +57,7 @@ def test_the_head_names_unit_and_meaning_of_each_column(make_answer, make_compar
         "Throw",
         "Peak|N·m|largest value",
         "Peak|%BW·H|of body weight × height",
-        "When|ms before release|±7 ms, the top is broad",
+        "When|ms before release|±7 ms at full speed",
         "Time loaded|ms|above 10 % of own peak",
         "Time above|ms|above 40 N·m",
         "Half-height width|ms|above half of own peak",
