@@ -113,6 +113,7 @@ def test_it_starts_on_a_busy_port_says_so_and_ends_cleanly_on_ctrl_c(busy):
         stderr=subprocess.PIPE,
         text=True,
         env={**os.environ, "PYTHONUNBUFFERED": "1"},
+        preexec_fn=lambda: signal.signal(signal.SIGINT, signal.default_int_handler),  # a shell's "&" has it ignored
     ) as program:
         try:
             assert program.stdout.readline() == f"Port {busy} is busy: taking {busy + 1}.\n"
