@@ -133,6 +133,7 @@ def listen(application: Flask, listener: socket.socket) -> TcpWSGIServer:
     TcpWSGIServer
         The server, not yet running.
     """
+    logging.getLogger("waitress.queue").setLevel(logging.ERROR)  # one user's page asks for more at once than threads
     return create_server(application, sockets=[listener], threads=THREADS)
 
 

@@ -5,6 +5,7 @@ import re
 import pytest
 
 from app.server import Config, create_app
+from tests.browser.themes import put_on
 
 playwright = pytest.importorskip("playwright.sync_api")
 expect = playwright.expect
@@ -242,12 +243,18 @@ def test_what_was_kept_but_cannot_be_read_is_told_and_stops_nothing(page, served
 
 
 @pytest.mark.parametrize(
-    ("width", "theme"), [(390, "light"), (390, "projector"), (1024, "dark"), (1440, "light"), (1440, "projector")]
+    ("width", "theme"),
+    [
+        (390, "light"),
+        *(
+            pytest.param(width, theme, marks=pytest.mark.slow)
+            for width, theme in ((390, "projector"), (1024, "dark"), (1440, "light"), (1440, "projector"))
+        ),
+    ],
 )
 def test_it_fits_and_is_accessible_at_three_widths_in_three_themes(athlete, assert_axe_clean, width, theme):
     athlete.set_viewport_size({"width": width, "height": 900})
-    athlete.evaluate("theme => localStorage.setItem('shell-theme', JSON.stringify(theme))", theme)
-    athlete.reload()
+    put_on(athlete, theme)
     expect(athlete.locator(".zone")).to_have_count(4)
     expect(athlete.locator(PLOT)).not_to_have_count(0)
     for fold in ("Paste, or load a file", "Day, asked effort, ball diameters", "Other numbers of throws"):
@@ -266,8 +273,7 @@ def pages_of(pdf: bytes) -> int:
 
 
 def test_it_prints_what_is_shown_and_the_screen_is_as_before(athlete):
-    athlete.evaluate("localStorage.setItem('shell-theme', '\"dark\"')")
-    athlete.reload()
+    put_on(athlete, "dark")
     expect(athlete.locator(PLOT)).not_to_have_count(0)
     expect(athlete.locator(".speeds-table tbody tr")).to_have_count(8)
     athlete.evaluate(

@@ -5,6 +5,7 @@ import re
 import pytest
 
 from app.server import Config, create_app
+from tests.browser.themes import THEMES, put_on
 
 playwright = pytest.importorskip("playwright.sync_api")
 expect = playwright.expect
@@ -300,14 +301,9 @@ def test_every_control_can_be_reached_with_the_tab_key_in_reading_order(demo):
     assert places == sorted(places)
 
 
-THEMES = ("light", "dark", "projector")
-
-
 @pytest.mark.parametrize("theme", THEMES)
 def test_it_passes_wcag_in_every_theme_and_width_also_with_mistakes(demo, assert_axe_clean, theme):
-    demo.evaluate("theme => localStorage.setItem('shell-theme', JSON.stringify(theme))", theme)
-    demo.reload()
-    expect(demo.locator("html")).to_have_attribute("data-theme", theme)
+    put_on(demo, theme)
     expect(demo.locator(LINES)).to_have_count(4)
     for width in (1440, 390):
         demo.set_viewport_size({"width": width, "height": 900})
@@ -329,8 +325,7 @@ def test_it_passes_wcag_empty_and_with_a_list_open(demo, assert_axe_clean):
 
 
 def test_a_dark_page_has_a_dark_figure(demo):
-    demo.evaluate("localStorage.setItem('shell-theme', '\"dark\"')")
-    demo.reload()
+    put_on(demo, "dark")
     expect(demo.locator(LINES)).to_have_count(4)
     ground = demo.locator(".picture .main-svg").first.evaluate("e => getComputedStyle(e).backgroundColor")
     paper = demo.evaluate("getComputedStyle(document.body).backgroundColor")
@@ -358,8 +353,7 @@ def pages_of(pdf: bytes) -> int:
 
 @pytest.mark.parametrize("count", [4, 8])
 def test_it_prints_on_one_page_from_a_dark_screen_and_the_screen_is_as_before(demo, count):
-    demo.evaluate("localStorage.setItem('shell-theme', '\"dark\"')")
-    demo.reload()
+    put_on(demo, "dark")
     expect(demo.locator(LINES)).to_have_count(4)
     for more in range(5, count + 1):
         demo.get_by_role("button", name="Copy throw 2").click()

@@ -6,13 +6,13 @@ import re
 import pytest
 
 from app.server import Config, create_app
+from tests.browser.themes import THEMES, put_on
 
 playwright = pytest.importorskip("playwright.sync_api")
 expect = playwright.expect
 
 AREA = ".map-graph .nsewdrag"
 LINES = ".map-graph .scatterlayer .trace"
-THEMES = ("light", "dark", "projector")
 
 
 @pytest.fixture
@@ -210,9 +210,7 @@ def test_a_broken_kept_form_is_told_and_not_overwritten(demo):
 
 @pytest.mark.parametrize("theme", THEMES)
 def test_it_passes_wcag_in_every_theme_and_width_also_with_mistakes(demo, assert_axe_clean, theme):
-    demo.evaluate("theme => localStorage.setItem('shell-theme', JSON.stringify(theme))", theme)
-    demo.reload()
-    expect(demo.locator("html")).to_have_attribute("data-theme", theme)
+    put_on(demo, theme)
     expect(demo.locator(".map-throw")).to_be_visible()
     for width in (1440, 1024, 390):
         demo.set_viewport_size({"width": width, "height": 900})
@@ -249,8 +247,7 @@ def test_nothing_is_cut_off_in_a_narrow_window_and_labels_shrink_to_the_per_cent
 
 
 def test_it_prints_on_one_page_from_a_dark_screen_and_the_screen_is_as_before(demo):
-    demo.evaluate("localStorage.setItem('shell-theme', '\"dark\"')")
-    demo.reload()
+    put_on(demo, "dark")
     expect(demo.locator(".map-throw")).to_be_visible()
     demo.evaluate(
         """() => addEventListener('beforeprint', () => {

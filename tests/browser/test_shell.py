@@ -7,11 +7,10 @@ from dash import Dash, Input, Output, html
 
 from app.page import Page
 from app.server import Config, create_app
+from tests.browser.themes import THEMES
 
 playwright = pytest.importorskip("playwright.sync_api")
 expect = playwright.expect
-
-THEMES = ("Light", "Dark", "Projector")
 
 
 def first_layout() -> html.Div:
@@ -49,17 +48,17 @@ def two_pages(serve_app) -> str:
 
 
 def choose_theme(page, name: str) -> None:
-    page.get_by_role("radiogroup", name="Theme").get_by_text(name, exact=True).click()
-    expect(page.locator("html")).to_have_attribute("data-theme", name.lower())
+    page.get_by_role("radiogroup", name="Theme").get_by_text(name.title(), exact=True).click()
+    expect(page.locator("html")).to_have_attribute("data-theme", name)
 
 
 def test_the_theme_switch_changes_the_page_and_its_components(page, two_pages):
     page.goto(two_pages)
     page.get_by_role("heading", name="First").wait_for()
     grounds = []
-    for name in THEMES:
+    for name in ("light", "dark", "projector"):
         choose_theme(page, name)
-        scheme = "dark" if name == "Dark" else "light"
+        scheme = "dark" if name == "dark" else "light"
         expect(page.locator("html")).to_have_attribute("data-mantine-color-scheme", scheme)
         grounds.append(page.evaluate("getComputedStyle(document.body).backgroundColor"))
     assert grounds[0] != grounds[1], "the dark page has the light page's ground"
@@ -68,7 +67,7 @@ def test_the_theme_switch_changes_the_page_and_its_components(page, two_pages):
 def test_the_theme_is_remembered_and_on_before_the_first_paint(page, two_pages):
     page.goto(two_pages)
     page.get_by_role("heading", name="First").wait_for()
-    choose_theme(page, "Dark")
+    choose_theme(page, "dark")
     page.add_init_script("""
         new MutationObserver((_, watcher) => {
             if (!document.body) return;
