@@ -219,7 +219,7 @@ def coverage(exponents: np.ndarray, seed: int) -> dict[str, float]:
         }
         for key, (found, truth) in truths.items():
             inside[key] += found.low <= truth <= found.high
-    return {key: count / len(exponents) for key, count in inside.items()}
+    return {key: float(count) / len(exponents) for key, count in inside.items()}
 
 
 @pytest.mark.slow
