@@ -1,4 +1,4 @@
-"""The readings as a table: a line for each throw, its number and its per cent of the reference in every cell."""
+"""The readings as a table: a line for each throw; in every cell its number, its difference to the reference, its per cent."""
 
 import math
 from collections.abc import Callable, Sequence
@@ -118,7 +118,7 @@ def _caption(comparison: Comparison) -> list[Component | str]:
     if reference is None:
         percent = " No per cent: the reference throw has no curve."
     else:
-        percent = f" Per cent of the reference, {reference.name}, {comparison.known}."
+        percent = f" Difference to, and per cent of, the reference: {reference.name}, {comparison.known}."
     adult = f" {ADULT_MEN}" if path_note(comparison.person) else ""
     return [html.Span(words + percent + adult, className="caption")]
 
@@ -136,7 +136,7 @@ def _row(answer: Answer, comparison: Comparison, chosen: Sequence[Column]) -> Co
 
 
 def _cell(answer: Answer, column: Column, comparison: Comparison) -> str:
-    """The text of a cell: the number, and on a second line, in small print, its per cent."""
+    """The text of a cell: the number, and below it, in small print, how it stands to the reference."""
     readouts, reference = answer.readouts, comparison.reference
     value = math.nan if readouts is None else column.value(readouts)
     if not math.isfinite(value):
@@ -144,11 +144,34 @@ def _cell(answer: Answer, column: Column, comparison: Comparison) -> str:
     after = column.head == "When" and value < 0.0
     lines = [f"{number(-value, 0)} after" if after else number(value, column.places)]
     if column.share and reference is not None and reference.readouts is not None and not answer.reference:
-        share = share_of(value, column.value(reference.readouts))
-        lines.append(f"{math.floor(share + 0.5)} % of {comparison.kind}" if math.isfinite(share) else "no per cent")
+        of_reference = column.value(reference.readouts)
+        share = share_of(value, of_reference)
+        percent = f"{math.floor(share + 0.5)} % of {comparison.kind}" if math.isfinite(share) else "no per cent"
+        compared = [difference(value - of_reference, column.places)] if math.isfinite(of_reference) else []
+        lines += [*compared, percent]
     if column.share and column.head == "Peak" and readouts is not None and readouts.peak_at_edge:
         lines.append("at the edge of what is read")
     return "\n".join(lines)
+
+
+def difference(value: float, places: int) -> str:
+    """Write a difference: always with its sign, and zero as what rounds to it, with neither.
+
+    Parameters
+    ----------
+    value : float
+    places : int
+        Decimals.
+
+    Returns
+    -------
+    str
+        For example "+4.9", "\u22124.9" or "0.0".
+    """
+    text = number(value, places)
+    if float(f"{value:.{places}f}") == 0.0:
+        return number(0.0, places)
+    return text if value < 0.0 else f"+{text}"
 
 
 def number(value: float, places: int) -> str:

@@ -5,7 +5,7 @@ import math
 import pytest
 from dash import html
 
-from app.compare.table import columns, number, table
+from app.compare.table import columns, difference, number, table
 
 
 def cells(made) -> list[list[str]]:
@@ -40,14 +40,14 @@ def test_each_reading_stands_in_plain_units_and_in_per_cent_of_the_reference_wit
     ]
     assert rows[2] == [
         "275 g at 28.5 m/s",
-        "72.0|90 % of measured",
+        "72.0|−8.0|90 % of measured",
         "4.3",
         "30",
-        "115|115 % of measured",
-        "30|50 % of measured",
-        "67|100 % of measured",
-        "5.20|104 % of measured",
-        "890|89 % of measured",
+        "115|+15|115 % of measured",
+        "30|−30|50 % of measured",
+        "67|0|100 % of measured",
+        "5.20|+0.20|104 % of measured",
+        "890|−110|89 % of measured",
     ]
 
 
@@ -89,7 +89,7 @@ def test_a_reading_that_is_not_defined_says_so_and_has_no_per_cent(make_answer, 
 
 def test_no_per_cent_of_a_reading_that_is_zero(make_answer, make_comparison):
     rows = cells(table(make_comparison(make_answer(1, reference=True, above_s=0.0), make_answer(2))))
-    assert rows[2][5] == "60|no per cent"
+    assert rows[2][5] == "60|+60|no per cent"
 
 
 def test_a_peak_after_release_says_after(make_answer, make_comparison):
@@ -107,7 +107,7 @@ def test_the_caption_names_quantity_window_and_reference(make_answer, make_compa
     (caption,) = (part for part in made._traverse() if isinstance(part, html.Caption))
     assert text(caption) == (
         "Varus torque at the elbow, read from foot contact to release. "
-        "Per cent of the reference, 145 g at 33.0 m/s, measured 2026-01-13."
+        "Difference to, and per cent of, the reference: 145 g at 33.0 m/s, measured 2026-01-13."
     )
 
 
@@ -136,6 +136,14 @@ def test_headings_have_their_scopes_and_the_scrolling_region_its_name(make_answe
 
 def test_no_curve_no_table(make_comparison):
     assert table(make_comparison()) is None
+
+
+@pytest.mark.parametrize(
+    ("value", "places", "written"),
+    [(4.87, 1, "+4.9"), (-4.87, 1, "−4.9"), (-0.04, 1, "0.0"), (0.04, 1, "0.0"), (-1482.3, 0, "−1\u202f482")],
+)
+def test_a_difference_has_its_sign_and_zero_has_none(value, places, written):
+    assert difference(value, places) == written
 
 
 def test_numbers_have_thin_spaces_and_a_real_minus():
