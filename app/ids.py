@@ -20,6 +20,7 @@ COMPARE_SAVED = "compare-saved"  # the form as it was typed; kept for as long as
 COMPARE_BEFORE = "compare-before"  # the form before the last change that replaced or removed something
 COMPARE_NARROW = "compare-narrow"  # whether the window is too narrow for labels beside the curves
 COMPARE_PAPER = "compare-paper"  # the figure as it is printed
+COMPARE_PROFILES = "compare-profiles"  # the readings that the Athlete page keeps in the browser
 COMPARE_FOCUS = "compare-focus"  # the id of the control to go to after the list of throws was changed
 
 # Who throws.
@@ -31,6 +32,7 @@ COMPARE_LENGTHS = "compare-lengths"
 # The throws.
 COMPARE_ROWS = "compare-rows"
 COMPARE_THROW = "compare-throw"  # {"type": this, "throw": key, "name": field}
+COMPARE_HELD = "compare-held"  # {"type": this, "throw": key}: what follows from how the throw is held
 COMPARE_SAMPLE = "compare-sample"  # {"type": this, "throw": key}: a piece of the throw's line
 COMPARE_MOVE = "compare-move"  # {"type": this, "throw": key, "move": "copy", "remove", "up" or "down"}
 COMPARE_ADD = "compare-add"
@@ -41,6 +43,7 @@ COMPARE_INVENTED = "compare-invented"  # what says that the shown athlete is an 
 COMPARE_NOTICE = "compare-notice"
 COMPARE_DISMISS = "compare-dismiss"
 COMPARE_PUT_BACK = "compare-put-back"
+COMPARE_KEEP_SPEEDS = "compare-keep-speeds"
 COMPARE_REFERENCE = "compare-reference"
 COMPARE_KIND = "compare-kind"
 COMPARE_DATE = "compare-date"

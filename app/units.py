@@ -42,6 +42,7 @@ UNITS = {
         Unit("years", 1.0, "years"),
         Unit("N·m", 1.0, "N·m"),
         Unit("N", 1.0, "N"),
+        Unit("%", 0.01, ""),
     )
 }
 

@@ -21,6 +21,15 @@
         return (narrow = NARROW.matches);
       },
 
+      // The readings that the Athlete page keeps: what a throw held on the speed profile rests on.
+      profiles() {
+        try {
+          return JSON.parse(sessionStorage.getItem('athlete-saved'));
+        } catch {
+          return null; // storage switched off, or an entry that is not ours
+        }
+      },
+
       // The form that was drawn is kept, and then put into words, once its curves are on the screen: they wait for nothing.
       drawn(figure) {
         const form = figure?.layout?.meta?.form;

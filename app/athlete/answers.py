@@ -152,22 +152,25 @@ def is_same(ball: Ball, other: Ball) -> bool:
     return abs(ball.mass_kg - other.mass_kg) < SAME_BALL_KG
 
 
-def reference_of(form: Form, today: date) -> Reference:
+def reference_of(form: Form, person: Person | None, today: date) -> Reference:
     """Read the reference throw of the Compare form.
 
     Parameters
     ----------
     form : app.compare.form.Form
+    person : Person or None
+        Who throws.
     today : date
 
     Returns
     -------
     Reference
+        Without a speed where the throw is held on the speed profile: the profile cannot rest on itself.
     """
     place = form.place(form.reference)
     if place < 0:
         return Reference()
-    line = check_throw(form.throws[place])
+    line = check_throw(form.throws[place], person)
     if line.ball is None:
         return Reference()
     known = check_reference(form, today)[1] if line.speed_m_s is not None else ""
@@ -268,6 +271,6 @@ def case_of(compared: Form, form: ProfileForm, today: date) -> Case:
     Case
     """
     athlete = check_athlete(compared.athlete)
-    reference = reference_of(compared, today)
+    reference = reference_of(compared, athlete.person, today)
     found = profile_of(athlete.person, reference.ball, form, today, reference.speed_m_s)
     return Case(athlete.person, athlete.code, reference, form, found)

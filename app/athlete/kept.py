@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from app.athlete.form import ProfileForm, from_json, rack_form, to_json, with_readings
-from app.compare.form import LONGEST_KEPT, FormError
+from app.compare.form import LONGEST_KEPT, Form, FormError
 from app.demo import Demo, load_readings
 
 VERSION = 1
@@ -59,6 +59,33 @@ def write_kept(forms: Mapping[str, ProfileForm], code: str, form: ProfileForm) -
     """
     others = [[other, to_json(old)] for other, old in forms.items() if other != code]
     return {"version": VERSION, "forms": [*others, [code, to_json(form)]][-MOST_KEPT:]}
+
+
+def form_of(kept: object, compared: Form, demo: Demo, on_demo: bool) -> tuple[ProfileForm, bool]:
+    """Find the readings of the athlete of the Compare form.
+
+    Parameters
+    ----------
+    kept : object
+        What the browser kept.
+    compared : app.compare.form.Form
+        The Compare form.
+    demo : Demo
+    on_demo : bool
+        Whether the program was started on the demo data.
+
+    Returns
+    -------
+    ProfileForm
+        As `form_for`.
+    bool
+        Whether what was kept could be read.
+    """
+    try:
+        forms, fine = read_kept(kept), True
+    except FormError:
+        forms, fine = {}, False
+    return form_for(forms, compared.athlete["code"].strip(), demo, on_demo), fine
 
 
 def form_for(forms: Mapping[str, ProfileForm], code: str, demo: Demo, on_demo: bool) -> ProfileForm:

@@ -25,6 +25,7 @@ from model.ball import DEFAULT_DIAMETER_M
 from model.channels import Reading
 from model.person import Person
 from model.readouts import Readouts, read_curves
+from model.speed import SpeedProfile
 from model.throw import Curves, Throw, curves
 
 Array = NDArray[np.float64]
@@ -141,7 +142,7 @@ class Comparison:
         return {answer.key: answer.checked.problems for answer in self.answers}
 
 
-def compare(form: Form, today: date) -> Comparison:
+def compare(form: Form, today: date, profile: SpeedProfile | None = None) -> Comparison:
     """Work out all that the page shows.
 
     Parameters
@@ -150,6 +151,8 @@ def compare(form: Form, today: date) -> Comparison:
         As typed.
     today : date
         No reference was measured after it.
+    profile : SpeedProfile, optional
+        The athlete's, for the throws that are held on it.
 
     Returns
     -------
@@ -159,7 +162,7 @@ def compare(form: Form, today: date) -> Comparison:
     reading = reading_named(form.quantity)
     kind, known, date_problem = check_reference(form, today)
     typed_level, level_problem = check_above(form.above, reading.unit)
-    checked = [check_throw(throw) for throw in form.throws]
+    checked = [check_throw(throw, athlete.person, profile) for throw in form.throws]
     thrown = [None if athlete.person is None else throw_of(athlete.person, line) for line in checked]
     level = typed_level
     if level is None and not level_problem:

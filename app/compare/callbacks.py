@@ -14,21 +14,41 @@ from dash.exceptions import PreventUpdate
 from flask import current_app
 
 from app import ids
+from app.athlete.answers import case_of
+from app.athlete.kept import form_of
 from app.compare.answers import compare
-from app.compare.changes import Change, added, emptied, filled, is_invented, moved, opening, put_back, read_form
+from app.compare.changes import (
+    Change,
+    added,
+    clocks_kept_since,
+    emptied,
+    filled,
+    held_otherwise,
+    is_invented,
+    moved,
+    opening,
+    put_back,
+    read_form,
+    released_as_before,
+    remeasured,
+)
 from app.compare.checks import check_athlete
 from app.compare.form import Form, FormError, from_json, to_json
+from app.compare.holding import settled
 from app.compare.parts import athlete_fields
 from app.compare.picture import figure_of, paper_of, samples_of
 from app.compare.rows import rows
 from app.compare.view import basis_of, view_of
 from app.demo import load_demo
 from app.palette import theme_named
+from model.speed import SpeedProfile
 
 MEASURE = {"type": ids.COMPARE_MEASURE, "name": ALL}
 THROW = {"type": ids.COMPARE_THROW, "throw": ALL, "name": ALL}
 SAMPLE = {"type": ids.COMPARE_SAMPLE, "throw": ALL}
 MOVE = {"type": ids.COMPARE_MOVE, "throw": ALL, "move": ALL}
+HOLD = {"type": ids.COMPARE_THROW, "throw": ALL, "name": "hold"}
+HELD = {"type": ids.COMPARE_HELD, "throw": ALL}
 
 CHOSEN = {
     "reference": ids.COMPARE_REFERENCE,
@@ -48,6 +68,7 @@ BUTTONS = (
     ids.COMPARE_EXAMPLE,
     ids.COMPARE_CLEAR,
     ids.COMPARE_PUT_BACK,
+    ids.COMPARE_KEEP_SPEEDS,
     ids.COMPARE_DISMISS,
 )
 
@@ -102,6 +123,7 @@ def register(app: Dash) -> None:
             "chosen": {name: Output(part, "value") for name, part in CHOSEN.items()},
             "notice": Output(ids.COMPARE_NOTICE, "children"),
             "put_back_hidden": Output(ids.COMPARE_PUT_BACK, "hidden"),
+            "speeds_hidden": Output(ids.COMPARE_KEEP_SPEEDS, "hidden"),
             "before": Output(ids.COMPARE_BEFORE, "data"),
             "focus": Output(ids.COMPARE_FOCUS, "data"),
             "choose": Output(ids.COMPARE_CHOOSE, "value"),
@@ -110,6 +132,8 @@ def register(app: Dash) -> None:
         inputs={
             "pressed": {
                 "moves": Input(MOVE, "n_clicks"),
+                "holds": Input(HOLD, "value"),
+                "measures": Input(MEASURE, "value"),
                 "choose": Input(ids.COMPARE_CHOOSE, "value"),
                 "rack": Input(ids.COMPARE_RACK, "value"),
                 "buttons": [Input(button, "n_clicks") for button in BUTTONS],
@@ -117,6 +141,7 @@ def register(app: Dash) -> None:
             "fields": _fields(State),
             "saved": State(ids.COMPARE_SAVED, "data"),
             "before": State(ids.COMPARE_BEFORE, "data"),
+            "profiles": State(ids.COMPARE_PROFILES, "data"),
         },
     )(change)
     app.callback(
@@ -129,6 +154,8 @@ def register(app: Dash) -> None:
             "theme": Input(ids.SHELL_THEME, "data"),
             "narrow": Input(ids.COMPARE_NARROW, "data"),
             "samples": [State(SAMPLE, "id"), State(SAMPLE, "style")],
+            "saved": State(ids.COMPARE_SAVED, "data"),
+            "profiles": State(ids.COMPARE_PROFILES, "data"),
         },
     )(draw)
     app.callback(
@@ -138,11 +165,14 @@ def register(app: Dash) -> None:
             "invented": Output(ids.COMPARE_INVENTED, "hidden"),
             "measure_errors": Output(MEASURE, "error"),
             "throw_errors": Output(THROW, "error"),
+            "held": Output(HELD, "children"),
         },
         inputs={
             "saved": Input(ids.COMPARE_SAVED, "data"),
             "measures": [State(MEASURE, "id"), State(MEASURE, "error")],
             "throws": [State(THROW, "id"), State(THROW, "error")],
+            "held": [State(HELD, "id"), State(HELD, "children")],
+            "profiles": State(ids.COMPARE_PROFILES, "data"),
         },
     )(tell)
     app.callback(
@@ -150,9 +180,9 @@ def register(app: Dash) -> None:
         Input(MEASURE, "value"),
         State(MEASURE, "id"),
     )(rest_on)
-    app.clientside_callback(
-        ClientsideFunction("compare", "narrow"), Output(ids.COMPARE_NARROW, "data"), Input(ids.COMPARE_NARROW, "id")
-    )
+    for read in ("narrow", "profiles"):
+        store = {"narrow": ids.COMPARE_NARROW, "profiles": ids.COMPARE_PROFILES}[read]
+        app.clientside_callback(ClientsideFunction("compare", read), Output(store, "data"), Input(store, "id"))
     app.clientside_callback(
         ClientsideFunction("compare", "drawn"),
         Output(ids.COMPARE_SAVED, "data"),
@@ -164,7 +194,7 @@ def register(app: Dash) -> None:
     app.clientside_callback(ClientsideFunction("compare", "focus"), Input(ids.COMPARE_FOCUS, "data"))
 
 
-def change(pressed: dict[str, Any], fields: dict[str, Any], saved: Any, before: Any) -> dict[str, Any]:
+def change(pressed: dict[str, Any], fields: dict[str, Any], saved: Any, before: Any, profiles: Any) -> dict[str, Any]:
     """Open the page, or do what a button or a choice says; see `changes`."""
     demo = load_demo()
     source = ctx.triggered_id
@@ -174,10 +204,14 @@ def change(pressed: dict[str, Any], fields: dict[str, Any], saved: Any, before: 
     if not ctx.triggered[0]["value"]:
         raise PreventUpdate  # a control that was just made, not one that was used
     if isinstance(source, dict):
-        return _changed(moved(form, str(source.get("throw")), str(source.get("move"))), form)
+        made = _worked(source, form, saved, before, profiles)
+        if made is None:
+            raise PreventUpdate  # nothing follows from what was chosen or typed
+        return _changed(made, form)
     if source == ids.COMPARE_DISMISS:
         still = dict.fromkeys(("athlete", "rows", "before", "focus", "choose", "rack"), no_update)
-        return still | {"chosen": dict.fromkeys(CHOSEN, no_update), "notice": "", "put_back_hidden": True}
+        hidden = {"put_back_hidden": True, "speeds_hidden": True}
+        return still | hidden | {"chosen": dict.fromkeys(CHOSEN, no_update), "notice": ""}
     if source == ids.COMPARE_ADD:
         return _changed(added(form, demo), form)
     if source == ids.COMPARE_RACK:
@@ -187,12 +221,30 @@ def change(pressed: dict[str, Any], fields: dict[str, Any], saved: Any, before: 
         ids.COMPARE_CHOOSE: lambda: filled(form, demo, pressed["choose"]),
         ids.COMPARE_CLEAR: lambda: emptied(form),
         ids.COMPARE_PUT_BACK: lambda: put_back(form, before),
+        ids.COMPARE_KEEP_SPEEDS: lambda: released_as_before(form, before),
     }
     return _changed(whole[source](), form, everything=True)
 
 
+def _worked(source: dict[str, str], form: Form, saved: Any, before: Any, profiles: Any) -> Change | None:
+    """What follows from a control of a throw or of the athlete; None where nothing does."""
+    if source.get("type") == ids.COMPARE_MOVE:
+        return moved(form, str(source.get("throw")), str(source.get("move")))
+    if source.get("type") == ids.COMPARE_MEASURE:
+        return remeasured(form, saved, before)
+    return held_otherwise(form, str(source.get("throw")), _profile(form, profiles))
+
+
+def _profile(form: Form, profiles: Any) -> SpeedProfile | None:
+    """The athlete's speed profile, where a throw is held on it."""
+    if all(throw.held != "profile" for throw in form.throws):
+        return None
+    readings, _ = form_of(profiles, form, load_demo(), current_app.config["LEVELPEAK"].demo)
+    return case_of(form, readings, date.today()).profile
+
+
 def _changed(made: Change, before: Form | None, everything: bool = False) -> dict[str, Any]:
-    form = made.form
+    form, before = made.form, made.before or before
     kept = to_json(before) if made.undo and before is not None else None
     return {
         "athlete": athlete_fields(form.athlete) if everything else no_update,
@@ -200,6 +252,7 @@ def _changed(made: Change, before: Form | None, everything: bool = False) -> dic
         "chosen": {name: getattr(form, name) or None if name in PICKED else getattr(form, name) for name in CHOSEN},
         "notice": made.notice,
         "put_back_hidden": kept is None,
+        "speeds_hidden": not made.speeds,
         "before": kept,
         "focus": made.focus,
         "choose": None,
@@ -207,12 +260,19 @@ def _changed(made: Change, before: Form | None, everything: bool = False) -> dic
     }
 
 
-def draw(fields: dict[str, Any], theme: Any, narrow: Any, samples: list[list[Any]]) -> dict[str, Any]:
-    """Draw what follows from the fields. The form goes along with the figure, to be kept once that is on the screen."""
+def draw(
+    fields: dict[str, Any], theme: Any, narrow: Any, samples: list[list[Any]], saved: Any, profiles: Any
+) -> dict[str, Any]:
+    """Draw what follows from the fields. The form goes along with the figure, to be kept once that is on the screen.
+
+    Throws whose hold or whose athlete was just changed are drawn as `change` is about to write them into the fields.
+    """
     if not fields["measure_ids"]:
         raise PreventUpdate  # the page is opening: there are no fields yet, and nothing to keep
     form = _form(fields)
-    comparison = compare(form, date.today())
+    profile = _profile(form, profiles)
+    form = settled(clocks_kept_since(saved, form), profile)
+    comparison = compare(form, date.today(), profile)
     worn = theme_named(theme)
     figure = figure_of(comparison, worn, narrow is True)
     figure["layout"]["meta"] = {"form": to_json(form)}
@@ -220,13 +280,15 @@ def draw(fields: dict[str, Any], theme: Any, narrow: Any, samples: list[list[Any
     return {"figure": figure, "samples": _changed_only(samples, lambda part: styles.get(part["throw"], {}))}
 
 
-def tell(saved: Any, measures: list[list[Any]], throws: list[list[Any]]) -> dict[str, Any]:
+def tell(
+    saved: Any, measures: list[list[Any]], throws: list[list[Any]], held: list[list[Any]], profiles: Any
+) -> dict[str, Any]:
     """Put into words what was drawn; it comes second, so that the curve never waits for the words."""
     try:
         form = from_json(saved)
     except FormError:
         raise PreventUpdate from None  # nothing was kept yet
-    comparison = compare(form, date.today())
+    comparison = compare(form, date.today(), _profile(form, profiles))
     view = view_of(form, comparison)
     return {
         "view": {name: getattr(view, name) for name in VIEW_OUTPUTS},
@@ -236,6 +298,7 @@ def tell(saved: Any, measures: list[list[Any]], throws: list[list[Any]]) -> dict
         "throw_errors": _changed_only(
             throws, lambda part: view.throw_problems.get(part["throw"], {}).get(part["name"])
         ),
+        "held": _changed_only(held, lambda part: view.held.get(part["throw"], "")),
     }
 
 

@@ -3,6 +3,9 @@
 from dataclasses import dataclass
 from typing import Any
 
+from app.compare.answers import plain
+from app.compare.checks import check_athlete, check_throw
+from app.compare.fields import HOLD_FIELDS
 from app.compare.form import (
     ATHLETE_NAMES,
     LONGEST_KEPT,
@@ -20,8 +23,10 @@ from app.compare.form import (
     move_throw,
     remove_throw,
 )
+from app.compare.holding import clocks_kept, settled, speeds_kept
 from app.compare.rows import dom_id, field_id, move_id
 from app.demo import Demo
+from model.speed import SpeedProfile
 
 BROKEN = "What was kept from last time could not be read"
 
@@ -40,12 +45,18 @@ class Change:
         Whether the form before is offered to be put back.
     focus : str
         The browser's id of the control to go to; empty to stay.
+    speeds : bool
+        Whether it is offered to hold the throws at their release speeds again.
+    before : Form or None
+        What to put back, where it is not the form as it was on the page.
     """
 
     form: Form
     notice: str = ""
     undo: bool = False
     focus: str = ""
+    speeds: bool = False
+    before: Form | None = None
 
 
 def opening(kept: object, demo: Demo, on_demo: bool) -> Change:
@@ -153,6 +164,100 @@ def filled(form: Form, demo: Demo, code: object) -> Change:
     return Change(demo_form(demo, athlete), notice, undo=not form.untouched)
 
 
+def held_otherwise(form: Form, key: str, profile: SpeedProfile | None) -> Change | None:
+    """Hold a throw as was just chosen, its speed left as it is.
+
+    Parameters
+    ----------
+    form : Form
+        As on the page.
+    key : str
+        The throw's key.
+    profile : SpeedProfile or None
+        The athlete's.
+
+    Returns
+    -------
+    Change or None
+        None if the throw has its number already.
+    """
+    made = settled(form, profile)
+    return None if made is form else Change(made, focus=dom_id(field_id(key, "hold")))
+
+
+def clocks_kept_since(kept: object, form: Form) -> Form:
+    """Keep the clocks of what the browser kept last, see `clocks_kept`; the form as it is if that cannot be read."""
+    try:
+        return clocks_kept(form, from_json(kept))
+    except FormError:
+        return form
+
+
+def remeasured(form: Form, kept: object, before: object) -> Change | None:
+    """Let the throws keep their clocks after a measure of the athlete was changed.
+
+    Parameters
+    ----------
+    form : Form
+        As on the page.
+    kept : object
+        What the browser kept: the form before this change.
+    before : object
+        What can be put back at the moment.
+
+    Returns
+    -------
+    Change or None
+        None if no throw's speed changes with the measures.
+    """
+    try:
+        last = from_json(kept)
+    except FormError:
+        return None
+    if form.athlete == last.athlete:
+        return None
+    made = clocks_kept(form, last)
+    if made is form:  # measures changed once more: what can be put back is still the form before the first of them
+        try:
+            last = from_json(before)
+        except FormError:
+            return None
+    if form.athlete["code"] != last.athlete["code"] or speeds_kept(made, last) is made:
+        return None
+    return Change(made, _clocks_notice(made, last), undo=True, speeds=True, before=last)
+
+
+def _clocks_notice(form: Form, before: Form) -> str:
+    now, then = (_reference_speed(one) for one in (form, before))
+    said = "The measures changed; the throws keep their joint speeds, so a longer arm releases faster"
+    return f"{said}: the reference throw at {now} instead of {then} m/s." if now and then else f"{said}."
+
+
+def _reference_speed(form: Form) -> str:
+    place = form.place(form.reference)
+    line = check_throw(form.throws[place], check_athlete(form.athlete).person) if place >= 0 else None
+    return "" if line is None or line.speed_m_s is None else plain(line.speed_m_s, least=1)
+
+
+def released_as_before(form: Form, before: object) -> Change:
+    """Hold the throws at their release speeds again, whatever the measures are now.
+
+    Parameters
+    ----------
+    form : Form
+    before : object
+        What the browser kept of the form before the measures changed.
+
+    Returns
+    -------
+    Change
+    """
+    try:
+        return Change(speeds_kept(form, from_json(before)), "The throws are held at their release speeds.")
+    except FormError:
+        return Change(form, "There is nothing to put back.")
+
+
 def is_invented(form: Form, demo: Demo) -> bool:
     """Whether the athlete of a form is one of the demo data, as it stands there.
 
@@ -240,7 +345,8 @@ def _text(value: object) -> str:
 
 
 def _speed_of(form: Form, place: int) -> str:
-    return dom_id(field_id(form.throws[place].key, "speed_m_s"))
+    throw = form.throws[place]
+    return dom_id(field_id(throw.key, HOLD_FIELDS[throw.held].name))
 
 
 def _other(move: str) -> str:

@@ -12,21 +12,26 @@ from types import MappingProxyType
 
 from app.compare.fields import (
     ABOVE_LIMITS,
+    BALL_FIELDS,
     CHOICES,
+    HOLD_FIELDS,
+    HOLDS,
     LENGTHS,
     LONGEST_CODE,
     LONGEST_TEXT,
     MEASURE_NAMES,
     MEASURES,
-    THROW_FIELDS,
     Field,
 )
 from app.compare.form import KINDS, Form, ThrowForm
 from app.units import limit_in, to_si
 from model.ball import Ball
 from model.checks import InputError, Limit
+from model.hold import AtClock, AtSpeed, Hold, OnProfile, held
+from model.interval import Interval
 from model.person import Person
-from model.throw import Throw
+from model.speed import SpeedProfile
+from model.throw import SPEED_LIMIT, Throw
 
 EARLIEST_DATE = date(1990, 1, 1)
 SHOWN_CHARACTERS = 24  # of a wrong value, in its message
@@ -34,6 +39,14 @@ SHOWN_CHARACTERS = 24  # of a wrong value, in its message
 _NUMBER = re.compile(r"[+\-\u2212]?(?:[0-9]+(?:[.,][0-9]*)?|[.,][0-9]+)")
 
 NO_PROBLEMS: Mapping[str, str] = MappingProxyType({})
+
+REFERENCE_HELD = {"clock": "clock-held", "profile": "profile"}
+"""The word beside every per cent where the reference is not held at a release speed."""
+
+NO_PROFILE = (
+    "Share of full speed: there is no speed profile yet; enter radar readings on the Athlete page, "
+    "or hold the reference throw at a release speed."
+)
 
 
 def read_number(text: str, name: str, limit: Limit, unit: str) -> float:
@@ -103,12 +116,16 @@ class CheckedAthlete:
 
 @dataclass(frozen=True)
 class CheckedThrow:
-    """A line of the list, read: ball and speed if all could be, and a message for each field that could not."""
+    """A line of the list, read: ball and speed if all could be, and a message for each field that could not.
+
+    The speed is the release speed (m/s), however the throw is held; on the speed profile it comes with its interval.
+    """
 
     form: ThrowForm
     ball: Ball | None = None
     speed_m_s: float | None = None
     problems: Mapping[str, str] = field(default_factory=lambda: NO_PROBLEMS)
+    full_speed_m_s: Interval | None = None
 
 
 def check_athlete(athlete: Mapping[str, str]) -> CheckedAthlete:
@@ -142,12 +159,16 @@ def check_athlete(athlete: Mapping[str, str]) -> CheckedAthlete:
     return CheckedAthlete(person, code[:LONGEST_CODE] if code.isprintable() else "", problems)
 
 
-def check_throw(throw: ThrowForm) -> CheckedThrow:
+def check_throw(throw: ThrowForm, person: Person | None = None, profile: SpeedProfile | None = None) -> CheckedThrow:
     """Read a line of the list; a blank one is neither right nor wrong.
 
     Parameters
     ----------
     throw : ThrowForm
+    person : Person, optional
+        Who throws. Without, a throw that is not held at a release speed has none.
+    profile : SpeedProfile, optional
+        The person's.
 
     Returns
     -------
@@ -157,11 +178,31 @@ def check_throw(throw: ThrowForm) -> CheckedThrow:
         return CheckedThrow(throw)
     problems: dict[str, str] = {}
     values: dict[str, float] = {}
-    for spec in THROW_FIELDS:
-        _read_into(values, problems, spec, getattr(throw, spec.name))
+    spec = HOLD_FIELDS[throw.held]
+    for one in (*BALL_FIELDS, spec):
+        _read_into(values, problems, one, getattr(throw, one.name))
     if problems:
         return CheckedThrow(throw, problems=problems)
-    return CheckedThrow(throw, Ball(values["mass_kg"], values["diameter_m"]), values["speed_m_s"])
+    ball, value = Ball(values["mass_kg"], values["diameter_m"]), values[spec.model_name]
+    if throw.held == "speed":
+        return CheckedThrow(throw, ball, value)
+    if person is None:
+        return CheckedThrow(throw, ball)
+    if throw.held == "profile" and (profile is None or profile.posterior.own is None):
+        return CheckedThrow(throw, ball, problems={spec.name: NO_PROFILE})
+    try:
+        speed = held(person, ball, _hold(throw.held, value, profile)).speed_m_s
+    except InputError:
+        accepted = f"what gives a release speed of {limit_in(SPEED_LIMIT, 'm/s')}"
+        return CheckedThrow(throw, ball, problems={spec.name: message(InputError(spec.label, throw.typed, accepted))})
+    full = profile.mean_speed(ball.mass_kg) if throw.held == "profile" and profile is not None else None
+    return CheckedThrow(throw, ball, speed, full_speed_m_s=full)
+
+
+def _hold(held: str, value: float, profile: SpeedProfile | None) -> Hold:
+    if held == "profile" and profile is not None:
+        return OnProfile(profile, value)
+    return AtClock(value) if held == "clock" else AtSpeed(value)
 
 
 def _read_into(values: dict[str, float], problems: dict[str, str], spec: Field, text: str) -> None:
@@ -210,13 +251,18 @@ def check_reference(form: Form, today: date) -> tuple[str, str, str]:
     Returns
     -------
     str
-        The word that stands beside every per cent: ``measured``, ``pre-injury`` or ``estimated``.
+        The word that stands beside every per cent: ``measured``, ``pre-injury`` or ``estimated``; where the reference
+        is not held at a release speed, what it is held at.
     str
         The same in full, with the date where there is one: ``from before an injury, 2025-09-02``.
     str
         What is wrong with the date, or nothing.
     """
     kind = form.kind if form.kind in KINDS else "estimated"
+    place = form.place(form.reference)
+    hold = form.throws[place].held if place >= 0 else "speed"
+    if hold != "speed":  # what follows from a clock or a profile was not measured
+        return REFERENCE_HELD[hold], f"held at the {HOLDS[hold]}", ""
     if kind == "estimated":
         return kind, kind, ""
     day, problem = _read_date(form.date, today, needed=kind == "before")

@@ -1,10 +1,11 @@
 """The fields of the form: what each is called, its unit, and what the model accepts."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from app.units import limit_in
 from model.ball import BALL_LIMITS
 from model.checks import Limit
+from model.hold import CLOCK_LIMIT, PROFILE_SHARE_LIMIT
 from model.person import HANDS, MEASURED_LENGTHS, PERSON_LIMITS, SEXES
 from model.throw import SPEED_LIMIT
 
@@ -60,11 +61,29 @@ LENGTHS = (
     _measure("hand_length_cm", "Hand", "cm", "hand_length_m", "wrist centre to third knuckle, not to the fingertip"),
 )
 
-THROW_FIELDS = (
+BALL_FIELDS = (
     Field("ball_mass_g", "Ball mass", "g", BALL_LIMITS["mass_kg"], "mass_kg"),
     Field("ball_diameter_mm", "Ball diameter", "mm", BALL_LIMITS["diameter_m"], "diameter_m"),
-    Field("speed_m_s", "Release speed", "m/s", SPEED_LIMIT, "speed_m_s"),
 )
+
+HOLD_FIELDS = {
+    "speed": Field("speed_m_s", "Release speed", "m/s", SPEED_LIMIT, "speed_m_s"),
+    "clock": Field("clock_percent", "Joint speeds", "%", replace(CLOCK_LIMIT, unit=""), "clock"),
+    "profile": Field("share_percent", "Share of full speed", "%", replace(PROFILE_SHARE_LIMIT, unit=""), "share"),
+}
+"""The field that says how fast a throw is, by how the throw is held."""
+
+HOLDS = {"speed": "release speed", "clock": "same clock", "profile": "speed profile"}
+"""How a throw can be held when something else changes, in words; see `model.hold`."""
+
+HELD_MEANS = {
+    "speed": "The release speed stays as typed or measured, whatever else changes.",
+    "clock": "The joint speeds stay, in per cent of the reference motion's: a longer arm releases faster.",
+    "profile": "A share of this athlete's full speed with that ball, from the readings on the Athlete page.",
+}
+
+THROW_FIELDS = (*BALL_FIELDS, HOLD_FIELDS["speed"])
+"""What a throw takes where it is held at a release speed, as on the command line."""
 
 CHOICES = {"sex": SEXES, "handedness": HANDS}
 """Fields with a choice of words, and the words."""

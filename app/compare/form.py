@@ -7,10 +7,11 @@ import re
 from collections.abc import Mapping
 from dataclasses import asdict, dataclass, field, fields, replace
 
-from app.compare.fields import LENGTHS, MEASURES, THROW_FIELDS
+from app.compare.fields import BALL_FIELDS, HOLD_FIELDS, LENGTHS, MEASURES
 from app.demo import Demo, DemoAthlete, RackBall
 
-VERSION = 1
+VERSION = 2
+BEFORE_HOLDS = 1  # the version in which every throw was held at its release speed
 MOST_THROWS = 8
 LONGEST_KEPT = 200  # characters of a field that a stored form may hold
 DEFAULT_DIAMETER = "73"
@@ -19,7 +20,7 @@ KINDS = {"measured": "measured", "before": "from before an injury", "estimated":
 """How the reference is known: key, and the words of the page."""
 
 ATHLETE_NAMES = ("code", "sex", "handedness", *(f.name for f in MEASURES), *(f.name for f in LENGTHS))
-THROW_NAMES = tuple(f.name for f in THROW_FIELDS)
+THROW_NAMES = (*(f.name for f in BALL_FIELDS), "hold", *(f.name for f in HOLD_FIELDS.values()))
 
 _KEY = re.compile(r"t[1-9][0-9]{0,5}")
 
@@ -30,17 +31,35 @@ class FormError(ValueError):
 
 @dataclass(frozen=True)
 class ThrowForm:
-    """One line of the list of throws, as typed."""
+    """One line of the list of throws, as typed: a ball, how the throw is held, and the one number that goes with it."""
 
     key: str
     ball_mass_g: str = ""
     ball_diameter_mm: str = DEFAULT_DIAMETER
     speed_m_s: str = ""
+    hold: str = "speed"
+    clock_percent: str = ""
+    share_percent: str = ""
+
+    @property
+    def held(self) -> str:
+        """How the throw is held: a key of `HOLD_FIELDS`."""
+        return self.hold if self.hold in HOLD_FIELDS else "speed"
+
+    @property
+    def typed(self) -> str:
+        """The number that goes with the hold, as typed."""
+        return str(getattr(self, HOLD_FIELDS[self.held].name))
 
     @property
     def blank(self) -> bool:
         """Whether nothing was typed yet."""
-        return not self.ball_mass_g.strip() and not self.speed_m_s.strip()
+        return not self.ball_mass_g.strip() and (self.held == "profile" or not self.typed.strip())
+
+    def holding(self, hold: str, text: str) -> "ThrowForm":
+        """The same ball, held otherwise."""
+        others = {field.name: "" for field in HOLD_FIELDS.values()}
+        return replace(self, hold=hold, **(others | {HOLD_FIELDS[hold].name: text}))
 
 
 @dataclass(frozen=True)
@@ -112,12 +131,15 @@ def from_json(kept: object) -> Form:
         If it is anything but what `to_json` writes.
     """
     data = _record(kept, {"version", *(f.name for f in fields(Form))})
-    if data["version"] != VERSION:
+    if data["version"] not in (BEFORE_HOLDS, VERSION):
         raise FormError("another version")
     rows = data["throws"]
     if not isinstance(rows, list) or len(rows) > MOST_THROWS:
         raise FormError("throws")
-    throws = tuple(ThrowForm(**_texts(_record(row, {f.name for f in fields(ThrowForm)}))) for row in rows)
+    names = {f.name for f in fields(ThrowForm)}
+    if data["version"] == BEFORE_HOLDS:
+        names -= {"hold", "clock_percent", "share_percent"}
+    throws = tuple(ThrowForm(**_texts(_record(row, names))) for row in rows)
     keys = [throw.key for throw in throws]
     if len(set(keys)) < len(keys) or not all(is_key(key) for key in keys):
         raise FormError("keys")

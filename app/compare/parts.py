@@ -8,7 +8,7 @@ from dash import dcc, html
 from dash.development.base_component import Component
 
 from app import ids
-from app.compare.fields import LENGTHS, LONGEST_TEXT, MEASURES, Field
+from app.compare.fields import HELD_MEANS, HOLDS, LENGTHS, LONGEST_TEXT, MEASURES, Field
 from app.compare.figure import GRAPH_CONFIG
 from app.compare.form import KINDS, MOST_THROWS
 from app.compare.quantities import choices
@@ -230,6 +230,17 @@ def throws(demo: Demo, on_demo: bool) -> Component:
                 ],
                 className="known",
             ),
+            html.Details(
+                [
+                    html.Summary("How a throw is held"),
+                    html.Dl([part for hold in HOLDS for part in (html.Dt(HOLDS[hold]), html.Dd(HELD_MEANS[hold]))]),
+                    html.P(
+                        "A changed body measure keeps the clock: at a fixed release speed the length of a uniformly "
+                        "scaled arm cancels out of the torque, at the same joint speeds it does not."
+                    ),
+                ],
+                className="fold",
+            ),
         ],
         className="throws",
         **{"aria-labelledby": "throws-title"},
@@ -257,8 +268,11 @@ def basis() -> Component:
 def notice() -> Component:
     """Make the place where it is said what was replaced or removed, and where it can be put back."""
     back = html.Button("Put back", id=ids.COMPARE_PUT_BACK, type="button", n_clicks=0, hidden=True, **{"data-key": "z"})
+    speeds = html.Button("Keep the release speeds", id=ids.COMPARE_KEEP_SPEEDS, type="button", n_clicks=0, hidden=True)
     away = html.Button("Dismiss", id=ids.COMPARE_DISMISS, type="button", n_clicks=0)
-    return html.Div([html.Span(id=ids.COMPARE_NOTICE), " ", back, " ", away], className="notice", role="status")
+    return html.Div(
+        [html.Span(id=ids.COMPARE_NOTICE), " ", back, " ", speeds, " ", away], className="notice", role="status"
+    )
 
 
 def _count(number: int) -> str:

@@ -9,9 +9,9 @@ from dash.development.base_component import Component
 
 from app import ids
 from app.compare.answers import Answer
-from app.compare.fields import THROW_FIELDS, Field
+from app.compare.fields import BALL_FIELDS, HOLD_FIELDS, HOLDS, Field
 from app.compare.form import MOST_THROWS, Form, ThrowForm
-from app.compare.parts import number_field
+from app.compare.parts import choice, number_field
 from app.palette import Theme, line_color, line_width
 
 MOVES = {
@@ -38,14 +38,16 @@ def rows(form: Form) -> list[Component]:
     if not form.throws:
         return []
     last = len(form.throws)
-    return [_head(), *(_row(throw, number, last) for number, throw in enumerate(form.throws, start=1))]
+    return [_head(form), *(_row(throw, number, last) for number, throw in enumerate(form.throws, start=1))]
 
 
-def _head() -> Component:
+def _head(form: Form) -> Component:
     names = [
         html.Span([f"{field.label}, {field.unit}", html.Small(_range(field))], className="head-cell")
-        for field in THROW_FIELDS
+        for field in (*BALL_FIELDS, HOLD_FIELDS["speed"])
     ]
+    if any(throw.held != "speed" for throw in form.throws):
+        names[-1] = html.Span(["Speed", html.Small("m/s or %, as held")], className="head-cell")
     return html.Li(
         [html.Span(), *names, html.Span("Reference", className="head-cell")],
         className="head",
@@ -58,18 +60,30 @@ def _range(field: Field) -> str:
 
 
 def _row(throw: ThrowForm, number: int, last: int) -> Component:
-    fields = [_field(field, throw, number) for field in THROW_FIELDS]
+    fields = [_field(field, throw, number) for field in (*BALL_FIELDS, HOLD_FIELDS[throw.held])]
     chosen = dmc.Radio(value=throw.key, label=f"Throw {number} is the reference", className="is-reference")
     moves = [_move(move, throw, number, last) for move in MOVES]
     sample = html.Span(
         id={"type": ids.COMPARE_SAMPLE, "throw": throw.key}, className="sample", **{"aria-hidden": "true"}
     )
-    return html.Li([sample, *fields, chosen, html.Div(moves, className="moves")], className="throw")
+    said = html.P(id={"type": ids.COMPARE_HELD, "throw": throw.key}, className="held")
+    under = html.Div([_hold(throw, number), html.Div(moves, className="moves")], className="under")
+    return html.Li([sample, *fields, chosen, said, under], className="throw")
+
+
+def _hold(throw: ThrowForm, number: int) -> Component:
+    """The choice of how the throw is held."""
+    data = [{"value": hold, "label": words} for hold, words in HOLDS.items()]
+    label = f"Throw {number} is held at"
+    return choice(label, data, throw.held, id=field_id(throw.key, "hold"), className="hold", searchable=False)
 
 
 def _field(field: Field, throw: ThrowForm, number: int) -> Component:
     label = f"{field.label} of throw {number}, {field.unit}"
-    return number_field(field, getattr(throw, field.name), label, id=field_id(throw.key, field.name), className="cell")
+    unit = {"rightSection": "%", "rightSectionWidth": 22} if field.unit == "%" else {}
+    return number_field(
+        field, getattr(throw, field.name), label, id=field_id(throw.key, field.name), className="cell", **unit
+    )
 
 
 def _move(move: str, throw: ThrowForm, number: int, last: int) -> Component:

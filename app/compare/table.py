@@ -1,4 +1,4 @@
-"""The readings as a table: a line for each throw; in every cell its number, its difference to the reference, its per cent."""
+"""The readings as a table: a line for each throw; in every cell its number, and how it stands to the reference."""
 
 import math
 from collections.abc import Callable, Sequence
@@ -8,6 +8,7 @@ from dash import html
 from dash.development.base_component import Component
 
 from app.compare.answers import Answer, Comparison, bwh_of, plain, share_of
+from app.compare.fields import HOLDS
 from app.compare.quantities import title
 from app.compare.words import path_note
 from app.units import from_si
@@ -131,6 +132,8 @@ def _head(column: Column) -> Component:
 
 def _row(answer: Answer, comparison: Comparison, chosen: Sequence[Column]) -> Component:
     name = f"{answer.name}\nreference, {comparison.kind}" if answer.reference else answer.name
+    if answer.checked.form.held != "speed":
+        name += f"\n{HOLDS[answer.checked.form.held]}, {answer.checked.form.typed.strip()} %"
     cells = [html.Td(_cell(answer, column, comparison)) for column in chosen]
     return html.Tr([html.Th(name, scope="row"), *cells])
 

@@ -37,6 +37,7 @@ class View:
     date_off: bool
     athlete_problems: dict[str, str]
     throw_problems: dict[str, dict[str, str]]
+    held: dict[str, str]
 
 
 def view_of(form: Form, comparison: Comparison) -> View:
@@ -71,6 +72,7 @@ def view_of(form: Form, comparison: Comparison) -> View:
         date_problem=comparison.date_problem,
         date_off=form.kind == "estimated",
         athlete_problems=dict(comparison.athlete.problems),
+        held={answer.key: words.held(answer) for answer in comparison.answers},
         throw_problems={key: dict(problems) for key, problems in comparison.problems().items()},
     )
 

@@ -103,6 +103,28 @@ def _beyond(answer: Answer) -> str:
     return f"{answer.name} is beyond what the model was tested in: {' and '.join(beyond)}."
 
 
+def held(answer: Answer) -> str:
+    """Say what release speed follows from how a throw is held; nothing where it is held at that speed itself.
+
+    Parameters
+    ----------
+    answer : Answer
+
+    Returns
+    -------
+    str
+    """
+    line = answer.checked
+    if line.form.held == "speed" or line.speed_m_s is None:
+        return ""
+    speed = f"{line.speed_m_s:.1f} m/s"
+    if line.full_speed_m_s is None:
+        return f"Released at {speed}: joint speeds {line.form.typed.strip()} % of the reference motion’s."
+    share = line.speed_m_s / line.full_speed_m_s.estimate
+    low, high = (share * end for end in (line.full_speed_m_s.low, line.full_speed_m_s.high))
+    return f"Released at {speed}; this athlete’s readings put it between {low:.1f} and {high:.1f} m/s (90 %)."
+
+
 def cautions(person: Person | None) -> list[str]:
     """Return the cautions in short; for a thrower who is still growing, the one about that first.
 

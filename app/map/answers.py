@@ -177,7 +177,7 @@ def map_of(form: MapForm, compared: Form, profile_form: ProfileForm, today: date
     hundred = hundred_of(case, compared, form.of, today)
     if hundred is None or case.person is None:
         return MapAnswer(case, quantity, spot)
-    thrown = _thrown(compared)
+    thrown = _thrown(compared, case)
     others = [(ball, speed) for _, ball, speed in thrown]
     fitting = fitting_window(hundred.throw, case.rack, case.found.used, case.profile, others)
     window, problems = check_window(form, fitting)
@@ -339,8 +339,10 @@ def _full_speeds(fitted: Fitted, mass_kg: tuple[float, ...]) -> Interval:
     return fitted.profile.mean_speed(np.clip(mass_kg, *MASS_ENDS))
 
 
-def _thrown(compared: Form) -> tuple[tuple[int, Ball, float], ...]:
-    lines = [(number, check_throw(throw)) for number, throw in enumerate(compared.throws, start=1)]
+def _thrown(compared: Form, case: Case) -> tuple[tuple[int, Ball, float], ...]:
+    lines = [
+        (number, check_throw(throw, case.person, case.profile)) for number, throw in enumerate(compared.throws, start=1)
+    ]
     return tuple(
         (number, line.ball, line.speed_m_s)
         for number, line in lines

@@ -17,7 +17,7 @@ from flask import current_app
 from app import ids
 from app.athlete.answers import case_of
 from app.athlete.form import ProfileForm
-from app.athlete.kept import form_for, read_kept
+from app.athlete.kept import form_of
 from app.compare.changes import opening
 from app.compare.checks import check_athlete
 from app.compare.form import Form, FormError
@@ -145,12 +145,8 @@ def _compared(read: Any, now: Any = None) -> tuple[Form, bool]:
 
 def _profile(read: Any, compared: Form) -> tuple[ProfileForm, bool]:
     """The readings of the athlete of the Compare form, and whether they could be read."""
-    code = compared.athlete["code"].strip()
-    try:
-        forms, fine = read_kept(read.get("athlete") if isinstance(read, dict) else None), True
-    except FormError:
-        forms, fine = {}, False
-    return form_for(forms, code, load_demo(), current_app.config["LEVELPEAK"].demo), fine
+    kept = read.get("athlete") if isinstance(read, dict) else None
+    return form_of(kept, compared, load_demo(), current_app.config["LEVELPEAK"].demo)
 
 
 def change(
@@ -183,8 +179,8 @@ def change(
         still |= {"controls": dict.fromkeys(CONTROLS, no_update) | {"ball_mass_g": place[0], "speed_m_s": place[1]}}
     elif not any(buttons):
         raise PreventUpdate  # a button that was just made, not one that was pressed
-    reference = case_of(compared, ProfileForm(), date.today()).own_ball
-    added = to_compare(compared, check_spot(typed), reference.diameter_m)
+    case = case_of(compared, _profile(read, compared)[0], date.today())
+    added = to_compare(compared, check_spot(typed), case)
     if added.form is None:
         return still | {"notice": added.notice, "back_hidden": True}
     made = compare_json(added.form)

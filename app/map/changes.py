@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from app.athlete.answers import Case
 from app.compare.answers import plain
 from app.compare.checks import check_throw
-from app.compare.form import MOST_THROWS, Form, FormError, add_throw, from_json
+from app.compare.form import MOST_THROWS, Form, FormError, ThrowForm, add_throw, from_json
 from app.demo import RackBall
 from app.map.checks import MASS, SPEED, Spot
 from app.units import from_si, to_si
@@ -57,15 +57,15 @@ def clicked(where: object) -> tuple[str, str] | None:
     return typed[0], typed[1]
 
 
-def to_compare(form: Form, spot: Spot, diameter_m: float) -> Added:
+def to_compare(form: Form, spot: Spot, case: Case) -> Added:
     """Put the throw that is looked at at the end of Compare's list.
 
     Parameters
     ----------
     form : app.compare.form.Form
     spot : Spot
-    diameter_m : float
-        Of the map's balls.
+    case : Case
+        Who throws, and the own ball: the map's balls are of its diameter.
 
     Returns
     -------
@@ -74,9 +74,10 @@ def to_compare(form: Form, spot: Spot, diameter_m: float) -> Added:
     if spot.mass_kg is None or spot.speed_m_s is None:
         return Added(None, "Nothing added: a ball mass and a speed are needed.")
     mass_g, speed = plain(from_si(spot.mass_kg, "g")), plain(spot.speed_m_s, least=1)
+    diameter_m = case.own_ball.diameter_m
     name = f"{mass_g} g at {speed} m/s"
     for number, throw in enumerate(form.throws, start=1):
-        line = check_throw(throw)
+        line = check_throw(throw, case.person, case.profile)
         if line.ball is None or line.speed_m_s is None:
             continue
         if _same(line.ball, Ball(spot.mass_kg, diameter_m)) and abs(line.speed_m_s - spot.speed_m_s) < SAME_SPEED_M_S:
@@ -84,14 +85,14 @@ def to_compare(form: Form, spot: Spot, diameter_m: float) -> Added:
     blank = next((throw for throw in form.throws if throw.blank and throw.key != form.reference), None)
     if blank is None and len(form.throws) >= MOST_THROWS:
         return Added(None, f"Not added: Compare is full, {MOST_THROWS} throws. Remove one there to add another.")
-    typed = {"ball_mass_g": mass_g, "ball_diameter_mm": plain(from_si(diameter_m, "mm")), "speed_m_s": speed}
+    diameter_mm = plain(from_si(diameter_m, "mm"))
     if blank is None:
-        made = add_throw(form, RackBall("", mass_g, typed["ball_diameter_mm"]))
+        made = add_throw(form, RackBall("", mass_g, diameter_mm))
         key = made.throws[-1].key
     else:
         made, key = form, blank.key
-    throws = tuple(replace(throw, **typed) if throw.key == key else throw for throw in made.throws)
-    made = replace(made, throws=throws)
+    thrown = ThrowForm(key, mass_g, diameter_mm, speed)
+    made = replace(made, throws=tuple(thrown if throw.key == key else throw for throw in made.throws))
     return Added(made, f"Added to Compare: {name}, throw {made.place(key) + 1} of at most {MOST_THROWS}.")
 
 

@@ -29,6 +29,7 @@ def layout() -> Component:
             dcc.Store(id=ids.COMPARE_NARROW),
             dcc.Store(id=ids.COMPARE_PAPER),
             dcc.Store(id=ids.COMPARE_FOCUS),
+            dcc.Store(id=ids.COMPARE_PROFILES),
             parts.header(date.today().isoformat()),
             parts.who(demo, on_demo),
             parts.answer(),

@@ -36,8 +36,8 @@ def test_the_reference_throw_is_the_own_speed_until_there_are_readings_with_the_
 
 
 def test_without_a_reference_throw_the_own_ball_weighs_145_g():
-    assert reference_of(empty_form(), TODAY).ball == OWN_BALL
-    assert not reference_of(empty_form(), TODAY).found
+    assert reference_of(empty_form(), None, TODAY).ball == OWN_BALL
+    assert not reference_of(empty_form(), None, TODAY).found
 
 
 def test_without_measures_the_readings_are_checked_all_the_same(form_with):

@@ -1,15 +1,18 @@
 """The callbacks, called as the browser calls them: through the server, also with what no browser of ours would send."""
 
 import json
+from dataclasses import replace
 
 import pytest
 
 from app import ids
 from app.compare.callbacks import CHOSEN, draw, tell
 from app.compare.changes import opening
+from app.compare.checks import check_athlete
 from app.compare.form import THROW_NAMES, to_json
 from app.demo import load_demo
 from app.server import Config, create_app
+from model.throw import path_loads
 
 FORM = opening(None, load_demo(), on_demo=True).form
 
@@ -37,26 +40,26 @@ def curves(made: dict) -> int:
 
 
 def test_the_form_goes_along_with_its_figure_as_typed():
-    made = draw(fields(t2_speed_m_s=" 28,5 "), "light", False, [[], []])
+    made = draw(fields(t2_speed_m_s=" 28,5 "), "light", False, [[], []], None, None)
     assert made["figure"]["layout"]["meta"]["form"]["throws"][1]["speed_m_s"] == " 28,5 "
     assert curves(made) == 4
 
 
 @pytest.mark.parametrize("bad", [None, "", "abc", "1e400", "NaN", 3, [1], {"a": 1}, True, "x" * 5000])
 def test_whatever_stands_in_a_field_the_other_curves_are_drawn(bad):
-    made = draw(fields(t2_speed_m_s=bad), "light", False, [[], []])
+    made = draw(fields(t2_speed_m_s=bad), "light", False, [[], []], None, None)
     assert curves(made) == (4 if bad == 3 else 3)
 
 
 @pytest.mark.parametrize("theme", [None, 7, "neon", {}])
 def test_an_unknown_theme_or_width_draws_all_the_same(theme):
-    assert curves(draw(fields(), theme, theme, [[], []])) == 4
+    assert curves(draw(fields(), theme, theme, [[], []], None, None)) == 4
 
 
 def test_a_piece_of_line_that_stays_the_same_is_left_alone():
     parts = [{"type": ids.COMPARE_SAMPLE, "throw": throw.key} for throw in FORM.throws]
-    first = draw(fields(), "light", False, [parts, [None] * 4])["samples"]
-    again = draw(fields(), "light", False, [parts, first])["samples"]
+    first = draw(fields(), "light", False, [parts, [None] * 4], None, None)["samples"]
+    again = draw(fields(), "light", False, [parts, first], None, None)["samples"]
     assert all("borderTop" in style for style in first)
     assert all(style is again[0] for style in again)  # dash's "no update"
     assert again[0] not in first
@@ -67,10 +70,33 @@ def test_a_message_is_set_where_it_is_new_and_taken_back_when_mended():
         to_json(FORM) | {"throws": [{**to_json(FORM)["throws"][0], "speed_m_s": "x"}]}, load_demo(), True
     ).form
     part = {"type": ids.COMPARE_THROW, "throw": "t1", "name": "speed_m_s"}
-    (message,) = tell(to_json(broken), [[], []], [[part], [None]])["throw_errors"]
+    (message,) = tell(to_json(broken), [[], []], [[part], [None]], [[], []], None)["throw_errors"]
     assert message.startswith("Release speed: “x” given")
-    (mended,) = tell(to_json(FORM), [[], []], [[part], [message]])["throw_errors"]
+    (mended,) = tell(to_json(FORM), [[], []], [[part], [message]], [[], []], None)["throw_errors"]
     assert mended is None
+
+
+def test_a_throw_just_held_otherwise_is_drawn_as_it_was_before_its_number_is_in_the_field():
+    speed, clock = (draw(fields(t2_hold=hold), "light", False, [[], []], None, None) for hold in ("speed", "clock"))
+    heights = [max(made["figure"]["data"][1]["y"]) for made in (speed, clock)]
+    assert heights[1] == pytest.approx(
+        heights[0], rel=5e-4
+    )  # the clock is written to 0.01 %, the peak goes with its square
+    (throw,) = [one for one in clock["figure"]["layout"]["meta"]["form"]["throws"] if one["key"] == "t2"]
+    assert (throw["hold"], throw["speed_m_s"]) == ("clock", "")
+    assert float(throw["clock_percent"]) == pytest.approx(100 * 28.5 / path_speed_m_s(FORM), abs=0.005)
+
+
+def test_a_longer_thrower_is_drawn_at_the_same_clock_while_the_old_speeds_stand_in_the_fields():
+    taller = replace(FORM, athlete={**FORM.athlete, "stature_cm": "190"})
+    made = draw(fields(taller), "light", False, [[], []], to_json(FORM), None)
+    assert {one["hold"] for one in made["figure"]["layout"]["meta"]["form"]["throws"]} == {"clock"}
+    asked = draw(fields(taller), "light", False, [[], []], None, None)
+    assert {one["hold"] for one in asked["figure"]["layout"]["meta"]["form"]["throws"]} == {"speed"}
+
+
+def path_speed_m_s(form) -> float:
+    return float(path_loads(check_athlete(form.athlete).person, 0.073).path_speed_m_s)
 
 
 def post(app, **body):

@@ -1,13 +1,26 @@
 """What the buttons do, what is said about it, and what of it can be put back."""
 
 import json
+import re
 from dataclasses import replace
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from app.compare.changes import added, emptied, filled, is_invented, moved, opening, put_back, read_form
+from app.compare.changes import (
+    added,
+    emptied,
+    filled,
+    held_otherwise,
+    is_invented,
+    moved,
+    opening,
+    put_back,
+    read_form,
+    released_as_before,
+    remeasured,
+)
 from app.compare.form import ATHLETE_NAMES, demo_form, empty_form, from_json, to_json
 from app.demo import load_demo
 
@@ -117,7 +130,7 @@ def fields_of(form) -> tuple[list, list, dict]:
     throws = [
         ({"type": "t", "throw": throw.key, "name": name}, getattr(throw, name))
         for throw in form.throws
-        for name in ("ball_mass_g", "ball_diameter_mm", "speed_m_s")
+        for name in ("ball_mass_g", "ball_diameter_mm", "hold", "speed_m_s")
     ]
     return (
         measures,
@@ -165,3 +178,57 @@ def test_an_athlete_is_called_invented_only_while_the_measures_are_those_of_the_
     assert is_invented(form, demo)
     assert not is_invented(replace(form, athlete={**form.athlete, "stature_cm": "181"}), demo)
     assert not is_invented(empty_form(), demo)
+
+
+def remeasured_to(form, stature_cm, kept=None, before=None):
+    changed = replace(form, athlete={**form.athlete, "stature_cm": stature_cm})
+    return remeasured(changed, to_json(form) if kept is None else kept, before)
+
+
+def test_a_changed_measure_keeps_the_clocks_says_what_became_of_the_reference_and_offers_the_speeds(demo_page):
+    made = remeasured_to(demo_page, "192.15")
+    assert {throw.held for throw in made.form.throws} == {"clock"}
+    assert made.form.athlete["stature_cm"] == "192.15"
+    # 5 % taller: 33.0 * 1.05 = 34.65, less some hundredths because the ball did not grow with the arm
+    assert re.search(r"the reference throw at 34\.[56]\d instead of 33\.0 m/s\.$", made.notice)
+    assert made.undo
+    assert made.speeds
+    assert made.before == demo_page
+
+
+def test_measures_changed_twice_can_still_go_back_to_the_first_speeds(demo_page):
+    first = remeasured_to(demo_page, "190")
+    again = remeasured_to(first.form, "195", before=to_json(first.before))
+    assert again.form.throws == first.form.throws
+    assert again.before == demo_page
+    back = released_as_before(again.form, to_json(again.before))
+    assert back.form.throws == demo_page.throws
+    assert back.form.athlete["stature_cm"] == "195"
+
+
+@pytest.mark.parametrize("kept", [None, {"version": 9}, "x"])
+def test_without_a_form_from_before_no_clock_is_known(demo_page, kept):
+    assert remeasured(demo_page, kept, None) is None
+
+
+def test_fields_that_are_made_anew_change_nothing(demo_page):
+    assert remeasured(demo_page, to_json(demo_page), None) is None
+    assert held_otherwise(demo_page, "t2", None) is None
+
+
+def test_a_measure_changed_while_all_clocks_were_chosen_by_hand_offers_no_speeds(demo_page):
+    clocks = replace(demo_page, throws=tuple(throw.holding("clock", "90") for throw in demo_page.throws))
+    assert remeasured_to(clocks, "190") is None
+    assert remeasured_to(clocks, "190", before=to_json(clocks)) is None
+
+
+def test_another_hold_is_chosen_and_the_focus_stays_on_it(demo_page):
+    chosen = tuple(replace(throw, hold="clock") if throw.key == "t2" else throw for throw in demo_page.throws)
+    made = held_otherwise(replace(demo_page, throws=chosen), "t2", None)
+    assert made.form.throws[1].clock_percent
+    assert made.form.throws[0] == demo_page.throws[0]
+    assert made.focus == '{"name":"hold","throw":"t2","type":"compare-throw"}'
+
+
+def test_speeds_that_were_not_kept_cannot_come_back(demo_page):
+    assert released_as_before(demo_page, None).form is demo_page

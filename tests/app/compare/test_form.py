@@ -1,6 +1,7 @@
 """The form: kept and read back as typed, and changed by copying, removing, moving."""
 
 import json
+from dataclasses import replace
 
 import pytest
 from hypothesis import given
@@ -48,7 +49,8 @@ def broken() -> list[object]:
     whole = to_json(THREE)
     return [
         None, 3, "{}", [], {}, {"version": 1},
-        whole | {"version": 2},
+        whole | {"version": 3},
+        whole | {"version": 1},
         whole | {"extra": ""},
         {name: part for name, part in whole.items() if name != "above"},
         whole | {"throws": whole["throws"] * 3},
@@ -62,6 +64,14 @@ def broken() -> list[object]:
         whole | {"reference": None},
         whole | {"above": "1" * 201},
     ]  # fmt: skip
+
+
+def test_what_was_kept_before_throws_could_be_held_otherwise_is_held_at_its_speeds():
+    form = empty_form()
+    whole = to_json(replace(form, throws=(ThrowForm("t1", "145", "73", "33.0"),)))
+    old = {"hold", "clock_percent", "share_percent"}
+    lines = [{name: text for name, text in line.items() if name not in old} for line in whole["throws"]]
+    assert from_json(whole | {"version": 1, "throws": lines}).throws == (ThrowForm("t1", "145", "73", "33.0", "speed"),)
 
 
 @pytest.mark.parametrize("kept", broken(), ids=range(len(broken())))

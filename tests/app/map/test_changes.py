@@ -8,6 +8,7 @@ from app.athlete.answers import case_of
 from app.athlete.form import ProfileForm
 from app.compare.checks import check_throw
 from app.compare.form import copy_throw, empty_form, to_json
+from app.compare.holding import settled
 from app.map.changes import clicked, first_spot, taken_back, to_compare
 from app.map.checks import Spot
 from tests.app.map.conftest import TODAY
@@ -15,9 +16,13 @@ from tests.app.map.conftest import TODAY
 SPOT = Spot(0.210, 30.5)
 
 
+def added_to(form, spot=SPOT):
+    return to_compare(form, spot, case_of(form, ProfileForm(), TODAY))
+
+
 def test_a_throw_goes_to_the_end_of_the_list_and_the_notice_says_which_it_is(compared):
     form = compared()
-    added = to_compare(form, SPOT, 0.073)
+    added = added_to(form)
     assert added.form.throws[:-1] == form.throws
     line = check_throw(added.form.throws[-1])
     assert (line.ball.mass_kg, line.ball.diameter_m, line.speed_m_s) == (0.210, 0.073, 30.5)
@@ -27,31 +32,48 @@ def test_a_throw_goes_to_the_end_of_the_list_and_the_notice_says_which_it_is(com
 
 def test_a_throw_takes_the_first_blank_line_but_never_the_references(compared):
     form = replace(empty_form(), athlete=compared().athlete)
-    added = to_compare(form, SPOT, 0.073)
+    added = added_to(form)
     assert [throw.ball_mass_g for throw in added.form.throws] == ["", "210"]
     assert added.notice.endswith("throw 2 of at most 8.")
-    assert len(to_compare(added.form, Spot(0.3, 28.0), 0.073).form.throws) == 3
+    assert len(added_to(added.form, Spot(0.3, 28.0)).form.throws) == 3
 
 
 def test_a_full_list_says_so_and_stays(compared):
     form = compared()
     while len(form.throws) < 8:
         form = copy_throw(form, "t2")
-    added = to_compare(form, SPOT, 0.073)
+    added = added_to(form)
     assert added.form is None
     assert added.notice == "Not added: Compare is full, 8 throws. Remove one there to add another."
 
 
 def test_a_throw_that_is_there_already_is_named_and_not_added_twice(compared):
-    added = to_compare(compared(), Spot(0.275, 28.5), 0.073)
+    added = added_to(compared(), Spot(0.275, 28.5))
     assert added.form is None
     assert added.notice == "275 g at 28.5 m/s is already in Compare: throw 2."
-    assert to_compare(compared(), Spot(0.275, 28.5), 0.080).form is not None  # another ball
+    form = compared()
+    larger = replace(form, throws=(replace(form.throws[0], ball_diameter_mm="80"), *form.throws[1:]))
+    assert added_to(larger, Spot(0.275, 28.5)).form is not None  # the map's balls are as large as the own one
+
+
+def test_a_throw_that_is_held_at_its_clock_or_on_the_profile_is_there_already_too(compared):
+    form = compared()
+    for hold in ("clock", "profile"):
+        others = tuple(replace(throw, hold=hold) if throw.key == "t2" else throw for throw in form.throws)
+        made = settled(replace(form, throws=others), case_of(form, ProfileForm(), TODAY).profile)
+        assert made.throws[1].held == hold
+        speed = check_throw(made.throws[1], *_case_of(made)).speed_m_s
+        assert added_to(made, Spot(0.275, speed)).form is None
+
+
+def _case_of(form):
+    case = case_of(form, ProfileForm(), TODAY)
+    return case.person, case.profile
 
 
 @pytest.mark.parametrize("spot", [Spot(), Spot(0.2, None), Spot(None, 30.0)])
 def test_half_a_throw_is_not_added(compared, spot):
-    assert to_compare(compared(), spot, 0.073).form is None
+    assert added_to(compared(), spot).form is None
 
 
 def test_what_was_added_can_be_taken_back(compared):
