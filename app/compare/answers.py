@@ -67,7 +67,9 @@ class Answer:
             return f"throw {self.number}"
         ball = self.checked.ball
         size = "" if ball.diameter_m == DEFAULT_DIAMETER_M else f" ({plain(from_si(ball.diameter_m, 'mm'))} mm)"
-        return f"{plain(from_si(ball.mass_kg, 'g'))} g{size} at {plain(self.checked.speed_m_s, least=1)} m/s"
+        typed = self.checked.form.held == "speed"  # a speed that follows from a hold is not known to 0.01 m/s
+        speed = plain(self.checked.speed_m_s, least=1, most=2 if typed else 1)
+        return f"{plain(from_si(ball.mass_kg, 'g'))} g{size} at {speed} m/s"
 
     def time_ms(self) -> Array:
         """Time from release (ms) of the points of its curve."""

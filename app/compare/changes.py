@@ -3,7 +3,6 @@
 from dataclasses import dataclass
 from typing import Any
 
-from app.compare.answers import plain
 from app.compare.checks import check_athlete, check_throw
 from app.compare.fields import HOLD_FIELDS
 from app.compare.form import (
@@ -236,7 +235,7 @@ def _clocks_notice(form: Form, before: Form) -> str:
 def _reference_speed(form: Form) -> str:
     place = form.place(form.reference)
     line = check_throw(form.throws[place], check_athlete(form.athlete).person) if place >= 0 else None
-    return "" if line is None or line.speed_m_s is None else plain(line.speed_m_s, least=1)
+    return "" if line is None or line.speed_m_s is None else f"{line.speed_m_s:.1f}"
 
 
 def released_as_before(form: Form, before: object) -> Change:

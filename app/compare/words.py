@@ -117,12 +117,12 @@ def held(answer: Answer) -> str:
     line = answer.checked
     if line.form.held == "speed" or line.speed_m_s is None:
         return ""
-    speed = f"{line.speed_m_s:.1f} m/s"
+    speed = f"Released at {line.speed_m_s:.1f} m/s"
     if line.full_speed_m_s is None:
-        return f"Released at {speed}: joint speeds {line.form.typed.strip()} % of the reference motion’s."
+        return f"{speed}."
     share = line.speed_m_s / line.full_speed_m_s.estimate
     low, high = (share * end for end in (line.full_speed_m_s.low, line.full_speed_m_s.high))
-    return f"Released at {speed}; this athlete’s readings put it between {low:.1f} and {high:.1f} m/s (90 %)."
+    return f"{speed}; by the readings {low:.1f} to {high:.1f} (90 %)."
 
 
 def cautions(person: Person | None) -> list[str]:

@@ -190,7 +190,7 @@ def test_a_changed_measure_keeps_the_clocks_says_what_became_of_the_reference_an
     assert {throw.held for throw in made.form.throws} == {"clock"}
     assert made.form.athlete["stature_cm"] == "192.15"
     # 5 % taller: 33.0 * 1.05 = 34.65, less some hundredths because the ball did not grow with the arm
-    assert re.search(r"the reference throw at 34\.[56]\d instead of 33\.0 m/s\.$", made.notice)
+    assert re.search(r"the reference throw at 34\.[56] instead of 33\.0 m/s\.$", made.notice)
     assert made.undo
     assert made.speeds
     assert made.before == demo_page
