@@ -38,7 +38,7 @@ from app.athlete.markup import to_html
 from app.athlete.parts import measure_fields
 from app.athlete.plot import shown_of, with_paper
 from app.athlete.wild import wild_of
-from app.compare.changes import opening, read_form
+from app.compare.changes import is_invented, opening, read_form
 from app.compare.checks import check_athlete
 from app.compare.form import Form, FormError
 from app.compare.form import to_json as compare_json
@@ -155,6 +155,7 @@ def register(app: Dash) -> None:
             "problems": Output(ids.ATHLETE_PROBLEMS, "data"),
             "typed_errors": Output(TYPED, "error"),
             "measure_errors": Output(MEASURE, "error"),
+            "invented": Output(ids.ATHLETE_INVENTED, "hidden"),
             "own_speed": Output({**TYPED, "name": "own_speed_m_s"}, "placeholder"),
         },
         inputs={
@@ -286,6 +287,7 @@ def keep(
         "details": _details(opened, form_now, shown[1]),
         "problems": {at: told for at, told in problems.items() if "/" in at},
         "typed_errors": _changed_only(fields["typed_ids"], errors[0], lambda part: problems.get(part["name"])),
+        "invented": not is_invented(now, load_demo()),
         "measure_errors": _changed_only(fields["measure_ids"], errors[1], lambda part: people.get(part["name"])),
         "own_speed": "" if reference is None else f"{reference:.1f}, the reference throw",
     }

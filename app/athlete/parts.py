@@ -64,10 +64,16 @@ def _joint(name: str, heard: str) -> Component:
     )
 
 
-def header(on_demo: bool) -> Component:
-    """Make the heading of the page."""
-    said = [html.P(INVENTED, className="quiet")] if on_demo else []
-    return html.Div([html.H1("Athlete"), *said], className="page-head")
+MEASURES_NOTE = (
+    "A changed measure leaves readings and measured speeds as they are. At the same release speed a longer arm "
+    "of the same build needs about the same torque; at the same joint speeds it needs more: that is shown on Compare."
+)
+
+
+def header() -> Component:
+    """Make the heading of the page, which says so while an invented athlete is shown."""
+    said = html.P(INVENTED, id=ids.ATHLETE_INVENTED, className="quiet", hidden=True)
+    return html.Div([html.H1("Athlete"), said], className="page-head")
 
 
 def measures() -> Component:
@@ -77,6 +83,7 @@ def measures() -> Component:
         "Measures",
         [
             html.Div(id=ids.ATHLETE_MEASURES, className="measures"),
+            html.P(MEASURES_NOTE, className="quiet"),
             html.Div(id=ids.ATHLETE_ARM, className="arm"),
         ],
     )

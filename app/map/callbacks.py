@@ -18,7 +18,7 @@ from app import ids
 from app.athlete.answers import case_of
 from app.athlete.form import ProfileForm
 from app.athlete.kept import form_of
-from app.compare.changes import opening
+from app.compare.changes import is_invented, opening
 from app.compare.checks import check_athlete
 from app.compare.form import Form, FormError
 from app.compare.form import from_json as compare_from
@@ -113,6 +113,7 @@ def register(app: Dash) -> None:
             "paper": Output(ids.MAP_PAPER, "data"),
             "saved": Output(ids.MAP_SAVED, "data"),
             "view": VIEW_OUTPUTS,
+            "invented": Output(ids.MAP_INVENTED, "hidden"),
             "end_errors": Output(RANGE, "error"),
             "end_hints": Output(RANGE, "placeholder"),
             "basis": Output(ids.MAP_BASIS, "children"),
@@ -225,6 +226,7 @@ def draw(fields: dict[str, Any], compare: Any, read: Any, theme: Any, width: Any
         "figure": map_figure(answer, form.axis, theme_named(theme), width_px(width)),
         "paper": paper_figure(answer, form.axis),
         "saved": to_json(replace(form, of="" if form.of == usual else form.of)),
+        "invented": not is_invented(compared, load_demo()),
         "view": {name: getattr(view, name) for name in VIEW_OUTPUTS},
         "end_errors": [answer.range_problems.get(part["name"], "") for part in fields["end_ids"]],
         "end_hints": [hints.get(part["name"], "") for part in fields["end_ids"]],

@@ -23,13 +23,11 @@ STEPS = {"ball_mass_g": ("5 g", "1 g"), "speed_m_s": ("0.5 m/s", "0.1 m/s")}
 """What an arrow key adds to a field of the throw, alone and with Shift; `assets/map.js` does it."""
 
 
-def header(on_demo: bool) -> Component:
-    """Make the heading of the page; with demo data, say that they are invented."""
-    children: list[Component] = [html.H1("Map of ball mass and speed")]
-    if on_demo:
-        children.append(html.P(INVENTED, className="quiet"))
-    children.append(html.P(id=ids.MAP_WHO, className="summary"))
-    return html.Div(children, className="page-head")
+def header() -> Component:
+    """Make the heading of the page, which says so while an invented athlete is shown."""
+    invented = html.P(INVENTED, id=ids.MAP_INVENTED, className="quiet", hidden=True)
+    who = html.P(id=ids.MAP_WHO, className="summary")
+    return html.Div([html.H1("Map of ball mass and speed"), invented, who], className="page-head")
 
 
 def empty() -> Component:

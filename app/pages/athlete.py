@@ -4,7 +4,6 @@ from datetime import date
 
 from dash import dcc, html
 from dash.development.base_component import Component
-from flask import current_app
 
 from app import ids
 from app.athlete import parts
@@ -19,7 +18,6 @@ def layout() -> Component:
     -------
     Component
     """
-    on_demo: bool = current_app.config["LEVELPEAK"].demo
     memory = (
         ids.ATHLETE_READ,
         ids.ATHLETE_COMPARE,
@@ -39,7 +37,7 @@ def layout() -> Component:
         [
             dcc.Store(id=ids.ATHLETE_SAVED, storage_type="session"),  # gone with the tab: measures are personal
             *(dcc.Store(id=name) for name in memory),
-            parts.header(on_demo),
+            parts.header(),
             parts.measures(),
             parts.readings(),
             parts.fit(),

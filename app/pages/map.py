@@ -4,7 +4,6 @@ from datetime import date
 
 from dash import dcc, html
 from dash.development.base_component import Component
-from flask import current_app
 
 from app import ids
 from app.map import parts
@@ -19,7 +18,6 @@ def layout() -> Component:
     -------
     Component
     """
-    on_demo: bool = current_app.config["LEVELPEAK"].demo
     memory = (
         ids.MAP_READ,
         ids.MAP_COMPARE,
@@ -33,7 +31,7 @@ def layout() -> Component:
         [
             dcc.Store(id=ids.MAP_SAVED, storage_type="session"),
             *(dcc.Store(id=name) for name in memory),
-            parts.header(on_demo),
+            parts.header(),
             parts.empty(),
             html.Div(
                 [

@@ -5,47 +5,23 @@ import re
 import pytest
 
 from app.server import Config, create_app
+from tests.browser.compare_page import HEADLINE, LINES, ROWS, choose, drawn, field, open_demo, type_in
 from tests.browser.themes import THEMES, put_on
 
 playwright = pytest.importorskip("playwright.sync_api")
 expect = playwright.expect
 
-LINES = ".picture .scatterlayer path.js-line"
-HEADLINE = ".sentence"
-ROWS = ".rows .throw"
-
 
 @pytest.fixture
 def demo(page, served):
     """The page on its demo data, drawn."""
-    page.goto(served)
-    expect(page.locator(LINES)).to_have_count(4)
-    expect(page.locator(".readings tbody tr")).to_have_count(4)
+    open_demo(page, served)
     return page
 
 
 @pytest.fixture(scope="module")
 def served_empty(serve_app) -> str:
     return serve_app(create_app(Config(demo=False)))
-
-
-def field(page, name: str, throw: int):
-    return page.get_by_label(f"{name} of throw {throw}")
-
-
-def type_in(page, box, text: str) -> None:
-    box.fill(text)
-    box.press("Tab")
-
-
-def choose(page, label: str, option: str) -> None:
-    page.get_by_role("textbox", name=label, exact=True).click()
-    page.get_by_role("option", name=option).first.click()
-
-
-def drawn(page) -> list[str]:
-    """The curves as they are drawn, by the path of each line."""
-    return page.locator(LINES).evaluate_all("lines => lines.map(line => line.getAttribute('d'))")
 
 
 def test_it_opens_on_the_demo_with_sentence_figure_and_table(demo):
@@ -266,66 +242,6 @@ def test_after_start_empty_nothing_is_called_invented_and_the_notice_goes_once_s
     demo.get_by_role("button", name="See an invented example").click()
     expect(demo.get_by_text("Invented demo data")).to_be_visible()
     expect(demo.get_by_role("button", name="Put back")).to_be_visible()
-
-
-def hold(page, throw: int, words: str) -> None:
-    choose(page, f"Throw {throw} is held at", words)
-
-
-def test_a_throw_held_otherwise_keeps_its_curve_and_says_what_speed_follows(demo):
-    before = demo.locator(HEADLINE).inner_text()
-    hold(demo, 2, "same clock")
-    clock = field(demo, "Joint speeds", 2)
-    expect(clock).to_have_value(re.compile(r"^[78]\d\.\d+$"))
-    expect(demo.locator(".held").nth(1)).to_contain_text("Released at 28.5 m/s")
-    expect(demo.locator(HEADLINE)).to_have_text(before)
-    expect(demo.get_by_label("Throw 2 is held at").first).to_be_focused()
-    expect(demo.locator(".readings tbody tr").nth(1)).to_contain_text("same clock, ")
-    hold(demo, 2, "release speed")
-    expect(field(demo, "Release speed", 2)).to_have_value("28.5")
-    expect(demo.locator(".held").nth(1)).to_be_hidden()
-
-
-def test_a_throw_on_the_speed_profile_follows_the_readings_of_the_athlete_page(demo, served):
-    hold(demo, 2, "speed profile")
-    share = field(demo, "Share of full speed", 2)
-    expect(share).to_have_value(re.compile(r"^(9\d|10\d)(\.\d+)?$"))
-    type_in(demo, share, "100")
-    expect(demo.locator(".held").nth(1)).to_contain_text("by the readings")
-    type_in(demo, field(demo, "Ball mass", 2), "470")
-    expect(demo.locator(HEADLINE)).to_contain_text(re.compile(r"^470 g at 2[34]\.\d+ m/s against"))
-    before = demo.locator(HEADLINE).inner_text()
-    demo.get_by_role("link", name="Athlete").click()
-    cell = demo.get_by_label("Reading 1 with 470 g, m/s")
-    cell.fill("15")
-    cell.press("Enter")
-    demo.wait_for_function("""sessionStorage.getItem('athlete-saved')?.includes('"15"')""")
-    demo.get_by_role("link", name="Compare").click()
-    expect(demo.locator(HEADLINE)).to_contain_text("470 g at")
-    expect(demo.locator(HEADLINE)).not_to_have_text(before)
-
-
-def test_a_changed_measure_keeps_the_clocks_and_the_release_speeds_are_one_press_away(demo):
-    stature = demo.get_by_label("Stature, cm")
-    before = drawn(demo)
-    type_in(demo, stature, "192")
-    notice = demo.locator(".notice")
-    expect(notice).to_contain_text("the throws keep their joint speeds")
-    expect(demo.locator(HEADLINE)).to_contain_text(re.compile(r"275 g at 29\.\d+ m/s against 145 g at 34\.\d+ m/s"))
-    expect(field(demo, "Joint speeds", 1)).to_be_visible()
-    assert drawn(demo) != before
-    demo.get_by_role("button", name="Keep the release speeds").click()
-    expect(field(demo, "Release speed", 2)).to_have_value("28.5")
-    expect(stature).to_have_value("192")
-    expect(demo.locator(HEADLINE)).to_contain_text("275 g at 28.5 m/s against 145 g at 33.0 m/s (measured)")
-
-
-def test_a_changed_measure_can_be_put_back_with_its_speeds(demo):
-    type_in(demo, demo.get_by_label("Stature, cm"), "192")
-    expect(field(demo, "Joint speeds", 1)).to_be_visible()
-    demo.get_by_role("button", name="Put back").click()
-    expect(demo.get_by_label("Stature, cm")).to_have_value("183")
-    expect(field(demo, "Release speed", 1)).to_have_value("33.0")
 
 
 def test_an_emptied_list_says_what_to_do(demo):

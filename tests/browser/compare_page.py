@@ -1,0 +1,36 @@
+"""The Compare page in a browser test: where its parts are, and what a hand does there."""
+
+LINES = ".picture .scatterlayer path.js-line"
+HEADLINE = ".sentence"
+ROWS = ".rows .throw"
+
+
+def open_demo(page, served: str) -> None:
+    """Open the page on its demo data and wait until it is drawn."""
+    from playwright.sync_api import expect  # where there is none, the tests skip before they come here
+
+    page.goto(served)
+    expect(page.locator(LINES)).to_have_count(4)
+    expect(page.locator(".readings tbody tr")).to_have_count(4)
+
+
+def field(page, name: str, throw: int):
+    """A field of a throw."""
+    return page.get_by_label(f"{name} of throw {throw}")
+
+
+def type_in(page, box, text: str) -> None:
+    """Type into a field and leave it."""
+    box.fill(text)
+    box.press("Tab")
+
+
+def choose(page, label: str, option: str) -> None:
+    """Choose from a list."""
+    page.get_by_role("textbox", name=label, exact=True).click()
+    page.get_by_role("option", name=option).first.click()
+
+
+def drawn(page) -> list[str]:
+    """The curves as they are drawn, by the path of each line."""
+    return page.locator(LINES).evaluate_all("lines => lines.map(line => line.getAttribute('d'))")
