@@ -37,9 +37,10 @@ from app.compare.form import Form, FormError, from_json, to_json
 from app.compare.holding import settled
 from app.compare.parts import athlete_fields
 from app.compare.picture import figure_of, paper_of, samples_of
-from app.compare.rows import rows
+from app.compare.rows import dom_id, rows, sizes_id
 from app.compare.view import basis_of, view_of
 from app.demo import load_demo
+from app.markup import to_html
 from app.palette import theme_named
 from model.speed import SpeedProfile
 
@@ -166,6 +167,7 @@ def register(app: Dash) -> None:
             "measure_errors": Output(MEASURE, "error"),
             "throw_errors": Output(THROW, "error"),
             "held": Output(HELD, "children"),
+            "told": Output(ids.COMPARE_TOLD, "data"),
         },
         inputs={
             "saved": Input(ids.COMPARE_SAVED, "data"),
@@ -189,6 +191,7 @@ def register(app: Dash) -> None:
         Input(ids.COMPARE_FIGURE, "figure"),
         prevent_initial_call=True,
     )
+    app.clientside_callback(ClientsideFunction("shell", "fill"), Input(ids.COMPARE_TOLD, "data"))
     app.clientside_callback(ClientsideFunction("compare", "paper"), Input(ids.COMPARE_PAPER, "data"))
     app.clientside_callback(ClientsideFunction("compare", "noticed"), Input(ids.COMPARE_NOTICE, "children"))
     app.clientside_callback(ClientsideFunction("compare", "focus"), Input(ids.COMPARE_FOCUS, "data"))
@@ -298,6 +301,7 @@ def tell(
         "throw_errors": _changed_only(
             throws, lambda part: view.throw_problems.get(part["throw"], {}).get(part["name"])
         ),
+        "told": {dom_id(sizes_id(key)): to_html(part) for key, part in view.sizes.items()},
         "held": _changed_only(held, lambda part: view.held.get(part["throw"], "")),
     }
 

@@ -29,13 +29,15 @@ CHOICE: dict[str, Any] = {
 }
 
 
-def text_field(label: str, description: str = "", numeric: bool = False, **props: Any) -> Component:
+def text_field(label: str | Component, description: str = "", numeric: bool = False, **props: Any) -> Component:
     """Make a field for text that is sent when it is left or on Enter, and kept as it was typed.
 
     Parameters
     ----------
-    label, description : str
-        What it is, with its unit; and what is accepted.
+    label : str or Component
+        What it is, with its unit.
+    description : str
+        What is accepted.
     numeric : bool
         Whether a touch screen shows its number keys.
     **props
@@ -57,7 +59,7 @@ def text_field(label: str, description: str = "", numeric: bool = False, **props
     )
 
 
-def number_field(field: Field, value: str, label: str = "", **props: Any) -> Component:
+def number_field(field: Field, value: str, label: str | Component = "", **props: Any) -> Component:
     """Make a field for a number, with its unit and accepted range.
 
     Parameters
@@ -65,7 +67,7 @@ def number_field(field: Field, value: str, label: str = "", **props: Any) -> Com
     field : Field
     value : str
         As typed.
-    label : str
+    label : str or Component
         What it is, with its unit, where the field's own label does not do.
     **props
         Further properties of `dmc.TextInput`.

@@ -12,6 +12,7 @@ from app.compare.form import Form
 from app.compare.picture import level_of
 from app.compare.quantities import title
 from app.compare.sentence import Sentence, headline, instead
+from app.compare.sizes import sizes
 from app.compare.table import BROAD_TOP, table
 from model.channels import CHANNELS
 from model.person import Person
@@ -38,6 +39,7 @@ class View:
     athlete_problems: dict[str, str]
     throw_problems: dict[str, dict[str, str]]
     held: dict[str, str]
+    sizes: dict[str, Component | None]
 
 
 def view_of(form: Form, comparison: Comparison) -> View:
@@ -72,6 +74,7 @@ def view_of(form: Form, comparison: Comparison) -> View:
         date_problem=comparison.date_problem,
         date_off=form.kind == "estimated",
         athlete_problems=dict(comparison.athlete.problems),
+        sizes={answer.key: sizes(answer, comparison) for answer in comparison.answers},
         held={answer.key: words.held(answer) for answer in comparison.answers},
         throw_problems={key: dict(problems) for key, problems in comparison.problems().items()},
     )
