@@ -54,6 +54,11 @@ COMPARE_DATE = "compare-date"
 
 # What is shown.
 COMPARE_QUANTITY = "compare-quantity"
+COMPARE_ALIGN = "compare-align"
+COMPARE_SCALE = "compare-scale"
+COMPARE_INSTANT = "compare-instant"  # the arm and the values at the instant under the cursor; the browser fills it
+COMPARE_CHAIN = "compare-chain"  # the thrower's joint centres over a throw, for the line figure
+COMPARE_IDENTITY = "compare-identity"  # the identity's curves of the chosen quantity, for sliders
 COMPARE_HEADLINE = "compare-headline"
 COMPARE_ABOVE = "compare-above"
 COMPARE_SUMMARY = "compare-summary"

@@ -14,6 +14,9 @@ from app.compare.form import MOST_THROWS, Form, ThrowForm
 from app.compare.parts import choice, number_field
 from app.palette import Theme, line_color, line_width
 
+SLIDES = {"speed": ("5", "50", "0.1"), "clock": ("10", "150", "0.1"), "profile": ("30", "120", "0.5")}
+"""Ends and step of a throw's slider, in the unit of its field: most throws; the field takes the rest."""
+
 MOVES = {
     "copy": ("Copy", "Copy throw {}"),
     "up": ("Up", "Move throw {} up"),
@@ -51,11 +54,29 @@ def _row(throw: ThrowForm, number: int, last: int) -> Component:
         [
             html.Div([html.Span(str(number), className="number"), sample, chosen], className="card-head"),
             html.Div(fields, className="card-fields"),
+            _slide(throw, number),
             html.Div([_hold(throw, number), said], className="under"),
             html.Div(id=dom_id(sizes_id(throw.key)), className="sizes-place"),
             html.Div(moves, className="moves"),
         ],
         className="throw",
+    )
+
+
+def _slide(throw: ThrowForm, number: int) -> Component:
+    """The place of the slider: the browser makes it, because it moves the curve while it is dragged."""
+    field = HOLD_FIELDS[throw.held]
+    low, high, step = SLIDES[throw.held]
+    return html.Div(
+        className="slide",
+        **{
+            "data-throw": throw.key,
+            "data-name": field.name,
+            "data-low": low,
+            "data-high": high,
+            "data-step": step,
+            "data-label": f"Slider, throw {number}: {field.label.lower()}, {field.unit}",
+        },
     )
 
 

@@ -144,7 +144,7 @@ def _bar(change: float) -> list[Component]:
         return []
     half = 50.0 * min(abs(change) / BAR_PERCENT, 1.0)
     beyond = " beyond" if abs(change) > BAR_PERCENT else ""
-    side = "more" if change > 0.0 else "less"
+    side = "plus" if change > 0.0 else "minus"
     style = {"width": f"{half:.1f}%", "left" if change > 0.0 else "right": "50%"}
     bar = html.Div(html.Span(className=f"{side}{beyond}", style=style), className="bar")
     return [html.Tr(html.Td(bar, colSpan=3), **{"aria-hidden": "true"})]

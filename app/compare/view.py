@@ -8,8 +8,8 @@ from dash.development.base_component import Component
 
 from app.compare import words
 from app.compare.answers import Comparison, plain
-from app.compare.form import Form
-from app.compare.picture import level_of
+from app.compare.form import ALIGNED, Form
+from app.compare.picture import level_of, scale_of
 from app.compare.quantities import title
 from app.compare.sentence import Sentence, headline, instead
 from app.compare.sizes import sizes
@@ -115,7 +115,9 @@ def _warnings(comparison: Comparison) -> Component | None:
 
 def _figure_title(comparison: Comparison) -> list[Any]:
     reading = comparison.reading
-    note = html.Span(f"{reading.unit} against time", className="unit")
+    unit = scale_of(comparison)[1]
+    measured = "% of the reference’s peak" if unit == "%" else unit
+    note = html.Span(f"{measured} against time", className="unit")
     adult = html.Span("path from adult men", className="unit") if words.path_note(comparison.person) else None
     parts = [part for part in (title(reading), note, adult) if part is not None]
     return [piece for part in parts for piece in (part, " ")]
@@ -132,7 +134,7 @@ def _figure_note(comparison: Comparison) -> str:
     loose = " The varus torque after release is not calibrated." if reading.channel == "varus" else ""
     return (
         "Thicker and darker is heavier; the dashed line is the reference. Each line begins at its own foot contact; "
-        "ticks at the foot mark each throw’s maximum external rotation. "
+        f"ticks at the foot mark each throw’s {'release' if comparison.align == 'rotation' else ALIGNED['rotation']}. "
         f"Below zero: {reverse}.{across} {BROAD_TOP}{loose}"
     )
 

@@ -27,9 +27,9 @@ def test_each_size_has_its_number_its_unit_and_its_per_cent_with_the_kind_of_the
 
 def test_a_bar_goes_from_zero_to_the_side_of_its_sign_and_fifty_per_cent_fill_it(make_answer, make_comparison):
     html = card(make_answer, make_comparison, peak=100.0, loaded_s=0.075, area=5.0, rise_rate=3000.0)
-    assert '<span class="more" style="width:25.0%;left:50%">' in html  # +25 %: half of the half
-    assert '<span class="less" style="width:25.0%;right:50%">' in html
-    assert '<span class="more beyond" style="width:50.0%;left:50%">' in html  # +200 % is cut off and marked
+    assert '<span class="plus" style="width:25.0%;left:50%">' in html  # +25 %: half of the half
+    assert '<span class="minus" style="width:25.0%;right:50%">' in html
+    assert '<span class="plus beyond" style="width:50.0%;left:50%">' in html  # +200 % is cut off and marked
 
 
 def test_the_reference_has_its_numbers_and_nothing_to_differ_from(make_answer, make_comparison):
