@@ -11,7 +11,7 @@ OF_COMPARE = "compare"  # whose arm: the athlete of the Compare form; else the c
 JOINTS = {
     "varus": "the elbow",
     "internal_rotation": "the shoulder",
-    "horizontal_abduction": "the braking shoulder",
+    "horizontal_abduction": "the shoulder, in braking,",
 }
 """What is loaded, as a claim calls it, by the reading it is read from."""
 

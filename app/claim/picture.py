@@ -16,7 +16,7 @@ from app.compare.table import difference
 from model.claim import Difference
 
 BINS = 60  # of a shape
-REACH = (0.002, 0.998)  # the share of the draws between which a shape is drawn
+REACH = (0.0005, 0.9995)  # the share of the draws between which a shape is drawn
 LEAST_SPAN = 0.10  # of the axis: narrower differences do not fill it
 MARGIN = 0.06  # of the span, at either end
 MOST_TICKS = 5

@@ -111,10 +111,11 @@ def _readouts(answer: ClaimAnswer) -> list[Component]:
     if first is None or second is None:
         return made
     against = f"{ball_words(first)} against {ball_words(second)}"
+    known = "published groups leave open" if answer.on_prior else "the readings leave open"
     drawn = (
         "The bar is the number."
         if settled.exact
-        else "Shape: all that is known of the difference, dark where the claim is true. Bar: 90 %, tick: best estimate."
+        else f"Shape: all that {known}, dark where the claim is true. Bar: 90 %, tick: best estimate."
     )
     caption = (
         f"Difference in per cent, {against}: to the right of the upright line more with {ball_words(first)}, to the "
@@ -185,7 +186,7 @@ def _empty(answer: ClaimAnswer, athlete: CheckedAthlete, kept: list[str]) -> lis
             )
         )
     if here:
-        wanted.append(html.Li("Missing or to be mended above: both balls, and the speeds that are asked for."))
+        wanted.append(html.Li(f"Missing or to be mended above: {here}."))
     if measures or speed:
         wanted.append(
             html.Li("To see how it works, choose an invented thrower above: nothing of yours is overwritten.")

@@ -4,6 +4,7 @@ import math
 
 from app.athlete.strip import percent_of
 from app.claim.answers import ORDER, ClaimAnswer, Settled
+from app.claim.checks import SAME
 from app.claim.form import JOINTS
 from app.compare.answers import plain
 from app.compare.fields import MEASURE_NAMES
@@ -130,9 +131,14 @@ def interval_words(one: Difference, reading: str) -> str:
     """Write the interval of the difference in units and per cent."""
     unit = unit_of(one.readout, reading)
     places = _absolute_places(one, unit)
-    low, high = (difference(_shown(value, unit), places) for value in (one.absolute.low, one.absolute.high))
-    percent = f"{_percent(one.relative.low)} to {_percent(one.relative.high)} %"
-    return f"{100 * one.relative.level:.0f} % interval: {low} to {high} {unit}, {percent}"
+    absolute = _between(*(difference(_shown(value, unit), places) for value in (one.absolute.low, one.absolute.high)))
+    percent = _between(_percent(one.relative.low), _percent(one.relative.high))
+    return f"{100 * one.relative.level:.0f} % interval: {absolute} {unit}, {percent}\u00a0%"
+
+
+def _between(low: str, high: str) -> str:
+    """Both ends of an interval; one number if they print alike."""
+    return low if low == high else f"{low} to {high}"
 
 
 def _absolute_places(one: Difference, unit: str) -> int:
@@ -227,7 +233,7 @@ def _reach(settled: Settled) -> tuple[float, float]:
     return min(speed.low for speed in both), max(speed.high for speed in both)
 
 
-def missing(answer: ClaimAnswer, measures: dict[str, str]) -> tuple[str, bool, bool]:
+def missing(answer: ClaimAnswer, measures: dict[str, str]) -> tuple[str, bool, str]:
     """Say what is missing for an answer.
 
     Parameters
@@ -242,15 +248,21 @@ def missing(answer: ClaimAnswer, measures: dict[str, str]) -> tuple[str, bool, b
         Which measures; empty for none.
     bool
         Whether a full-effort speed is.
-    bool
-        Whether something on this page is.
+    str
+        What of this page is; empty for nothing.
     """
     names = [MEASURE_NAMES[name] for name in measures if name in MEASURE_NAMES]
     athlete = ""
     if answer.case.person is None:
         athlete = ", ".join(names) if names else "sex, throwing hand, age, stature and body mass"
-    here = not answer.checked.complete(answer.held)
-    return athlete, answer.needs_speed, here
+    checked = answer.checked
+    parts: dict[str, object] = {"first ball": checked.first, "second ball": checked.second}
+    if answer.held == "typed":
+        parts |= {"speed of the first ball": checked.first_speed_m_s, "of the second": checked.second_speed_m_s}
+    here = [name for name, part in parts.items() if part is None]
+    if not here and checked.problems:
+        here = [SAME.label.lower()]
+    return athlete, answer.needs_speed, ", ".join(here)
 
 
 def heard(one: Difference, answer: ClaimAnswer) -> str:
