@@ -19,7 +19,7 @@ BINS = 60  # of a shape
 REACH = (0.0005, 0.9995)  # the share of the draws between which a shape is drawn
 LEAST_SPAN = 0.10  # of the axis: narrower differences do not fill it
 MARGIN = 0.06  # of the span, at either end
-MOST_TICKS = 5
+MOST_TICKS = 6
 STEPS = (1.0, 2.0, 5.0)
 
 
