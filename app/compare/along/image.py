@@ -15,9 +15,9 @@ from app.version import VERSION
 
 WIDTH_PX = 760
 PNG_SCALE = 3  # pixels of the file for one of the figure: 2280 across, enough for half a page at 300 dpi
-HEAD_PX, LINE_PX = 34.0, 17.0
+HEAD_PX, LINE_PX = 24.0, 17.0
 BELOW_AXIS_PX = 44.0  # the axis' numbers and title
-FOOT_CHARACTERS = 116  # in a line of the foot
+FOOT_CHARACTERS = 140  # in a line of the foot
 
 
 def image_of(comparison: Comparison, today: date, invented: bool) -> dict[str, Any]:
@@ -52,7 +52,7 @@ def image_of(comparison: Comparison, today: date, invented: bool) -> dict[str, A
             "x": 0.0,
             "xref": "paper",
             "xanchor": "left",
-            "pad": {"l": 0},
+            "pad": {"t": 10},
             "y": 1.0,
             "yref": "container",
             "yanchor": "top",
@@ -74,7 +74,6 @@ def image_of(comparison: Comparison, today: date, invented: bool) -> dict[str, A
             }
         ],
     }
-    layout["title"]["pad"] |= {"t": 10}
     return made
 
 
