@@ -4,6 +4,17 @@
 
   const say = (words) => window.dash_clientside.set_props('compare-along-said', { children: words });
 
+  // The field gets its text a little later than it is set.
+  const select = (text, frames = 120) => {
+    const field = document.getElementById('compare-link');
+    if (field && field.value !== text && frames > 0) {
+      requestAnimationFrame(() => select(text, frames - 1));
+      return;
+    }
+    field?.focus();
+    field?.select();
+  };
+
   // A link is handed over once the page stands, and leaves the address: after a reload, what was changed since counts.
   const arrive = () => {
     if (!location.hash.startsWith(BEGINNING) || !document.querySelector('.compare')) return;
@@ -47,11 +58,7 @@
           say(`Link copied, ${address.length} characters.`);
         } catch {
           say('This browser does not let the link be copied by itself. It is selected in its field: copy it from there.');
-          requestAnimationFrame(() => requestAnimationFrame(() => {
-            const field = document.getElementById('compare-link');
-            field.focus();
-            field.select();
-          }));
+          select(address);
         }
       },
     },
