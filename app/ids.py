@@ -33,6 +33,8 @@ COMPARE_LENGTHS = "compare-lengths"
 COMPARE_ROWS = "compare-rows"
 COMPARE_THROW = "compare-throw"  # {"type": this, "throw": key, "name": field}
 COMPARE_HELD = "compare-held"  # {"type": this, "throw": key}: what follows from how the throw is held
+COMPARE_SIZES = "compare-sizes"  # {"type": this, "throw": key}: the throw's four sizes, filled in as text
+COMPARE_TOLD = "compare-told"  # the four sizes of every throw, as HTML by place
 COMPARE_SAMPLE = "compare-sample"  # {"type": this, "throw": key}: a piece of the throw's line
 COMPARE_MOVE = "compare-move"  # {"type": this, "throw": key, "move": "copy", "remove", "up" or "down"}
 COMPARE_ADD = "compare-add"
@@ -52,6 +54,11 @@ COMPARE_DATE = "compare-date"
 
 # What is shown.
 COMPARE_QUANTITY = "compare-quantity"
+COMPARE_ALIGN = "compare-align"
+COMPARE_SCALE = "compare-scale"
+COMPARE_INSTANT = "compare-instant"  # the arm and the values at the instant under the cursor; the browser fills it
+COMPARE_CHAIN = "compare-chain"  # the thrower's joint centres over a throw, for the line figure
+COMPARE_IDENTITY = "compare-identity"  # the identity's curves of the chosen quantity, for sliders
 COMPARE_HEADLINE = "compare-headline"
 COMPARE_ABOVE = "compare-above"
 COMPARE_SUMMARY = "compare-summary"
@@ -165,3 +172,28 @@ MAP_POINT_SAID = "map-point-said"
 MAP_NOTICE = "map-notice"
 MAP_TABLE = "map-table"
 MAP_BASIS = "map-basis"
+
+# The Claim page. Stores.
+CLAIM_SAVED = "claim-saved"  # the claim's form as typed; kept for as long as the browser's tab is
+CLAIM_READ = "claim-read"  # {"compare", "athlete"}: the other pages' forms as this page found them
+
+# What is claimed.
+CLAIM_ATHLETE = "claim-athlete"
+CLAIM_READING = "claim-reading"
+CLAIM_THROWN = "claim-thrown"
+CLAIM_WAY = "claim-way"
+CLAIM_SWAP = "claim-swap"
+CLAIM_FIELD = "claim-field"  # {"type": this, "name": field}
+CLAIM_RACK = "claim-rack"  # {"type": this, "ball": "first" or "second"}
+CLAIM_TYPED = "claim-typed"  # {"type": this, "ball": "first" or "second"}: where its speed is typed
+CLAIM_SAME = "claim-same"  # where the speed of both is typed
+
+# What becomes of it.
+CLAIM_INVENTED = "claim-invented"
+CLAIM_WHO = "claim-who"
+CLAIM_EMPTY = "claim-empty"
+CLAIM_BODY = "claim-body"
+CLAIM_SENTENCE = "claim-sentence"
+CLAIM_READOUTS = "claim-readouts"
+CLAIM_NOTES = "claim-notes"
+CLAIM_BASIS = "claim-basis"

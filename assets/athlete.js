@@ -9,7 +9,6 @@
     if (document.querySelector('.athlete')) window.dash_clientside.set_props('athlete-narrow', { data: event.matches });
   });
 
-  const filled = new WeakMap();
   const isCell = (element) => element instanceof HTMLInputElement && Boolean(element.dataset.at);
   const every = () => [...document.querySelectorAll('.athlete input[data-at]')];
   let known = {}; // all that was typed into cells, also where one is not on the page at the moment
@@ -108,18 +107,6 @@
         if (!fields) return;
         document.getElementById('athlete-details').innerHTML = fields.html;
         show(problemsNow);
-      },
-
-      // Words and tables, in their places; one that stays the same is left alone, and what was unfolded stays so.
-      fill(parts) {
-        for (const [id, html] of Object.entries(parts ?? {})) {
-          const place = document.getElementById(id);
-          if (!place || filled.get(place) === html) continue;
-          const open = [...place.querySelectorAll('details')].map((fold) => fold.open);
-          place.innerHTML = html;
-          [...place.querySelectorAll('details')].forEach((fold, i) => { fold.open = open[i] ?? false; });
-          filled.set(place, html);
-        }
       },
 
       card(clicks) {

@@ -35,7 +35,10 @@
         const form = figure?.layout?.meta?.form;
         if (!form) return window.dash_clientside.no_update;
         return new Promise((resolve) => {
-          const later = () => setTimeout(() => resolve(form));
+          const later = () => setTimeout(() => {
+            window.dash_clientside.curves.ready();
+            resolve(form);
+          });
           if (document.hidden) later();
           else requestAnimationFrame(later);
         });

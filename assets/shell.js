@@ -1,6 +1,7 @@
 // Callbacks of the shell that need no server.
 (() => {
   let arrived = false;
+  const filled = new WeakMap();
 
   // A control and its kept value say the same. Whichever was touched sets the other; at the start the kept one leads.
   const together = (kept, shown, control) => {
@@ -51,6 +52,18 @@
 
       help() {
         return true;
+      },
+
+      // Words and tables, in their places; one that stays the same is left alone, and what was unfolded stays so.
+      fill(parts) {
+        for (const [id, html] of Object.entries(parts ?? {})) {
+          const place = document.getElementById(id);
+          if (!place || filled.get(place) === html) continue;
+          const open = [...place.querySelectorAll('details')].map((fold) => fold.open);
+          place.innerHTML = html;
+          [...place.querySelectorAll('details')].forEach((fold, i) => { fold.open = open[i] ?? false; });
+          filled.set(place, html);
+        }
       },
 
       // Another page: its title on the tab, and whoever reads by ear or keyboard starts at its beginning.

@@ -34,7 +34,6 @@ from app.athlete.changes import (
 )
 from app.athlete.form import ProfileForm, to_json
 from app.athlete.kept import form_for, read_kept, write_kept
-from app.athlete.markup import to_html
 from app.athlete.parts import measure_fields
 from app.athlete.plot import shown_of, with_paper
 from app.athlete.wild import wild_of
@@ -44,6 +43,7 @@ from app.compare.form import Form, FormError
 from app.compare.form import to_json as compare_json
 from app.compare.view import basis_of
 from app.demo import load_demo
+from app.markup import to_html
 from app.palette import theme_named
 from app.units import from_si
 
@@ -191,7 +191,7 @@ def _register_browser(app: Dash) -> None:
     app.clientside_callback(function("rows"), Input(ids.ATHLETE_ROWS, "data"), State(ids.ATHLETE_CELLS, "data"))
     app.clientside_callback(function("details"), Input(ids.ATHLETE_DETAILED, "data"))
     for told in (ids.ATHLETE_DRAWN, ids.ATHLETE_TOLD):
-        app.clientside_callback(function("fill"), Input(told, "data"))
+        app.clientside_callback(ClientsideFunction("shell", "fill"), Input(told, "data"))
     app.clientside_callback(function("card"), Input(ids.ATHLETE_CARD_PRINT, "n_clicks"))
 
 

@@ -11,8 +11,8 @@ from dash.development.base_component import Component
 from app.athlete.checks import at_ball, at_cell
 from app.athlete.fields import EFFORT, MASS, SPEED
 from app.athlete.form import MOST_READINGS, BallRow, ProfileForm
-from app.athlete.markup import Field
 from app.compare.fields import LONGEST_TEXT
+from app.markup import Field
 
 MOST_DETAILS = 80  # readings whose day and effort stand on the page at once
 

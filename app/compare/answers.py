@@ -18,7 +18,7 @@ from app.compare.checks import (
     check_throw,
     throw_of,
 )
-from app.compare.form import Form
+from app.compare.form import ALIGNED, SCALES, Form
 from app.compare.quantities import reading_named
 from app.units import array_from_si, from_si, percent_bwh
 from model.ball import DEFAULT_DIAMETER_M
@@ -107,6 +107,8 @@ class Comparison:
         Whether the level was typed (else it is half the reference's peak).
     date_problem, level_problem : str
         Messages for these two fields, or nothing.
+    align, scale : str
+        How the curves are laid over one another and measured, as `Form` has it.
     """
 
     athlete: CheckedAthlete
@@ -118,6 +120,8 @@ class Comparison:
     level_typed: bool
     date_problem: str
     level_problem: str
+    align: str = "release"
+    scale: str = "plain"
 
     @property
     def person(self) -> Person | None:
@@ -181,7 +185,17 @@ def compare(form: Form, today: date, profile: SpeedProfile | None = None) -> Com
         for number, (line, throw) in enumerate(zip(checked, thrown, strict=True), start=1)
     )
     return Comparison(
-        athlete, answers, reading, kind, known, level, typed_level is not None, date_problem, level_problem
+        athlete,
+        answers,
+        reading,
+        kind,
+        known,
+        level,
+        typed_level is not None,
+        date_problem,
+        level_problem,
+        form.align if form.align in ALIGNED else "release",
+        form.scale if form.scale in SCALES else "plain",
     )
 
 

@@ -36,11 +36,13 @@ from app.compare.changes import (
 from app.compare.checks import check_athlete
 from app.compare.form import Form, FormError, from_json, to_json
 from app.compare.holding import settled
+from app.compare.moving import chain_of, identity_of, moving_of
 from app.compare.parts import athlete_fields
 from app.compare.picture import figure_of, paper_of, samples_of
-from app.compare.rows import rows
+from app.compare.rows import dom_id, rows, sizes_id
 from app.compare.view import basis_of, view_of
 from app.demo import load_demo
+from app.markup import to_html
 from app.palette import theme_named
 from model.speed import SpeedProfile
 
@@ -58,9 +60,11 @@ CHOSEN = {
     "quantity": ids.COMPARE_QUANTITY,
     "headline": ids.COMPARE_HEADLINE,
     "above": ids.COMPARE_ABOVE,
+    "align": ids.COMPARE_ALIGN,
+    "scale": ids.COMPARE_SCALE,
 }
 
-PICKED = {"reference", "kind", "quantity", "headline"}
+PICKED = {"reference", "kind", "quantity", "headline", "align", "scale"}
 """Those that are chosen, not typed: nothing chosen is None."""
 
 
@@ -164,6 +168,7 @@ def register(app: Dash) -> None:
         output={
             "figure": Output(ids.COMPARE_FIGURE, "figure"),
             "samples": Output(SAMPLE, "style"),
+            "identity": Output(ids.COMPARE_IDENTITY, "data"),
         },
         inputs={
             "fields": _fields(Input),
@@ -172,6 +177,7 @@ def register(app: Dash) -> None:
             "samples": [State(SAMPLE, "id"), State(SAMPLE, "style")],
             "saved": State(ids.COMPARE_SAVED, "data"),
             "profiles": State(ids.COMPARE_PROFILES, "data"),
+            "identity": State(ids.COMPARE_IDENTITY, "data"),
         },
     )(draw)
     app.callback(
@@ -182,6 +188,7 @@ def register(app: Dash) -> None:
             "measure_errors": Output(MEASURE, "error"),
             "throw_errors": Output(THROW, "error"),
             "held": Output(HELD, "children"),
+            "told": Output(ids.COMPARE_TOLD, "data"),
         },
         inputs={
             "saved": Input(ids.COMPARE_SAVED, "data"),
@@ -193,6 +200,7 @@ def register(app: Dash) -> None:
     )(tell)
     app.callback(
         Output(ids.COMPARE_BASIS, "children"),
+        Output(ids.COMPARE_CHAIN, "data"),
         Input(MEASURE, "value"),
         State(MEASURE, "id"),
     )(rest_on)
@@ -205,6 +213,9 @@ def register(app: Dash) -> None:
         Input(ids.COMPARE_FIGURE, "figure"),
         prevent_initial_call=True,
     )
+    app.clientside_callback(ClientsideFunction("shell", "fill"), Input(ids.COMPARE_TOLD, "data"))
+    for kept in (ids.COMPARE_IDENTITY, ids.COMPARE_CHAIN):
+        app.clientside_callback(ClientsideFunction("curves", kept.removeprefix("compare-")), Input(kept, "data"))
     app.clientside_callback(ClientsideFunction("compare", "paper"), Input(ids.COMPARE_PAPER, "data"))
     app.clientside_callback(ClientsideFunction("compare", "noticed"), Input(ids.COMPARE_NOTICE, "children"))
     app.clientside_callback(ClientsideFunction("compare", "focus"), Input(ids.COMPARE_FOCUS, "data"))
@@ -278,7 +289,13 @@ def _changed(made: Change, before: Form | None, everything: bool = False) -> dic
 
 
 def draw(
-    fields: dict[str, Any], theme: Any, narrow: Any, samples: list[list[Any]], saved: Any, profiles: Any
+    fields: dict[str, Any],
+    theme: Any,
+    narrow: Any,
+    samples: list[list[Any]],
+    saved: Any,
+    profiles: Any,
+    identity: Any = None,
 ) -> dict[str, Any]:
     """Draw what follows from the fields. The form goes along with the figure, to be kept once that is on the screen."""
     if not fields["measure_ids"]:
@@ -287,9 +304,14 @@ def draw(
     comparison = compare(form, date.today(), profile)
     worn = theme_named(theme)
     figure = figure_of(comparison, worn, narrow is True)
-    figure["layout"]["meta"] = {"form": to_json(form)}
-    styles = samples_of(comparison, worn)
-    return {"figure": figure, "samples": _changed_only(samples, lambda part: styles.get(part["throw"], {}))}
+    keys = [trace["meta"] for trace in figure["data"] if "meta" in trace]
+    figure["layout"]["meta"] = {"form": to_json(form)} | moving_of(comparison, keys)
+    styles, needed = samples_of(comparison, worn), identity_of(comparison)
+    return {
+        "figure": figure,
+        "samples": _changed_only(samples, lambda part: styles.get(part["throw"], {})),
+        "identity": no_update if needed == identity else needed,
+    }
 
 
 def tell(
@@ -310,6 +332,7 @@ def tell(
         "throw_errors": _changed_only(
             throws, lambda part: view.throw_problems.get(part["throw"], {}).get(part["name"])
         ),
+        "told": {dom_id(sizes_id(key)): to_html(part) for key, part in view.sizes.items()},
         "held": _changed_only(held, lambda part: view.held.get(part["throw"], "")),
     }
 
@@ -319,7 +342,8 @@ def _changed_only(shown: list[list[Any]], wanted: Callable[[dict[str, str]], Any
     return [no_update if wanted(part) == now else wanted(part) for part, now in zip(*shown, strict=True)]
 
 
-def rest_on(measures: list[Any], measure_ids: list[Any]) -> Any:
-    """Say what the page rests on for this athlete."""
+def rest_on(measures: list[Any], measure_ids: list[Any]) -> tuple[Any, dict[str, Any]]:
+    """Say what the page rests on for this athlete, and give the athlete's line figure."""
     form = read_form(list(zip(measure_ids, measures, strict=False)), [], {})
-    return basis_of(check_athlete(form.athlete).person)
+    person = check_athlete(form.athlete).person
+    return basis_of(person), chain_of(person)

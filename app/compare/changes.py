@@ -7,6 +7,7 @@ from app.compare.checks import check_athlete, check_throw
 from app.compare.fields import HOLD_FIELDS
 from app.compare.form import (
     ATHLETE_NAMES,
+    CHOSEN_NAMES,
     LONGEST_KEPT,
     MOST_THROWS,
     THROW_NAMES,
@@ -304,7 +305,7 @@ def read_form(measures: object, throws: object, chosen: dict[str, object]) -> Fo
     measures, throws : list of (dict, object)
         Id and value of each field of the athlete, and of each field of a throw.
     chosen : dict of str to object
-        Values of the other controls: reference, kind, date, quantity, headline, above.
+        Values of the other controls: `CHOSEN_NAMES`.
 
     Returns
     -------
@@ -321,7 +322,7 @@ def read_form(measures: object, throws: object, chosen: dict[str, object]) -> Fo
             continue
         if key in lines or len(lines) < MOST_THROWS:
             lines.setdefault(key, dict.fromkeys(THROW_NAMES, ""))[name] = _text(value)
-    words = {name: _text(chosen.get(name)) for name in ("reference", "kind", "date", "quantity", "headline", "above")}
+    words = {name: _text(chosen.get(name)) for name in CHOSEN_NAMES}
     return Form(athlete, tuple(ThrowForm(key, **typed) for key, typed in lines.items()), **words)
 
 

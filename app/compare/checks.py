@@ -24,7 +24,7 @@ from app.compare.fields import (
     Field,
 )
 from app.compare.form import KINDS, Form, ThrowForm
-from app.units import limit_in, to_si
+from app.units import from_si, limit_in, to_si
 from model.ball import Ball
 from model.checks import InputError, Limit
 from model.hold import AtClock, AtSpeed, Hold, OnProfile, held
@@ -119,6 +119,7 @@ class CheckedThrow:
     """A line of the list, read: ball and speed if all could be, and a message for each field that could not.
 
     The speed is the release speed (m/s), however the throw is held; on the speed profile it comes with its interval.
+    The value is the number that goes with the hold, in its field's own unit (m/s or %).
     """
 
     form: ThrowForm
@@ -126,6 +127,7 @@ class CheckedThrow:
     speed_m_s: float | None = None
     problems: Mapping[str, str] = field(default_factory=lambda: NO_PROBLEMS)
     full_speed_m_s: Interval | None = None
+    value: float | None = None
 
 
 def check_athlete(athlete: Mapping[str, str]) -> CheckedAthlete:
@@ -185,7 +187,7 @@ def check_throw(throw: ThrowForm, person: Person | None = None, profile: SpeedPr
         return CheckedThrow(throw, problems=problems)
     ball, value = Ball(values["mass_kg"], values["diameter_m"]), values[spec.model_name]
     if throw.held == "speed":
-        return CheckedThrow(throw, ball, value)
+        return CheckedThrow(throw, ball, value, value=value)
     if person is None:
         return CheckedThrow(throw, ball)
     if throw.held == "profile" and (profile is None or profile.posterior.own is None):
@@ -196,7 +198,7 @@ def check_throw(throw: ThrowForm, person: Person | None = None, profile: SpeedPr
         accepted = f"what gives a release speed of {limit_in(SPEED_LIMIT, 'm/s')}"
         return CheckedThrow(throw, ball, problems={spec.name: message(InputError(spec.label, throw.typed, accepted))})
     full = profile.mean_speed(ball.mass_kg) if throw.held == "profile" and profile is not None else None
-    return CheckedThrow(throw, ball, speed, full_speed_m_s=full)
+    return CheckedThrow(throw, ball, speed, full_speed_m_s=full, value=from_si(value, spec.unit))
 
 
 def _hold(held: str, value: float, profile: SpeedProfile | None) -> Hold:

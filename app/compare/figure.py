@@ -6,7 +6,9 @@ from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
+from numpy.typing import NDArray
 
+from app.compare.form import ALIGNED
 from app.compare.line_labels import Label, Line, Window, end_labels, name_lines, peak_labels
 from app.palette import THEMES, Theme, figure_px, line_color, line_width, template
 
@@ -51,12 +53,15 @@ class Shown:
         The level that "time above" is read at.
     at_ends : bool
         Whether the labels may stand at the ends of the lines: where the quantity is read to the end.
+    align : str
+        The instant that is 0 for all: a key of `ALIGNED`.
     """
 
     lines: tuple[Line, ...]
     unit: str
     level: Level | None = None
     at_ends: bool = False
+    align: str = "release"
 
 
 @dataclass(frozen=True)
@@ -84,8 +89,9 @@ def empty_figure(theme: Theme, narrow: bool) -> dict[str, Any]:
     """
     layout = _layout(theme, narrow, (-150.0, 40.0), (0.0, 1.0))
     layout["yaxis"] |= {"showticklabels": False}
-    layout["shapes"] = _shapes([-145.0, -26.0, 0.0], [], [], layout)
-    return {"data": [_texts(_words(-145.0, -26.0, layout, "", theme, narrow), [], theme)], "layout": layout}
+    uprights = (-145.0, -26.0, 0.0)
+    layout["shapes"] = _shapes(uprights, [], [], layout)
+    return {"data": [_texts(_words(uprights, layout, "", theme, narrow), [], theme)], "layout": layout}
 
 
 def figure(shown: Shown, theme: Theme, narrow: bool, revision: str) -> dict[str, Any]:
@@ -108,7 +114,7 @@ def figure(shown: Shown, theme: Theme, narrow: bool, revision: str) -> dict[str,
     """
     texts, layout = _around(shown, theme, narrow)
     layout["uirevision"] = revision
-    return {"data": [*(_trace(line, shown.unit, theme) for line in _drawing_order(shown)), texts], "layout": layout}
+    return {"data": [*(_trace(line, shown.unit, theme) for line in drawing_order(shown)), texts], "layout": layout}
 
 
 def for_paper(shown: Shown) -> dict[str, Any]:
@@ -123,7 +129,7 @@ def for_paper(shown: Shown) -> dict[str, Any]:
     dict
         ``layout``; ``colors`` and ``widths`` of the curves in the order of `figure`; ``texts``, the trace after them.
     """
-    paper, drawn = THEMES["print"], _drawing_order(shown)
+    paper, drawn = THEMES["print"], drawing_order(shown)
     width, height = PAPER_PX[0], PAPER_PX[1] - LOWER_PX * max(0, len(drawn) - 4)
     texts, layout = _around(shown, paper, False, height)
     return {
@@ -134,7 +140,7 @@ def for_paper(shown: Shown) -> dict[str, Any]:
     }
 
 
-def _drawing_order(shown: Shown) -> list[Line]:
+def drawing_order(shown: Shown) -> list[Line]:
     """Heavier first, so that thin lines lie on thick ones; the reference on top."""
     return sorted(shown.lines, key=lambda line: (line.reference, -line.mass_kg))
 
@@ -150,16 +156,18 @@ def _around(
     room = 0.07 * (high - low or 1.0)
     start = min(float(line.time_ms[0]) for line in lines) - 2.0
     end = max(float(line.time_ms[-1]) for line in lines) + 2.0
-    layout = _layout(theme, narrow, (start, end), (low - room if low < 0.0 else 0.0, high + room))
+    layout = _layout(theme, narrow, (start, end), (low - room if low < 0.0 else 0.0, high + room), shown.align)
     if height is not None:
         layout["height"] = height
     labels, end = _labels(shown, layout, theme, narrow)
     layout["xaxis"]["range"] = [start, end]
-    contact, rotation = float(marked.time_ms[0]), marked.max_external_rotation_ms
-    turned = sorted({round(line.max_external_rotation_ms, 1) for line in lines})
+    contact, rotation, release = float(marked.time_ms[0]), marked.max_external_rotation_ms, marked.release_ms
+    ticked = (line.release_ms if shown.align == "rotation" else line.max_external_rotation_ms for line in lines)
+    ticks = sorted({round(tick, 1) for tick in ticked})
     hairs = _path([(label.x, label.y, *label.point) for label in labels], layer="above")
-    layout["shapes"] = [*_shapes([contact, rotation, 0.0], [level.value] if level else [], turned, layout), hairs]
-    texts = _words(contact, rotation, layout, shown.unit, theme, narrow)
+    uprights = (contact, rotation, release)
+    layout["shapes"] = [*_shapes(uprights, [level.value] if level else [], ticks, layout), hairs]
+    texts = _words(uprights, layout, shown.unit, theme, narrow)
     size = _label_size(theme, narrow)
     texts += [Text(one.text, one.x, one.y, "middle right" if one.right else "middle left", size) for one in labels]
     if level and not narrow:
@@ -208,14 +216,30 @@ def _spaced(text: str) -> str:
     return "<br>".join(f"{GAP}{line}{GAP}" for line in text.split("<br>"))
 
 
+def drawn_points(count: int) -> NDArray[np.intp]:
+    """Choose the points of a curve that are drawn.
+
+    Parameters
+    ----------
+    count : int
+        Points of the model's curve.
+
+    Returns
+    -------
+    ndarray (N,)
+        Their places: every third, and the last.
+    """
+    return np.append(np.arange(0, count - 1, DRAWN_EVERY), count - 1)
+
+
 def _trace(line: Line, unit: str, theme: Theme) -> dict[str, Any]:
-    last = line.time_ms.size - 1
-    keep = np.append(np.arange(0, last, DRAWN_EVERY), last)
+    keep = drawn_points(line.time_ms.size)
     places = 1 if unit == "N" else 2
     return {
         "type": "scatter",
         "mode": "lines",
         "name": line.label,
+        "meta": line.key,
         "x": np.round(line.time_ms[keep], 2).tolist(),
         "y": np.round(line.value[keep], places).tolist(),
         "line": {
@@ -228,7 +252,9 @@ def _trace(line: Line, unit: str, theme: Theme) -> dict[str, Any]:
     }
 
 
-def _layout(theme: Theme, narrow: bool, x_range: tuple[float, float], y_range: tuple[float, float]) -> dict[str, Any]:
+def _layout(
+    theme: Theme, narrow: bool, x_range: tuple[float, float], y_range: tuple[float, float], align: str = "release"
+) -> dict[str, Any]:
     size = figure_px(theme, "xs")
     scale = theme.root_px / THEMES["light"].root_px
     margin = {"l": 44 * scale, "r": 8, "t": 44 * scale, "b": 46 * scale}
@@ -239,7 +265,7 @@ def _layout(theme: Theme, narrow: bool, x_range: tuple[float, float], y_range: t
         "dragmode": False if narrow else "zoom",  # a finger that scrolls the page shall not zoom the figure
         "xaxis": {
             "range": list(x_range),
-            "title": {"text": "ms before (−) and after release", "standoff": 8},
+            "title": {"text": f"ms before (−) and after {ALIGNED[align]}", "standoff": 8},
             "dtick": tick_step(x_range[1] - x_range[0], narrow),
             "tick0": 0,
             "showgrid": False,
@@ -286,12 +312,20 @@ def tick_step(span_ms: float, narrow: bool) -> float:
 def _shapes(
     uprights: Sequence[float], levels: Sequence[float], ticks: Sequence[float], layout: dict[str, Any]
 ) -> list[dict[str, Any]]:
-    """The shade after release, the lines of events and levels, and the ticks at the foot; few shapes draw fast."""
+    """The shade after release (the last upright), the lines of events and levels, and the ticks at the foot."""
     (start, end), (bottom, top) = layout["xaxis"]["range"], layout["yaxis"]["range"]
     foot = bottom + 0.03 * (top - bottom)
     across = [(x, bottom, x, top) for x in uprights] + [(start, y, end, y) for y in levels]
     return [
-        {"type": "rect", "layer": "below", "line": {"width": 0}, "x0": 0, "x1": end, "y0": bottom, "y1": top},
+        {
+            "type": "rect",
+            "layer": "below",
+            "line": {"width": 0},
+            "x0": uprights[-1],
+            "x1": end,
+            "y0": bottom,
+            "y1": top,
+        },
         _path(across, layer="below"),
         _path([(x, bottom, x, foot) for x in ticks], layer="above") | {"line": {"width": 2}},
     ]
@@ -310,14 +344,15 @@ def _inside(limits: Sequence[float]) -> tuple[float, float]:
 
 
 def _words(
-    contact: float, rotation: float, layout: dict[str, Any], unit: str, theme: Theme, narrow: bool
+    uprights: tuple[float, float, float], layout: dict[str, Any], unit: str, theme: Theme, narrow: bool
 ) -> list[Text]:
+    contact, rotation, release = uprights
     (start, end), (bottom, top) = (_inside(layout[axis]["range"]) for axis in ("xaxis", "yaxis"))
     size = figure_px(theme, "xs")
     words = [
         Text(unit, start, top, "top left", size),
         Text("foot contact", contact, top, "top right", size),
         Text("maximum external<br>rotation", rotation, top, "top left", size),
-        Text("release,<br>then no ball" if narrow else "release", 0.0, top, "top right", size),
+        Text("release,<br>then no ball" if narrow else "release", release, top, "top right", size),
     ]
     return words if narrow else [*words, Text("after release:<br>the hand is empty", end, bottom, "top left", size)]

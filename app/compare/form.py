@@ -10,14 +10,24 @@ from dataclasses import asdict, dataclass, field, fields, replace
 from app.compare.fields import BALL_FIELDS, HOLD_FIELDS, LENGTHS, MEASURES
 from app.demo import Demo, DemoAthlete, RackBall
 
-VERSION = 2
+VERSION = 3
 BEFORE_HOLDS = 1  # the version in which every throw was held at its release speed
+BEFORE_VIEWS = 2  # and that in which the figure had one alignment and one scale
 MOST_THROWS = 8
 LONGEST_KEPT = 200  # characters of a field that a stored form may hold
 DEFAULT_DIAMETER = "73"
 
 KINDS = {"measured": "measured", "before": "from before an injury", "estimated": "estimated"}
 """How the reference is known: key, and the words of the page."""
+
+ALIGNED = {"release": "release", "rotation": "maximum external rotation", "contact": "foot contact"}
+"""The instant that is 0 on the time axis for every throw, in words."""
+
+SCALES = {"plain": "plain units", "reference": "% of reference peak", "bwh": "%BW·H"}
+"""What the curves are measured in; %BW·H is per cent of body weight times height."""
+
+CHOSEN_NAMES = ("reference", "kind", "date", "quantity", "headline", "above", "align", "scale")
+"""What is chosen or typed once for all throws."""
 
 ATHLETE_NAMES = ("code", "sex", "handedness", *(f.name for f in MEASURES), *(f.name for f in LENGTHS))
 THROW_NAMES = (*(f.name for f in BALL_FIELDS), "hold", *(f.name for f in HOLD_FIELDS.values()))
@@ -78,6 +88,8 @@ class Form:
         How the reference is known (a key of `KINDS`), and the typed date.
     quantity, headline, above : str
         The chosen quantity, the throw of the first sentence, and the typed level of "time above".
+    align, scale : str
+        Where the curves are laid over one another, and what they are measured in: keys of `ALIGNED` and `SCALES`.
     """
 
     athlete: Mapping[str, str] = field(default_factory=lambda: dict.fromkeys(ATHLETE_NAMES, ""))
@@ -88,6 +100,8 @@ class Form:
     quantity: str = "varus"
     headline: str = ""
     above: str = ""
+    align: str = "release"
+    scale: str = "plain"
 
     @property
     def untouched(self) -> bool:
@@ -130,8 +144,11 @@ def from_json(kept: object) -> Form:
     FormError
         If it is anything but what `to_json` writes.
     """
+    version = kept.get("version") if isinstance(kept, dict) else None
+    if isinstance(kept, dict) and version in (BEFORE_HOLDS, BEFORE_VIEWS):
+        kept = kept | {name: getattr(Form(), name) for name in ("align", "scale") if name not in kept}
     data = _record(kept, {"version", *(f.name for f in fields(Form))})
-    if data["version"] not in (BEFORE_HOLDS, VERSION):
+    if version not in (BEFORE_HOLDS, BEFORE_VIEWS, VERSION):
         raise FormError("another version")
     rows = data["throws"]
     if not isinstance(rows, list) or len(rows) > MOST_THROWS:
@@ -144,7 +161,7 @@ def from_json(kept: object) -> Form:
     if len(set(keys)) < len(keys) or not all(is_key(key) for key in keys):
         raise FormError("keys")
     athlete = _texts(_record(data["athlete"], set(ATHLETE_NAMES)))
-    words = _texts({name: data[name] for name in ("reference", "kind", "date", "quantity", "headline", "above")})
+    words = _texts({name: data[name] for name in CHOSEN_NAMES})
     return Form(athlete=athlete, throws=throws, **words)
 
 

@@ -29,11 +29,15 @@ class Line:
     reference : bool
         Whether this is the reference, the one dashed line.
     time_ms, value : ndarray (N,)
-        Time before (negative) and after release (ms), and the quantity in its unit.
+        Time before (negative) and after the instant that all throws share (ms), and the quantity in its unit.
     peak : (float, float) or None
         Time (ms) and value of the peak; None where there is none.
     max_external_rotation_ms : float
         Time (ms) of maximum external rotation.
+    release_ms : float
+        Time (ms) of release: 0 where the curves are laid over one another at release.
+    key : str
+        The throw's key in the form.
     """
 
     label: str
@@ -43,6 +47,8 @@ class Line:
     value: Array
     peak: tuple[float, float] | None
     max_external_rotation_ms: float
+    release_ms: float = 0.0
+    key: str = ""
 
 
 @dataclass(frozen=True)
@@ -180,7 +186,8 @@ def peak_labels(
         return []
     anchors = [(float(x), float(y)) for x, y in view.to_px(*np.array([peak for _, peak in peaks]).T)]
     paths = [view.to_px(line.time_ms, line.value) for line in lines]
-    paths.append(view.to_px(np.zeros(2), np.asarray(view.y)))  # the line of release is to be left free as well
+    released = next((line.release_ms for line in lines if line.reference), lines[0].release_ms)
+    paths.append(view.to_px(np.full(2, released), np.asarray(view.y)))  # the line of release is to be left free as well
     paths += [_words_box(level, words, view, size) for level, words in levels]
     column = find_column(anchors, paths, _longest(named, size), LINE_HEIGHT * size, view.size)
     at_ms = view.to_ms(column.x)

@@ -10,7 +10,7 @@ from dash.development.base_component import Component
 from app import ids
 from app.compare.fields import HELD_MEANS, HOLDS, LENGTHS, LONGEST_TEXT, MEASURES, Field
 from app.compare.figure import GRAPH_CONFIG
-from app.compare.form import KINDS, MOST_THROWS
+from app.compare.form import ALIGNED, KINDS, MOST_THROWS, SCALES
 from app.compare.quantities import choices
 from app.compare.words import INVENTED
 from app.demo import Demo
@@ -29,13 +29,15 @@ CHOICE: dict[str, Any] = {
 }
 
 
-def text_field(label: str, description: str = "", numeric: bool = False, **props: Any) -> Component:
+def text_field(label: str | Component, description: str = "", numeric: bool = False, **props: Any) -> Component:
     """Make a field for text that is sent when it is left or on Enter, and kept as it was typed.
 
     Parameters
     ----------
-    label, description : str
-        What it is, with its unit; and what is accepted.
+    label : str or Component
+        What it is, with its unit.
+    description : str
+        What is accepted.
     numeric : bool
         Whether a touch screen shows its number keys.
     **props
@@ -57,7 +59,7 @@ def text_field(label: str, description: str = "", numeric: bool = False, **props
     )
 
 
-def number_field(field: Field, value: str, label: str = "", **props: Any) -> Component:
+def number_field(field: Field, value: str, label: str | Component = "", **props: Any) -> Component:
     """Make a field for a number, with its unit and accepted range.
 
     Parameters
@@ -65,7 +67,7 @@ def number_field(field: Field, value: str, label: str = "", **props: Any) -> Com
     field : Field
     value : str
         As typed.
-    label : str
+    label : str or Component
         What it is, with its unit, where the field's own label does not do.
     **props
         Further properties of `dmc.TextInput`.
@@ -181,6 +183,19 @@ def answer() -> Component:
                 [
                     choice("Quantity", choices(), "varus", id=ids.COMPARE_QUANTITY, searchable=False),
                     choice("First sentence about", [], "", id=ids.COMPARE_HEADLINE, searchable=False),
+                    *(
+                        choice(
+                            label,
+                            [{"value": key, "label": word} for key, word in words.items()],
+                            first,
+                            id=part,
+                            searchable=False,
+                        )
+                        for label, words, first, part in (
+                            ("Laid over one another at", ALIGNED, "release", ids.COMPARE_ALIGN),
+                            ("Measured in", SCALES, "plain", ids.COMPARE_SCALE),
+                        )
+                    ),
                 ],
                 className="asked",
             ),
@@ -193,11 +208,19 @@ def answer() -> Component:
     )
 
 
+def _choice_of(label: str, words: Mapping[str, str], part: str) -> Component:
+    data = [{"value": key, "label": word} for key, word in words.items()]
+    return choice(label, data, next(iter(words)), id=part, searchable=False)
+
+
 def picture() -> Component:
-    """Make the place of the figure."""
+    """Make the place of the figure, and beside it that of the instant under the cursor."""
     graph = dcc.Graph(id=ids.COMPARE_FIGURE, config=GRAPH_CONFIG, className="graph")
     return html.Section(
-        html.Figure([html.H2(id=ids.COMPARE_FIGURE_TITLE), graph, html.Figcaption(id=ids.COMPARE_FIGURE_NOTE)]),
+        [
+            html.Figure([html.H2(id=ids.COMPARE_FIGURE_TITLE), graph, html.Figcaption(id=ids.COMPARE_FIGURE_NOTE)]),
+            html.Div(id=ids.COMPARE_INSTANT, className="instant"),
+        ],
         className="picture",
         **{"aria-labelledby": ids.COMPARE_FIGURE_TITLE},
     )

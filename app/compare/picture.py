@@ -1,8 +1,10 @@
 """From the numbers to what is drawn of them: the figure, the same on paper, and the pieces of line in the list."""
 
+import math
+from dataclasses import replace
 from typing import Any
 
-from app.compare.answers import Answer, Comparison, plain
+from app.compare.answers import Answer, Comparison, bwh_of, plain, share_of
 from app.compare.figure import Level, Shown, empty_figure, figure, for_paper
 from app.compare.line_labels import Line
 from app.compare.rows import sample_style
@@ -28,7 +30,7 @@ def figure_of(comparison: Comparison, theme: Theme, narrow: bool) -> dict[str, A
     """
     if not comparison.drawn:
         return empty_figure(theme, narrow)
-    return figure(_shown(comparison), theme, narrow, revision=comparison.reading.key)
+    return figure(_shown(comparison), theme, narrow, revision=f"{comparison.reading.key} {comparison.align}")
 
 
 def paper_of(comparison: Comparison) -> dict[str, Any]:
@@ -62,6 +64,30 @@ def samples_of(comparison: Comparison, theme: Theme) -> dict[str, dict[str, Any]
     return {answer.key: sample_style(answer, theme) for answer in comparison.answers}
 
 
+def scale_of(comparison: Comparison) -> tuple[float, str]:
+    """What the curves are multiplied with to be drawn, and the unit they have then.
+
+    Parameters
+    ----------
+    comparison : Comparison
+
+    Returns
+    -------
+    float
+    str
+        The curve's own unit where the chosen scale does not apply: a force has no %BW·H, and without a reference there
+        is no per cent of it.
+    """
+    unit, person, reference = comparison.reading.unit, comparison.person, comparison.reference
+    if comparison.scale == "bwh" and unit == "N·m" and person is not None:
+        return bwh_of(1.0, person), "%BW·H"
+    if comparison.scale == "reference" and reference is not None and reference.readouts is not None:
+        share = share_of(1.0, reference.readouts.peak)
+        if math.isfinite(share) and share > 0.0:
+            return share, "%"
+    return 1.0, unit
+
+
 def level_of(comparison: Comparison) -> Level | None:
     """The level of "time above" with its words, or None.
 
@@ -81,23 +107,30 @@ def level_of(comparison: Comparison) -> Level | None:
 
 def _shown(comparison: Comparison) -> Shown:
     reading = comparison.reading
-    lines = tuple(_line(answer, comparison) for answer in comparison.drawn)
-    return Shown(lines, reading.unit, level_of(comparison), at_ends=reading.end_phase > RELEASE_PHASE)
+    factor, unit = scale_of(comparison)
+    lines = tuple(_line(answer, comparison, factor) for answer in comparison.drawn)
+    level = level_of(comparison)
+    drawn = None if level is None else replace(level, value=factor * level.value)
+    return Shown(lines, unit, drawn, reading.end_phase > RELEASE_PHASE, comparison.align)
 
 
-def _line(answer: Answer, comparison: Comparison) -> Line:
+def _line(answer: Answer, comparison: Comparison, factor: float) -> Line:
     if answer.curves is None or answer.checked.ball is None:
         raise ValueError(f"{answer.name} has no curve")
-    readouts = answer.readouts
+    readouts, time_ms = answer.readouts, answer.time_ms()
+    rotation_ms = from_si(answer.curves.max_external_rotation_s, "ms")
+    zero_ms = {"rotation": rotation_ms, "contact": float(time_ms[0])}.get(comparison.align, 0.0)
     peak = None
     if readouts is not None and readouts.peak > 0.0:
-        peak = (-from_si(readouts.peak_before_release_s, "ms"), readouts.peak)
+        peak = (-from_si(readouts.peak_before_release_s, "ms") - zero_ms, factor * readouts.peak)
     return Line(
         label=answer.name.replace(" at ", " · "),
         mass_kg=answer.checked.ball.mass_kg,
         reference=answer.reference,
-        time_ms=answer.time_ms(),
-        value=answer.value(comparison.reading),
+        time_ms=time_ms - zero_ms,
+        value=factor * answer.value(comparison.reading),
         peak=peak,
-        max_external_rotation_ms=from_si(answer.curves.max_external_rotation_s, "ms"),
+        max_external_rotation_ms=rotation_ms - zero_ms,
+        release_ms=-zero_ms,
+        key=answer.key,
     )

@@ -14,6 +14,9 @@ from app.compare.form import MOST_THROWS, Form, ThrowForm
 from app.compare.parts import choice, number_field
 from app.palette import Theme, line_color, line_width
 
+SLIDES = {"speed": ("5", "50", "0.1"), "clock": ("10", "150", "0.1"), "profile": ("30", "120", "0.5")}
+"""Ends and step of a throw's slider, in the unit of its field: most throws; the field takes the rest."""
+
 MOVES = {
     "copy": ("Copy", "Copy throw {}"),
     "up": ("Up", "Move throw {} up"),
@@ -24,7 +27,7 @@ MOVES = {
 
 
 def rows(form: Form) -> list[Component]:
-    """Make the lines of the list, with a head that names the columns.
+    """Make the lines of the list, each a card: the ball, how it is thrown, and a place for what comes of it.
 
     Parameters
     ----------
@@ -35,40 +38,46 @@ def rows(form: Form) -> list[Component]:
     list of Component
         Empty for an empty list.
     """
-    if not form.throws:
-        return []
-    last = len(form.throws)
-    return [_head(form), *(_row(throw, number, last) for number, throw in enumerate(form.throws, start=1))]
-
-
-def _head(form: Form) -> Component:
-    names = [
-        html.Span([f"{field.label}, {field.unit}", html.Small(_range(field))], className="head-cell")
-        for field in (*BALL_FIELDS, HOLD_FIELDS["speed"])
-    ]
-    if any(throw.held != "speed" for throw in form.throws):
-        names[-1] = html.Span(["Speed", html.Small("m/s or %, as held")], className="head-cell")
-    return html.Li(
-        [html.Span(), *names, html.Span("Reference", className="head-cell")],
-        className="head",
-        **{"aria-hidden": "true"},
-    )
-
-
-def _range(field: Field) -> str:
-    return field.accepted.removesuffix(field.unit).strip()
+    return [_row(throw, number, len(form.throws)) for number, throw in enumerate(form.throws, start=1)]
 
 
 def _row(throw: ThrowForm, number: int, last: int) -> Component:
-    fields = [_field(field, throw, number) for field in (*BALL_FIELDS, HOLD_FIELDS[throw.held])]
-    chosen = dmc.Radio(value=throw.key, label=f"Throw {number} is the reference", className="is-reference")
-    moves = [_move(move, throw, number, last) for move in MOVES]
     sample = html.Span(
         id={"type": ids.COMPARE_SAMPLE, "throw": throw.key}, className="sample", **{"aria-hidden": "true"}
     )
+    named = html.Span([html.Span(f"Throw {number} is the ", className="hidden"), "reference"])
+    chosen = dmc.Radio(value=throw.key, label=named, className="is-reference")
+    fields = [_field(field, throw, number) for field in (*BALL_FIELDS, HOLD_FIELDS[throw.held])]
     said = html.P(id={"type": ids.COMPARE_HELD, "throw": throw.key}, className="held")
-    under = html.Div([_hold(throw, number), html.Div(moves, className="moves")], className="under")
-    return html.Li([sample, *fields, chosen, said, under], className="throw")
+    moves = [_move(move, throw, number, last) for move in MOVES]
+    return html.Li(
+        [
+            html.Div([html.Span(str(number), className="number"), sample, chosen], className="card-head"),
+            html.Div(fields, className="card-fields"),
+            _slide(throw, number),
+            html.Div([_hold(throw, number), said], className="under"),
+            html.Div(id=dom_id(sizes_id(throw.key)), className="sizes-place"),
+            html.Div(moves, className="moves"),
+        ],
+        className="throw",
+    )
+
+
+def _slide(throw: ThrowForm, number: int) -> Component:
+    """The place of the slider: the browser makes it, because it moves the curve while it is dragged."""
+    field = HOLD_FIELDS[throw.held]
+    low, high, step = SLIDES[throw.held]
+    return html.Div(
+        className="slide",
+        **{
+            "data-throw": throw.key,
+            "data-name": field.name,
+            "data-low": low,
+            "data-high": high,
+            "data-step": step,
+            "data-label": f"Slider, throw {number}: {field.label.lower()}, {field.unit}",
+        },
+    )
 
 
 def _hold(throw: ThrowForm, number: int) -> Component:
@@ -79,11 +88,8 @@ def _hold(throw: ThrowForm, number: int) -> Component:
 
 
 def _field(field: Field, throw: ThrowForm, number: int) -> Component:
-    label = f"{field.label} of throw {number}, {field.unit}"
-    unit = {"rightSection": "%", "rightSectionWidth": 22} if field.unit == "%" else {}
-    return number_field(
-        field, getattr(throw, field.name), label, id=field_id(throw.key, field.name), className="cell", **unit
-    )
+    label = html.Span([field.label, html.Span(f" of throw {number}", className="hidden"), f", {field.unit}"])
+    return number_field(field, getattr(throw, field.name), label, id=field_id(throw.key, field.name), className="field")
 
 
 def _move(move: str, throw: ThrowForm, number: int, last: int) -> Component:
@@ -108,6 +114,11 @@ def field_id(key: str, name: str) -> dict[str, str]:
 def move_id(key: str, move: str) -> dict[str, str]:
     """The id of a button of a throw."""
     return {"type": ids.COMPARE_MOVE, "throw": key, "move": move}
+
+
+def sizes_id(key: str) -> dict[str, str]:
+    """The id of the place of a throw's four sizes."""
+    return {"type": ids.COMPARE_SIZES, "throw": key}
 
 
 def dom_id(part: str | dict[str, str]) -> str:

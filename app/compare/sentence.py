@@ -1,4 +1,4 @@
-"""The comparison in a sentence, made from the numbers: which of peak, length and area rose, which fell, by how much."""
+"""The comparison in a sentence, made from the numbers: which of the four sizes rose, which fell, by how much."""
 
 import math
 from dataclasses import dataclass
@@ -78,14 +78,16 @@ def sentence(answer: Answer, reference: Answer, kind: str) -> Sentence:
     parts = (
         difference("peak", own.peak, against.peak, "higher", "lower"),
         difference("loaded", own.loaded_s, against.loaded_s, "longer", "shorter"),
+        difference("rise", own.rise_rate, against.rise_rate, "steeper", "gentler"),
         difference("area", own.area, against.area, "larger", "smaller"),
     )
     if all(part.endswith("the same") for part in parts):
-        says = "no difference in peak, time loaded or area (each under 0.5 %)"
+        says = "no difference in peak, time loaded, rise rate or area (each under 0.5 %)"
     elif all(part.endswith("not defined") for part in parts):
         says = "nothing to compare, the quantity stays at or below zero"
     else:
         says = ", ".join(parts).replace("loaded the same", "loaded as long").replace("loaded not", "time loaded not")
+        says = says.replace("rise the same", "rise as steep").replace("rise not", "rise rate not")
     return Sentence(answer.name, reference.name, kind, says)
 
 

@@ -8,10 +8,11 @@ from dash.development.base_component import Component
 
 from app.compare import words
 from app.compare.answers import Comparison, plain
-from app.compare.form import Form
-from app.compare.picture import level_of
+from app.compare.form import ALIGNED, Form
+from app.compare.picture import level_of, scale_of
 from app.compare.quantities import title
 from app.compare.sentence import Sentence, headline, instead
+from app.compare.sizes import sizes
 from app.compare.table import BROAD_TOP, table
 from model.channels import CHANNELS
 from model.person import Person
@@ -38,6 +39,7 @@ class View:
     athlete_problems: dict[str, str]
     throw_problems: dict[str, dict[str, str]]
     held: dict[str, str]
+    sizes: dict[str, Component | None]
 
 
 def view_of(form: Form, comparison: Comparison) -> View:
@@ -72,6 +74,7 @@ def view_of(form: Form, comparison: Comparison) -> View:
         date_problem=comparison.date_problem,
         date_off=form.kind == "estimated",
         athlete_problems=dict(comparison.athlete.problems),
+        sizes={answer.key: sizes(answer, comparison) for answer in comparison.answers},
         held={answer.key: words.held(answer) for answer in comparison.answers},
         throw_problems={key: dict(problems) for key, problems in comparison.problems().items()},
     )
@@ -112,7 +115,9 @@ def _warnings(comparison: Comparison) -> Component | None:
 
 def _figure_title(comparison: Comparison) -> list[Any]:
     reading = comparison.reading
-    note = html.Span(f"{reading.unit} against time", className="unit")
+    unit = scale_of(comparison)[1]
+    measured = "% of the reference’s peak" if unit == "%" else unit
+    note = html.Span(f"{measured} against time", className="unit")
     adult = html.Span("path from adult men", className="unit") if words.path_note(comparison.person) else None
     parts = [part for part in (title(reading), note, adult) if part is not None]
     return [piece for part in parts for piece in (part, " ")]
@@ -129,7 +134,7 @@ def _figure_note(comparison: Comparison) -> str:
     loose = " The varus torque after release is not calibrated." if reading.channel == "varus" else ""
     return (
         "Thicker and darker is heavier; the dashed line is the reference. Each line begins at its own foot contact; "
-        "ticks at the foot mark each throw’s maximum external rotation. "
+        f"ticks at the foot mark each throw’s {'release' if comparison.align == 'rotation' else ALIGNED['rotation']}. "
         f"Below zero: {reverse}.{across} {BROAD_TOP}{loose}"
     )
 

@@ -1,11 +1,12 @@
 """The pages, in the order of their links. A new page is one new file here and one line below."""
 
 from app.page import Page
-from app.pages import athlete, compare
+from app.pages import athlete, claim, compare
 from app.pages import map as mass_speed_map
 
 PAGES: tuple[Page, ...] = (
     compare.PAGE,
     athlete.PAGE,
     mass_speed_map.PAGE,
+    claim.PAGE,
 )

@@ -261,8 +261,8 @@ def test_every_control_can_be_reached_with_the_tab_key_in_reading_order(demo):
             demo.evaluate(
                 """() => {
                   const at = document.activeElement;
-                  const label = at.labels && at.labels[0] ? at.labels[0].innerText : '';
-                  return at.getAttribute('aria-label') || label || at.innerText;
+                  const label = at.labels && at.labels[0] ? at.labels[0].textContent : '';
+                  return at.getAttribute('aria-label') || label || at.textContent;
                 }"""
             )
         )

@@ -4,7 +4,7 @@ import re
 
 from app.athlete.form import MOST_READINGS, BallRow, Cell, ProfileForm
 from app.athlete.grid import details, rows, values
-from app.athlete.markup import to_html
+from app.markup import to_html
 
 FORM = ProfileForm((BallRow("b1", "145", "73", (Cell('33"<b>', "2026-01-13", "75"), Cell(), Cell("32,9"))),))
 

@@ -21,7 +21,7 @@ from app.compare.changes import (
     released_as_before,
     remeasured,
 )
-from app.compare.form import ATHLETE_NAMES, demo_form, empty_form, from_json, to_json
+from app.compare.form import ATHLETE_NAMES, CHOSEN_NAMES, demo_form, empty_form, from_json, to_json
 from app.demo import load_demo
 
 DEMO = load_demo()
@@ -135,7 +135,7 @@ def fields_of(form) -> tuple[list, list, dict]:
     return (
         measures,
         throws,
-        {name: getattr(form, name) for name in ("reference", "kind", "date", "quantity", "headline", "above")},
+        {name: getattr(form, name) for name in CHOSEN_NAMES},
     )
 
 

@@ -137,8 +137,8 @@ def test_extreme_throws_can_be_drawn(demo_page, compare_on, mass, speed):
 def test_the_zoom_is_kept_while_the_quantity_stays(demo_page, compare_on):
     one = figure_of(compare_on(demo_page), LIGHT, narrow=False)["layout"]["uirevision"]
     other = figure_of(compare_on(replace(demo_page, quantity="abduction")), LIGHT, narrow=False)["layout"]["uirevision"]
-    assert one == "varus"
-    assert other == "abduction"
+    assert one == "varus release"
+    assert other == "abduction release"
 
 
 def test_the_printed_figure_has_the_print_colours_in_the_order_of_the_traces(demo_page, compare_on):

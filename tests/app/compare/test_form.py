@@ -49,7 +49,7 @@ def broken() -> list[object]:
     whole = to_json(THREE)
     return [
         None, 3, "{}", [], {}, {"version": 1},
-        whole | {"version": 3},
+        whole | {"version": 4},
         whole | {"version": 1},
         whole | {"extra": ""},
         {name: part for name, part in whole.items() if name != "above"},

@@ -19,9 +19,11 @@ def test_the_sentence_of_the_design_from_its_numbers(make_answer, round_readouts
         peak=0.91 * round_readouts.peak,
         loaded_s=1.15 * round_readouts.loaded_s,
         area=1.04 * round_readouts.area,
+        rise_rate=0.79 * round_readouts.rise_rate,
     )
     assert str(sentence(heavy, reference, "measured")) == (
-        "275 g at 28.5 m/s against 145 g at 33.0 m/s (measured): peak 9 % lower, loaded 15 % longer, area 4 % larger."
+        "275 g at 28.5 m/s against 145 g at 33.0 m/s (measured): "
+        "peak 9 % lower, loaded 15 % longer, rise 21 % gentler, area 4 % larger."
     )
 
 
@@ -53,23 +55,25 @@ def test_no_difference_is_said_in_words(make_answer):
     said = str(sentence(make_answer(2), make_answer(1, reference=True), "estimated"))
     assert said == (
         "145 g at 33.0 m/s against 145 g at 33.0 m/s (estimated): "
-        "no difference in peak, time loaded or area (each under 0.5 %)."
+        "no difference in peak, time loaded, rise rate or area (each under 0.5 %)."
     )
 
 
 def test_one_reading_that_stays_is_said_beside_those_that_change(make_answer, round_readouts):
     longer = make_answer(2, loaded_s=2 * round_readouts.loaded_s)
     assert (
-        sentence(longer, make_answer(1, reference=True), "").says == "peak the same, loaded 100 % longer, area the same"
+        sentence(longer, make_answer(1, reference=True), "").says
+        == "peak the same, loaded 100 % longer, rise as steep, area the same"
     )
     higher = make_answer(2, peak=2 * round_readouts.peak)
     assert (
-        sentence(higher, make_answer(1, reference=True), "").says == "peak 100 % higher, loaded as long, area the same"
+        sentence(higher, make_answer(1, reference=True), "").says
+        == "peak 100 % higher, loaded as long, rise as steep, area the same"
     )
 
 
 def test_a_quantity_that_is_never_positive_is_not_compared(make_answer):
-    flat = {"peak": 0.0, "loaded_s": 0.0, "area": 0.0}
+    flat = {"peak": 0.0, "loaded_s": 0.0, "area": 0.0, "rise_rate": math.nan}
     said = sentence(make_answer(2, **flat), make_answer(1, reference=True, **flat), "measured").says
     assert said == "nothing to compare, the quantity stays at or below zero"
 

@@ -3,7 +3,7 @@
 import pytest
 from dash import dcc, html
 
-from app.athlete.markup import Field, to_html
+from app.markup import Field, to_html
 
 
 def test_text_and_values_are_escaped():

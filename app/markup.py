@@ -2,7 +2,7 @@
 
 The browser's side of Dash asks every component on the page whether it changed, some twenty times for each answer: with
 the thousand pieces of this page's tables that took longer than all the mechanics. So the parts that nothing listens to
-are sent as text, and `assets/athlete.js` puts them in their places.
+are sent as text, and `assets/shell.js` puts them in their places.
 """
 
 import re
@@ -30,7 +30,7 @@ class Field:
     attributes: Mapping[str, str | int]
 
 
-NAMES = {"className": "class", "tabIndex": "tabindex", "htmlFor": "for"}
+NAMES = {"className": "class", "tabIndex": "tabindex", "htmlFor": "for", "colSpan": "colspan"}
 LEFT_OUT = {"children", "n_clicks"}
 
 

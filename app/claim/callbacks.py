@@ -1,0 +1,195 @@
+"""The page's callbacks: thin; they read the fields, call a pure function, and set the parts.
+
+The fields on the page are the one truth. `change` runs when the page opens, a ball of the rack is chosen or the balls
+are swapped; `draw` runs when any value changed. The Compare form and the readings belong to their own pages' stores:
+this page reads them from where the browser keeps them, and writes neither.
+"""
+
+from collections.abc import Sequence
+from dataclasses import replace
+from datetime import date
+from typing import Any
+
+from dash import ALL, ClientsideFunction, Dash, Input, Output, State, ctx, no_update
+from dash.exceptions import PreventUpdate
+from flask import current_app
+
+from app import ids
+from app.athlete.answers import case_of
+from app.athlete.form import ProfileForm
+from app.athlete.kept import form_of
+from app.claim.answers import claim_of, rack_of, usual_balls, whose
+from app.claim.checks import FIELDS
+from app.claim.form import ClaimForm, from_json, read_form, swapped, to_json, with_ball
+from app.claim.view import view_of
+from app.compare.answers import plain
+from app.compare.changes import is_invented, opening
+from app.compare.checks import check_athlete
+from app.compare.form import Form, FormError
+from app.compare.view import basis_of
+from app.demo import load_demo
+from app.units import from_si
+
+FIELD = {"type": ids.CLAIM_FIELD, "name": ALL}
+RACK = {"type": ids.CLAIM_RACK, "ball": ALL}
+TYPED = {"type": ids.CLAIM_TYPED, "ball": ALL}
+
+CONTROLS = {
+    "who": ids.CLAIM_ATHLETE,
+    "reading": ids.CLAIM_READING,
+    "way": ids.CLAIM_WAY,
+    "thrown": ids.CLAIM_THROWN,
+}
+
+VIEW_OUTPUTS = {
+    "who": Output(ids.CLAIM_WHO, "children"),
+    "empty": Output(ids.CLAIM_EMPTY, "children"),
+    "empty_hidden": Output(ids.CLAIM_EMPTY, "hidden"),
+    "body_hidden": Output(ids.CLAIM_BODY, "hidden"),
+    "sentence": Output(ids.CLAIM_SENTENCE, "children"),
+    "readouts": Output(ids.CLAIM_READOUTS, "children"),
+    "notes": Output(ids.CLAIM_NOTES, "children"),
+}
+"""The parts that `View` fills one to one."""
+
+
+def _fields(kind: type[Input] | type[State]) -> dict[str, Any]:
+    """All that makes the claim's form, as inputs or as states."""
+    return {
+        "controls": {name: kind(part, "value") for name, part in CONTROLS.items()},
+        "typed": kind(FIELD, "value"),
+        "typed_ids": State(FIELD, "id"),
+    }
+
+
+def _form(fields: dict[str, Any]) -> ClaimForm:
+    typed = {
+        str(part.get("name")): value
+        for part, value in zip(fields["typed_ids"], fields["typed"], strict=False)
+        if isinstance(part, dict)
+    }
+    return read_form(fields["controls"] | {name: typed.get(name) for name in FIELDS})
+
+
+def register(app: Dash) -> None:
+    """Give the page's callbacks to the app.
+
+    Parameters
+    ----------
+    app : Dash
+    """
+    app.callback(
+        output={
+            "controls": {name: Output(part, "value") for name, part in CONTROLS.items()},
+            "typed": Output(FIELD, "value"),
+            "picked": Output(RACK, "value"),
+        },
+        inputs={
+            "read": Input(ids.CLAIM_READ, "data"),
+            "picked": Input(RACK, "value"),
+            "swap": Input(ids.CLAIM_SWAP, "n_clicks"),
+            "fields": _fields(State),
+            "rack_ids": State(RACK, "id"),
+            "saved": State(ids.CLAIM_SAVED, "data"),
+        },
+    )(change)
+    app.callback(
+        output={
+            "saved": Output(ids.CLAIM_SAVED, "data"),
+            "view": VIEW_OUTPUTS,
+            "invented": Output(ids.CLAIM_INVENTED, "hidden"),
+            "errors": Output(FIELD, "error"),
+            "racks": Output(RACK, "data"),
+            "typed_hidden": Output(TYPED, "hidden"),
+            "same_hidden": Output(ids.CLAIM_SAME, "hidden"),
+            "basis": Output(ids.CLAIM_BASIS, "children"),
+        },
+        inputs={
+            "fields": _fields(Input),
+            "read": State(ids.CLAIM_READ, "data"),
+            "rack_ids": State(RACK, "id"),
+            "typed_parts": State(TYPED, "id"),
+        },
+    )(draw)
+    app.clientside_callback(
+        ClientsideFunction("map", "read"), Output(ids.CLAIM_READ, "data"), Input(ids.CLAIM_READ, "id")
+    )
+
+
+def _whose(form: ClaimForm, read: Any) -> tuple[Form, ProfileForm, bool]:
+    """The Compare form and the readings of the arm that is asked about, and whether something could not be read."""
+    demo, on_demo = load_demo(), current_app.config["LEVELPEAK"].demo
+    kept = read if isinstance(read, dict) else {}
+    opened = opening(kept.get("compare"), demo, on_demo)
+    readings, fine = form_of(kept.get("athlete"), opened.form, demo, on_demo)
+    compared, profile, of_compare = whose(form, opened.form, readings, demo)
+    return compared, profile, of_compare and (bool(opened.notice) or not fine)
+
+
+def change(
+    read: Any, picked: Sequence[Any], swap: Any, fields: dict[str, Any], rack_ids: Sequence[Any], saved: Any
+) -> dict[str, Any]:
+    """Open the page, put a ball of the rack into its fields, or swap the two."""
+    if not isinstance(read, dict):
+        raise PreventUpdate  # the page is opening, and the browser was not asked yet what it keeps
+    source = ctx.triggered_id
+    if source in (None, ids.CLAIM_READ):
+        form = _opened(saved, read)
+        controls = {name: getattr(form, name) for name in CONTROLS}
+        return _set(form, fields, rack_ids) | {"controls": controls}
+    still = {"controls": dict.fromkeys(CONTROLS, no_update)}
+    if source == ids.CLAIM_SWAP:
+        if not swap:
+            raise PreventUpdate  # a button that was just made, not one that was pressed
+        return _set(swapped(_form(fields)), fields, rack_ids) | still
+    form = _form(fields)
+    for part, value in zip(rack_ids, picked, strict=False):
+        form = with_ball(form, str(part.get("ball")) if isinstance(part, dict) else "", value)
+    if not any(picked):
+        raise PreventUpdate  # a choice that was emptied again
+    return _set(form, fields, rack_ids) | still
+
+
+def _set(form: ClaimForm, fields: dict[str, Any], rack_ids: Sequence[Any]) -> dict[str, Any]:
+    """The typed fields of a form; the choice from the rack is empty again, for the fields say which ball it is."""
+    return {
+        "typed": [getattr(form, part["name"]) for part in fields["typed_ids"]],
+        "picked": [None] * len(rack_ids),
+    }
+
+
+def _opened(saved: Any, read: Any) -> ClaimForm:
+    try:
+        form = from_json(saved)
+    except FormError:
+        form = ClaimForm()
+    if not form.no_balls:
+        return form
+    compared, profile, _ = _whose(form, read)
+    first, second = usual_balls(case_of(compared, profile, date.today()))
+    typed = {
+        f"{which}_{name}": plain(from_si(value, unit))
+        for which, ball in (("first", first), ("second", second))
+        for name, value, unit in (("mass_g", ball.mass_kg, "g"), ("diameter_mm", ball.diameter_m, "mm"))
+    }
+    return replace(form, **typed)
+
+
+def draw(fields: dict[str, Any], read: Any, rack_ids: Sequence[Any], typed_parts: Sequence[Any]) -> dict[str, Any]:
+    """Answer the claim and put it into words and pictures; keep the form."""
+    if not isinstance(read, dict):
+        raise PreventUpdate  # the page is opening
+    form = _form(fields)
+    compared, profile, unread = _whose(form, read)
+    answer = claim_of(form, compared, profile, date.today())
+    view = view_of(answer, check_athlete(compared.athlete), unread)
+    return {
+        "saved": to_json(form),
+        "view": {name: getattr(view, name) for name in VIEW_OUTPUTS},
+        "invented": not is_invented(compared, load_demo()),
+        "errors": [answer.checked.problems.get(part["name"], "") for part in fields["typed_ids"]],
+        "racks": [rack_of(answer.case)] * len(rack_ids),
+        "typed_hidden": [form.held != "typed"] * len(typed_parts),
+        "same_hidden": form.held != "same",
+        "basis": basis_of(answer.case.person),
+    }

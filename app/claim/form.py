@@ -1,0 +1,174 @@
+"""The claim's form as it was typed: two balls, a joint, whose arm, how both are thrown, more or less."""
+
+from collections.abc import Mapping
+from dataclasses import asdict, dataclass, fields, replace
+
+from app.compare.form import DEFAULT_DIAMETER, LONGEST_KEPT, FormError
+
+VERSION = 1
+OF_COMPARE = "compare"  # whose arm: the athlete of the Compare form; else the code of an invented thrower
+
+JOINTS = {
+    "varus": "the elbow",
+    "internal_rotation": "the shoulder",
+    "horizontal_abduction": "the shoulder, in braking,",
+}
+"""What is loaded, as a claim calls it, by the reading it is read from."""
+
+WAYS = {"more": "more", "less": "less"}
+"""Which way the claim goes: key, and the words of the page."""
+
+THROWN = {
+    "profile": "each at full speed",
+    "same": "both at the same speed",
+    "typed": "each at a typed speed",
+}
+"""How the two throws are held: key, and the words of the page."""
+
+
+@dataclass(frozen=True)
+class ClaimForm:
+    """All that a person has put in on this page.
+
+    Attributes
+    ----------
+    who : str
+        `OF_COMPARE`, or the code of an invented thrower.
+    reading, way, thrown : str
+        Keys of `JOINTS`, `WAYS` and `THROWN`.
+    first_mass_g, first_diameter_mm, first_speed_m_s : str
+        The first ball and its typed speed: of it, more or less is claimed.
+    second_mass_g, second_diameter_mm, second_speed_m_s : str
+        The one it is compared with.
+    same_speed_m_s : str
+        Speed of both; empty for full speed with the own ball.
+    """
+
+    who: str = OF_COMPARE
+    reading: str = "varus"
+    way: str = "more"
+    thrown: str = "profile"
+    first_mass_g: str = ""
+    first_diameter_mm: str = DEFAULT_DIAMETER
+    first_speed_m_s: str = ""
+    second_mass_g: str = ""
+    second_diameter_mm: str = DEFAULT_DIAMETER
+    second_speed_m_s: str = ""
+    same_speed_m_s: str = ""
+
+    @property
+    def no_balls(self) -> bool:
+        """Whether neither ball was given."""
+        return not self.first_mass_g.strip() and not self.second_mass_g.strip()
+
+    @property
+    def more(self) -> bool:
+        """Whether more is claimed of the first ball."""
+        return self.way != "less"
+
+    @property
+    def held(self) -> str:
+        """How the throws are held: a key of `THROWN`."""
+        return self.thrown if self.thrown in THROWN else "profile"
+
+
+NAMES = tuple(field.name for field in fields(ClaimForm))
+
+
+def to_json(form: ClaimForm) -> dict[str, object]:
+    """Write a form as plain data, for the browser to keep.
+
+    Parameters
+    ----------
+    form : ClaimForm
+
+    Returns
+    -------
+    dict
+    """
+    return {"version": VERSION} | asdict(form)
+
+
+def from_json(kept: object) -> ClaimForm:
+    """Read a form that the browser kept.
+
+    Parameters
+    ----------
+    kept : object
+        Whatever it sent.
+
+    Returns
+    -------
+    ClaimForm
+
+    Raises
+    ------
+    FormError
+        If it is anything but what `to_json` writes.
+    """
+    if not isinstance(kept, dict) or set(kept) != {"version", *NAMES} or kept["version"] != VERSION:
+        raise FormError("unknown shape")
+    for name in NAMES:
+        if not isinstance(kept[name], str) or len(kept[name]) > LONGEST_KEPT:
+            raise FormError(name)
+    return ClaimForm(**{name: kept[name] for name in NAMES})
+
+
+def read_form(values: Mapping[str, object]) -> ClaimForm:
+    """Read the form from the controls on the page. Whatever the browser sends, the result is a form.
+
+    Parameters
+    ----------
+    values : mapping of str to object
+        Value of each control; what is no text counts as empty.
+
+    Returns
+    -------
+    ClaimForm
+    """
+    texts = {name: values.get(name) for name in NAMES}
+    return ClaimForm(**{name: text[:LONGEST_KEPT] if isinstance(text, str) else "" for name, text in texts.items()})
+
+
+def swapped(form: ClaimForm) -> ClaimForm:
+    """Let the two balls change places, each with its typed speed.
+
+    Parameters
+    ----------
+    form : ClaimForm
+
+    Returns
+    -------
+    ClaimForm
+    """
+    return replace(
+        form,
+        first_mass_g=form.second_mass_g,
+        first_diameter_mm=form.second_diameter_mm,
+        first_speed_m_s=form.second_speed_m_s,
+        second_mass_g=form.first_mass_g,
+        second_diameter_mm=form.first_diameter_mm,
+        second_speed_m_s=form.first_speed_m_s,
+    )
+
+
+def with_ball(form: ClaimForm, which: str, picked: object) -> ClaimForm:
+    """Put a ball of the rack into the fields of one of the two.
+
+    Parameters
+    ----------
+    form : ClaimForm
+    which : str
+        'first' or 'second'.
+    picked : object
+        What the browser sent: mass (g) and diameter (mm) with an upright bar between them, as `answers.rack_of` has it.
+
+    Returns
+    -------
+    ClaimForm
+        The same form if that is no ball.
+    """
+    if which not in ("first", "second") or not isinstance(picked, str) or picked.count("|") != 1:
+        return form
+    mass, diameter = (text[:LONGEST_KEPT] for text in picked.split("|"))
+    return replace(form, **{f"{which}_mass_g": mass, f"{which}_diameter_mm": diameter})

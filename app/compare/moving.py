@@ -1,0 +1,137 @@
+"""What the browser needs to move a curve while a slider is dragged, and the thrower while the cursor is.
+
+While a slider is dragged, the browser sums the identity's four terms itself (`assets/compare_curves.js`): the one place
+where a screen does arithmetic on torque. As soon as it is let go the server draws, and stays the truth.
+"""
+
+from typing import Any
+
+import numpy as np
+
+from app.compare.answers import Comparison
+from app.compare.figure import drawn_points
+from app.compare.picture import scale_of
+from app.units import from_si
+from model.ball import DEFAULT_DIAMETER_M
+from model.channels import INDEX
+from model.line_figure import line_figure
+from model.person import Person
+from model.throw import path_loads
+
+DIGITS = 10  # significant digits of the identity's curves
+PLACES = 4  # decimals of a metre: a tenth of a millimetre
+
+
+def identity_of(comparison: Comparison) -> dict[str, Any]:
+    """The identity's curves of the chosen quantity, for each size of ball in the list.
+
+    Parameters
+    ----------
+    comparison : Comparison
+
+    Returns
+    -------
+    dict
+        ``phase`` of the points that are drawn, ``duration_s`` of the path, ``rotation_phase`` of maximum external
+        rotation; ``balls``, for each diameter (mm, as text): ``arm``, ``ball``, ``arm_weight``, ``ball_weight`` with
+        the sign that is read as positive, and ``path_speed_m_s``. Empty without a person.
+    """
+    person, reading = comparison.person, comparison.reading
+    if person is None or not comparison.drawn:
+        return {}
+    diameters = sorted({line.checked.ball.diameter_m for line in comparison.drawn if line.checked.ball is not None})
+    mirrored = person.handedness == "left" and reading.channel == "ball_z"
+    sign = -reading.sign if mirrored else reading.sign
+    found = {diameter: path_loads(person, diameter) for diameter in diameters}
+    any_one = found[diameters[0]]
+    points = drawn_points(any_one.phase.size)
+    balls = {}
+    for diameter, loads in found.items():
+        channel = {
+            name: _written(sign * getattr(loads, name)[points, INDEX[reading.channel]])
+            for name in ("arm", "ball", "arm_weight", "ball_weight")
+        }
+        balls[_mm(diameter)] = channel | {"path_speed_m_s": float(loads.path_speed_m_s)}
+    return {
+        "phase": any_one.phase[points].tolist(),
+        "duration_s": any_one.duration_s,
+        "rotation_phase": any_one.max_external_rotation_phase,
+        "balls": balls,
+    }
+
+
+def moving_of(comparison: Comparison, drawing_order: list[str]) -> dict[str, Any]:
+    """What of the throws the browser needs beside the identity.
+
+    Parameters
+    ----------
+    comparison : Comparison
+    drawing_order : list of str
+        Keys of the throws in the order of the figure's traces.
+
+    Returns
+    -------
+    dict
+        ``curves`` in that order: ``key``, ``name``, ``ball`` (a key of the identity's balls), ``mass_kg``,
+        ``speed_m_s``, ``reference``, and ``per_unit_m_s``, the release speed (m/s) that one unit of what the throw is
+        held at comes to; ``align``; ``factor``, ``unit`` and ``places`` of what is drawn; ``level`` of "time above" in
+        the quantity's own unit ``level_unit``, or None.
+    """
+    factor, unit = scale_of(comparison)
+    by_key = {answer.key: answer for answer in comparison.drawn}
+    curves = []
+    for key in drawing_order:
+        answer = by_key[key]
+        ball, speed, typed = answer.checked.ball, answer.checked.speed_m_s, answer.checked.value
+        if ball is None or speed is None or typed is None:
+            continue
+        curves.append(
+            {
+                "key": key,
+                "name": answer.name,
+                "ball": _mm(ball.diameter_m),
+                "mass_kg": ball.mass_kg,
+                "speed_m_s": speed,
+                "per_unit_m_s": speed / typed,
+                "reference": answer.reference,
+            }
+        )
+    return {
+        "curves": curves,
+        "align": comparison.align,
+        "factor": factor,
+        "unit": unit,
+        "places": 0 if unit == "N" else 1,
+        "level": comparison.level,
+        "level_unit": comparison.reading.unit,
+    }
+
+
+def chain_of(person: Person | None) -> dict[str, Any]:
+    """The thrower's joint centres over a throw.
+
+    Parameters
+    ----------
+    person : Person or None
+
+    Returns
+    -------
+    dict
+        ``phase``, ``points`` by name as lists of (X, Y, Z) in m, ``ball_radius_m``. Empty without a person.
+    """
+    if person is None:
+        return {}
+    drawn = line_figure(person, DEFAULT_DIAMETER_M)
+    return {
+        "phase": np.round(drawn.phase, 4).tolist(),
+        "points": {name: np.round(place, PLACES).tolist() for name, place in drawn.points.items()},
+        "ball_radius_m": drawn.ball_radius_m,
+    }
+
+
+def _written(values: Any) -> list[float]:
+    return [float(f"{value:.{DIGITS}g}") for value in values]
+
+
+def _mm(diameter_m: float) -> str:
+    return f"{from_si(diameter_m, 'mm'):.6g}"
