@@ -88,6 +88,21 @@ def scale_of(comparison: Comparison) -> tuple[float, str]:
     return 1.0, unit
 
 
+def measured_in(comparison: Comparison) -> str:
+    """What the curves are measured in, in words.
+
+    Parameters
+    ----------
+    comparison : Comparison
+
+    Returns
+    -------
+    str
+    """
+    unit = scale_of(comparison)[1]
+    return "% of the reference’s peak" if unit == "%" else unit
+
+
 def level_of(comparison: Comparison) -> Level | None:
     """The level of "time above" with its words, or None.
 

@@ -6,7 +6,7 @@ from datetime import date
 from typing import Any
 
 from app.compare.answers import Comparison
-from app.compare.picture import figure_of
+from app.compare.picture import figure_of, measured_in
 from app.compare.quantities import title
 from app.compare.table import ADULT_MEN
 from app.compare.words import INVENTED, cautions, path_note
@@ -78,7 +78,7 @@ def image_of(comparison: Comparison, today: date, invented: bool) -> dict[str, A
 
 
 def heading(comparison: Comparison) -> str:
-    """The title: the athlete's code, the quantity and its unit.
+    """The title: the athlete's code, the quantity and what it is measured in.
 
     Parameters
     ----------
@@ -89,7 +89,7 @@ def heading(comparison: Comparison) -> str:
     str
     """
     code = [comparison.athlete.code] if comparison.athlete.code else []
-    return " · ".join([*code, f"{title(comparison.reading)}, {comparison.reading.unit} against time"])
+    return " · ".join([*code, f"{title(comparison.reading)}, {measured_in(comparison)} against time"])
 
 
 def foot(comparison: Comparison, today: date, invented: bool) -> list[str]:

@@ -1,26 +1,43 @@
 """A form as a piece of text for a link, and back. What comes in is read with distrust.
 
 The text stands behind the # of an address, which a browser keeps to itself. It is a version, a point, and base64url of
-the deflated JSON of ``[choices, throws]`` or ``[choices, throws, athlete]``. Choices are quantity, place of the throw
-of the first sentence, level, kind and date of the reference, and its place in the list; places count from 1, 0 is none.
+the deflated JSON of ``[choices, throws]`` or ``[choices, throws, athlete]``. Choices stand in the order of
+`CHOSEN_NAMES`, to whose end names may be added: an older link brings fewer, and the form's defaults stand for the rest.
+A chosen throw is its place in the list, from 1; 0 is none.
 """
 
 import base64
 import json
 import zlib
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import replace
 from typing import Any
 
 from app.compare.answers import Comparison, plain
 from app.compare.changes import Change
 from app.compare.fields import HOLD_FIELDS
-from app.compare.form import ATHLETE_NAMES, KINDS, MOST_THROWS, Form, FormError, ThrowForm, from_json, to_json
+from app.compare.form import (
+    ALIGNED,
+    ATHLETE_NAMES,
+    CHOSEN_NAMES,
+    KINDS,
+    MOST_THROWS,
+    SCALES,
+    Form,
+    FormError,
+    ThrowForm,
+    from_json,
+    to_json,
+)
 from app.compare.quantities import QUANTITIES
 
 VERSION = "1"
 LONGEST = 4000  # characters of a link's text; eight usual throws with all measures take about 400
 LONGEST_JSON = 64_000  # bytes, unpacked; more than a form whose every field is as long as can be
+PLACES = ("reference", "headline")
+KNOWN: dict[str, Collection[str]] = {"quantity": QUANTITIES, "kind": KINDS, "align": ALIGNED, "scale": SCALES}
+"""The choices that name a throw; and those of a set of words."""
+
 NO_HEADER = -15  # zlib's word for bare deflate with the usual window
 
 
@@ -70,9 +87,9 @@ def text_of(form: Form, with_measures: bool) -> str:
     LinkError
         If it is longer than `LONGEST`.
     """
-    choices = [form.quantity, form.place(form.headline) + 1, form.above, form.kind, form.date]
+    choices = [form.place(getattr(form, n)) + 1 if n in PLACES else getattr(form, n) for n in CHOSEN_NAMES]
     throws = [[t.ball_mass_g, t.ball_diameter_mm, t.held, t.typed] for t in form.throws]
-    data: list[object] = [[*choices, form.place(form.reference) + 1], throws]
+    data: list[object] = [choices, throws]
     if with_measures:
         data.append([form.athlete[name] for name in ATHLETE_NAMES])
     written = json.dumps(data, ensure_ascii=False, separators=(",", ":")).encode("utf-8", "replace")
@@ -105,8 +122,10 @@ def form_of(text: object, here: Form) -> Form:
         If it is anything but what `text_of` writes.
     """
     choices, throws, *measures = _unpacked(text)
-    quantity, headline, above, kind, date, reference = _list(choices, 6)
-    if quantity not in list(QUANTITIES) or kind not in list(KINDS):
+    if not isinstance(choices, list) or len(choices) > len(CHOSEN_NAMES):
+        raise LinkError("it holds what no form holds")
+    chosen = dict(zip(CHOSEN_NAMES, choices, strict=False))
+    if any(chosen[name] not in list(words) for name, words in KNOWN.items() if name in chosen):
         raise LinkError("it asks for what this version does not know")
     first = 1 + max((int(throw.key[1:]) for throw in here.throws), default=0)
     lines = [_throw(f"t{i}", given) for i, given in enumerate(_list(throws, up_to=MOST_THROWS), start=first)]
@@ -114,7 +133,8 @@ def form_of(text: object, here: Form) -> Form:
     athlete = dict(here.athlete)
     if measures:
         athlete = dict(zip(ATHLETE_NAMES, _list(measures[0], len(ATHLETE_NAMES)), strict=True))
-    form = Form(athlete, tuple(lines), _named(reference, keys), kind, date, quantity, _named(headline, keys), above)
+    chosen |= {name: _named(chosen.get(name, 0), keys) for name in PLACES}
+    form = Form(athlete, tuple(lines), **chosen)
     try:
         return from_json(to_json(form))
     except FormError:

@@ -71,3 +71,13 @@ def test_a_code_is_written_never_read_as_markup(make_answer, make_comparison, co
     title = image_of(named, DAY, invented=False)["layout"]["title"]["text"]
     assert "<" not in title
     assert title.count("&") >= code.count("<") + code.count("&")
+
+
+def test_the_title_says_what_the_curves_are_measured_in(make_answer, make_comparison):
+    shown = make_comparison(make_answer(1, reference=True))
+    scaled = {scale: heading(replace(shown, scale=scale)) for scale in ("plain", "reference", "bwh")}
+    assert {scale: title.removeprefix("X1 · Varus torque at the elbow, ") for scale, title in scaled.items()} == {
+        "plain": "N·m against time",
+        "reference": "% of the reference’s peak against time",
+        "bwh": "%BW·H against time",
+    }

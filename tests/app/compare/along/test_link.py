@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 
 from app.compare.along.link import LONGEST, LinkError, form_of, opened, sendable, text_of
 from app.compare.fields import HOLDS
-from app.compare.form import ATHLETE_NAMES, KINDS, Form, ThrowForm, demo_form, empty_form
+from app.compare.form import ALIGNED, ATHLETE_NAMES, KINDS, SCALES, Form, ThrowForm, demo_form, empty_form
 from app.compare.quantities import QUANTITIES
 from app.demo import load_demo
 
@@ -56,8 +56,10 @@ def forms(draw):
     lines = draw(throws)
     keys = st.sampled_from(["", *(line.key for line in lines)])
     athlete = draw(st.fixed_dictionaries(dict.fromkeys(ATHLETE_NAMES, typed)))
-    kind, quantity = draw(st.sampled_from(list(KINDS))), draw(st.sampled_from(list(QUANTITIES)))
-    return Form(athlete, lines, draw(keys), kind, draw(typed), quantity, draw(keys), draw(typed))
+    words = {"kind": KINDS, "quantity": QUANTITIES, "align": ALIGNED, "scale": SCALES}
+    chosen = {name: draw(st.sampled_from(list(known))) for name, known in words.items()}
+    places = {name: draw(keys) for name in ("reference", "headline")}
+    return Form(athlete, lines, date=draw(typed), above=draw(typed), **chosen, **places)
 
 
 @given(forms())
@@ -96,7 +98,7 @@ def test_no_throw_of_a_link_has_the_key_of_one_that_is_here():
     assert made.place(made.reference) == 0
 
 
-CHOICES = ["varus", 0, "", "measured", "", 1]
+CHOICES = [1, "measured", "", "varus", 0, "", "release", "plain"]
 THROW = ["145", "73", "speed", "33"]
 GOOD = [CHOICES, [THROW]]
 
@@ -104,6 +106,12 @@ GOOD = [CHOICES, [THROW]]
 def test_the_link_of_the_description_is_read():
     (throw,) = form_of(packed(GOOD), empty_form()).throws
     assert (throw.ball_mass_g, throw.ball_diameter_mm, throw.hold, throw.speed_m_s) == ("145", "73", "speed", "33")
+
+
+def test_a_link_of_before_the_last_choices_brings_those_it_has():
+    form = form_of(packed([[1, "estimated", "", "abduction"], [THROW]]), empty_form())
+    assert (form.kind, form.quantity, form.place(form.reference)) == ("estimated", "abduction", 0)
+    assert (form.headline, form.above, form.align, form.scale) == ("", "", "release", "plain")
 
 
 BROKEN = {
@@ -129,13 +137,16 @@ BROKEN = {
     "a text longer than any field": packed([CHOICES, [["1" * 201, "73", "speed", "33"]]]),
     "another hold": packed([CHOICES, [["145", "73", "hand", "33"]]]),
     "a list for a hold": packed([CHOICES, [["145", "73", ["speed"], "33"]]]),
-    "another quantity": packed([["joy", *CHOICES[1:]], [THROW]]),
-    "a list for a quantity": packed([[[], *CHOICES[1:]], [THROW]]),
-    "another kind": packed([[*CHOICES[:3], "guessed", "", 1], [THROW]]),
-    "a reference that is not there": packed([[*CHOICES[:5], 2], [THROW]]),
-    "a reference before the first": packed([[*CHOICES[:5], -1], [THROW]]),
-    "a reference of half": packed([[*CHOICES[:5], 0.5], [THROW]]),
-    "a reference of true": packed([[*CHOICES[:5], True], [THROW]]),
+    "another quantity": packed([[*CHOICES[:3], "joy"], [THROW]]),
+    "a list for a quantity": packed([[*CHOICES[:3], []], [THROW]]),
+    "another kind": packed([[1, "guessed"], [THROW]]),
+    "a reference that is not there": packed([[2], [THROW]]),
+    "a reference before the first": packed([[-1], [THROW]]),
+    "a reference of half": packed([[0.5], [THROW]]),
+    "a reference of true": packed([[True], [THROW]]),
+    "another scale": packed([[*CHOICES[:7], "stars"], [THROW]]),
+    "more choices than there are": packed([[*CHOICES, ""], [THROW]]),
+    "a date that is a number": packed([[1, "measured", 2026], [THROW]]),
     "half an athlete": packed([CHOICES, [THROW], ["W01"]]),
     "an athlete of numbers": packed([CHOICES, [THROW], [1] * len(ATHLETE_NAMES)]),
     "more than there is": packed([CHOICES, [THROW], [""] * len(ATHLETE_NAMES), 1]),
