@@ -14,7 +14,7 @@ from dash.exceptions import PreventUpdate
 from flask import current_app
 
 from app import ids
-from app.athlete.answers import case_of
+from app.athlete.answers import Case, case_of
 from app.athlete.kept import form_of
 from app.compare.along.link import opened
 from app.compare.answers import compare
@@ -30,8 +30,10 @@ from app.compare.changes import (
     opening,
     put_back,
     read_form,
+    readied,
     released_as_before,
     remeasured,
+    restored,
 )
 from app.compare.checks import check_athlete
 from app.compare.form import Form, FormError, from_json, to_json
@@ -147,6 +149,7 @@ def register(app: Dash) -> None:
             "focus": Output(ids.COMPARE_FOCUS, "data"),
             "choose": Output(ids.COMPARE_CHOOSE, "value"),
             "rack": Output(ids.COMPARE_RACK, "value"),
+            "ready": Output(ids.COMPARE_READY, "value"),
         },
         inputs={
             "pressed": {
@@ -156,6 +159,8 @@ def register(app: Dash) -> None:
                 "choose": Input(ids.COMPARE_CHOOSE, "value"),
                 "rack": Input(ids.COMPARE_RACK, "value"),
                 "link": Input(ids.COMPARE_LINK_OPENED, "data"),
+                "ready": Input(ids.COMPARE_READY, "value"),
+                "restored": Input(ids.COMPARE_RESTORE, "data"),
                 "buttons": [Input(button, "n_clicks") for button in BUTTONS],
             },
             "fields": _fields(State),
@@ -217,6 +222,13 @@ def register(app: Dash) -> None:
     for kept in (ids.COMPARE_IDENTITY, ids.COMPARE_CHAIN):
         app.clientside_callback(ClientsideFunction("curves", kept.removeprefix("compare-")), Input(kept, "data"))
     app.clientside_callback(ClientsideFunction("compare", "paper"), Input(ids.COMPARE_PAPER, "data"))
+    app.clientside_callback(
+        ClientsideFunction("compare", "step"),
+        Output(ids.COMPARE_RESTORE, "data"),
+        Input(ids.COMPARE_UNDO, "n_clicks"),
+        Input(ids.COMPARE_REDO, "n_clicks"),
+        prevent_initial_call=True,
+    )
     app.clientside_callback(ClientsideFunction("compare", "noticed"), Input(ids.COMPARE_NOTICE, "children"))
     app.clientside_callback(ClientsideFunction("compare", "focus"), Input(ids.COMPARE_FOCUS, "data"))
 
@@ -236,7 +248,7 @@ def change(pressed: dict[str, Any], fields: dict[str, Any], saved: Any, before: 
             raise PreventUpdate  # nothing follows from what was chosen or typed
         return _changed(made, form)
     if source == ids.COMPARE_DISMISS:
-        still = dict.fromkeys(("athlete", "rows", "before", "focus", "choose", "rack"), no_update)
+        still = dict.fromkeys(("athlete", "rows", "before", "focus", "choose", "rack", "ready"), no_update)
         hidden = {"put_back_hidden": True, "speeds_hidden": True}
         return still | hidden | {"chosen": dict.fromkeys(CHOSEN, no_update), "notice": ""}
     if source == ids.COMPARE_ADD:
@@ -250,6 +262,8 @@ def change(pressed: dict[str, Any], fields: dict[str, Any], saved: Any, before: 
         ids.COMPARE_LINK_OPENED: lambda: opened(form, pressed["link"]),
         ids.COMPARE_PUT_BACK: lambda: put_back(form, before),
         ids.COMPARE_KEEP_SPEEDS: lambda: released_as_before(form, before),
+        ids.COMPARE_READY: lambda: readied(form, pressed["ready"], _case(form, profiles)),
+        ids.COMPARE_RESTORE: lambda: restored(form, pressed["restored"]),
     }
     return _changed(whole[source](), form, everything=True)
 
@@ -265,10 +279,13 @@ def _worked(source: dict[str, str], form: Form, saved: Any, before: Any, profile
 
 def _profile(form: Form, profiles: Any) -> SpeedProfile | None:
     """The athlete's speed profile, where a throw is held on it."""
-    if all(throw.held != "profile" for throw in form.throws):
-        return None
+    return _case(form, profiles).profile if any(throw.held == "profile" for throw in form.throws) else None
+
+
+def _case(form: Form, profiles: Any) -> Case:
+    """The athlete with the readings that the Athlete page keeps."""
     readings, _ = form_of(profiles, form, load_demo(), current_app.config["LEVELPEAK"].demo)
-    return case_of(form, readings, date.today()).profile
+    return case_of(form, readings, date.today())
 
 
 def _changed(made: Change, before: Form | None, everything: bool = False) -> dict[str, Any]:
@@ -285,6 +302,7 @@ def _changed(made: Change, before: Form | None, everything: bool = False) -> dic
         "focus": made.focus,
         "choose": None,
         "rack": None,
+        "ready": None,
     }
 
 

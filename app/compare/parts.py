@@ -12,6 +12,7 @@ from app.compare.fields import HELD_MEANS, HOLDS, LENGTHS, LONGEST_TEXT, MEASURE
 from app.compare.figure import GRAPH_CONFIG
 from app.compare.form import ALIGNED, KINDS, MOST_THROWS, SCALES
 from app.compare.quantities import choices
+from app.compare.ready import READY
 from app.compare.words import INVENTED
 from app.demo import Demo
 from app.version import VERSION
@@ -110,6 +111,8 @@ def header(today: str, *tools: Component) -> Component:
     children.append(
         html.Div(
             [
+                _step("Undo", ids.COMPARE_UNDO, "u"),
+                _step("Redo", ids.COMPARE_REDO, "y"),
                 html.Button("Start empty", id=ids.COMPARE_CLEAR, type="button", n_clicks=0),
                 html.Button("See an invented example", id=ids.COMPARE_EXAMPLE, type="button", n_clicks=0),
             ],
@@ -120,6 +123,11 @@ def header(today: str, *tools: Component) -> Component:
     children.append(html.P(id=ids.COMPARE_SUMMARY, className="summary paper-only"))
     children.append(html.P(f"Levelpeak {VERSION} · printed {today}", className="imprint paper-only quiet"))
     return html.Div(children, className="page-head")
+
+
+def _step(name: str, part: str, key: str) -> Component:
+    """A button that goes back or forward; the browser counts the steps, and says when there are none."""
+    return html.Button(name, id=part, type="button", n_clicks=0, disabled=True, **{"data-key": key})
 
 
 def who(demo: Demo, on_demo: bool) -> Component:
@@ -234,6 +242,8 @@ def throws(demo: Demo, on_demo: bool) -> Component:
         "Add a ball from the rack", data, "", id=ids.COMPARE_RACK, placeholder="Add from the rack", searchable=False
     )
     kinds = [{"value": key, "label": words} for key, words in KINDS.items()]
+    made = [{"value": key, "label": words} for key, words in READY.items()]
+    prepared = choice("Ready comparison", made, "", id=ids.COMPARE_READY, placeholder="choose", searchable=False)
     return html.Section(
         [
             html.Div(
@@ -246,7 +256,10 @@ def throws(demo: Demo, on_demo: bool) -> Component:
                 label="Reference throw",
                 className="reference-group",
             ),
-            html.Div([add, html.Div(rack, className="rack", hidden=not on_demo)], className="more"),
+            html.Div(
+                [add, html.Div(rack, className="rack", hidden=not on_demo), html.Div(prepared, className="rack")],
+                className="more",
+            ),
             html.Div(
                 [
                     choice("Reference is", kinds, "measured", id=ids.COMPARE_KIND, searchable=False),

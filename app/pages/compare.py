@@ -32,6 +32,7 @@ def layout() -> Component:
             dcc.Store(id=ids.COMPARE_FOCUS),
             dcc.Store(id=ids.COMPARE_TOLD),
             dcc.Store(id=ids.COMPARE_CHAIN),
+            dcc.Store(id=ids.COMPARE_RESTORE),
             dcc.Store(id=ids.COMPARE_IDENTITY),
             dcc.Store(id=ids.COMPARE_PROFILES),
             parts.header(date.today().isoformat(), *tools()),
