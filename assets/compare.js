@@ -109,12 +109,16 @@
     },
   });
 
+  document.addEventListener('toggle', ({ target }) => {
+    if (target.id === 'compare-every') window.dash_clientside.set_props('compare-every-open', { data: target.open });
+  }, true);
+
   addEventListener('input', (event) => {
     event.target.closest?.('.compare')?.querySelector('.notice')?.setAttribute('data-past', '');
   });
 
   // A printed figure is made for white paper and its width, whatever the screen wears; afterwards all is as it was.
-  const figures = () => [...document.querySelectorAll('.compare .js-plotly-plot')];
+  const figures = () => [...document.querySelectorAll('.compare .graph .js-plotly-plot')];
   const kept = new WeakMap();
 
   addEventListener('beforeprint', () => {

@@ -7,7 +7,7 @@
   let moved = {}; // curves that are being dragged, by the throw's key
   const SVG = 'http://www.w3.org/2000/svg';
 
-  const graph = () => document.querySelector('.compare .js-plotly-plot');
+  const graph = () => document.querySelector('.compare .graph .js-plotly-plot, .compare .graph.js-plotly-plot');
   const meta = () => graph()?.layout?.meta ?? {};
   const fieldOf = (slide) =>
     document.getElementById(JSON.stringify({ name: slide.dataset.name, throw: slide.dataset.throw, type: 'compare-throw' }));

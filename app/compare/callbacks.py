@@ -39,6 +39,7 @@ from app.compare.checks import check_athlete
 from app.compare.form import Form, FormError, from_json, to_json
 from app.compare.holding import settled
 from app.compare.moving import chain_of, identity_of, moving_of
+from app.compare.multiples import multiples
 from app.compare.parts import athlete_fields
 from app.compare.picture import figure_of, paper_of, samples_of
 from app.compare.rows import dom_id, rows, sizes_id
@@ -219,6 +220,14 @@ def register(app: Dash) -> None:
         prevent_initial_call=True,
     )
     app.clientside_callback(ClientsideFunction("shell", "fill"), Input(ids.COMPARE_TOLD, "data"))
+    app.callback(
+        Output(ids.COMPARE_MULTIPLES, "figure"),
+        Input(ids.COMPARE_EVERY_OPEN, "data"),
+        Input(ids.COMPARE_SAVED, "data"),
+        Input(ids.SHELL_THEME, "data"),
+        Input(ids.COMPARE_NARROW, "data"),
+        State(ids.COMPARE_PROFILES, "data"),
+    )(draw_every)
     for kept in (ids.COMPARE_IDENTITY, ids.COMPARE_CHAIN):
         app.clientside_callback(ClientsideFunction("curves", kept.removeprefix("compare-")), Input(kept, "data"))
     app.clientside_callback(ClientsideFunction("compare", "paper"), Input(ids.COMPARE_PAPER, "data"))
@@ -330,6 +339,17 @@ def draw(
         "samples": _changed_only(samples, lambda part: styles.get(part["throw"], {})),
         "identity": no_update if needed == identity else needed,
     }
+
+
+def draw_every(opened: Any, saved: Any, theme: Any, narrow: Any, profiles: Any) -> dict[str, Any]:
+    """Draw every quantity, while its fold is open."""
+    if opened is not True:
+        raise PreventUpdate
+    try:
+        form = from_json(saved)
+    except FormError:
+        raise PreventUpdate from None
+    return multiples(compare(form, date.today(), _profile(form, profiles)), theme_named(theme), narrow is True)
 
 
 def tell(

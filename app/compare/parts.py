@@ -234,6 +234,17 @@ def picture() -> Component:
     )
 
 
+def every_quantity() -> Component:
+    """Make the fold with a small figure for every quantity; it is drawn while it is unfolded."""
+    graph = dcc.Graph(id=ids.COMPARE_MULTIPLES, config=GRAPH_CONFIG, className="multiples")
+    said = "Every torque and force of every throw, in plain units; those marked “after release” are the braking group."
+    return html.Details(
+        [html.Summary("Every quantity"), html.P(said, className="quiet"), graph],
+        id=ids.COMPARE_EVERY,
+        className="fold every",
+    )
+
+
 def throws(demo: Demo, on_demo: bool) -> Component:
     """Make the list of throws and what is done to it; its lines come from `rows.rows`."""
     add = html.Button("Add a throw", id=ids.COMPARE_ADD, type="button", n_clicks=0, **{"data-key": "a"})

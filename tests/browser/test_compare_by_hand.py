@@ -150,6 +150,15 @@ def test_a_chosen_zoom_is_kept_when_a_number_changes(demo):
     expect(demo.locator(LINES)).to_have_count(4)
 
 
+def test_every_quantity_is_drawn_in_a_fold_and_follows_the_throws(demo):
+    demo.get_by_text("Every quantity", exact=True).click()
+    panels = demo.locator(".multiples .scatterlayer .trace")
+    expect(panels).to_have_count(4 * 20)
+    demo.get_by_role("button", name="Remove throw 4").click()
+    expect(panels).to_have_count(3 * 20)
+    expect(demo.locator(LINES)).to_have_count(3)
+
+
 def test_every_step_can_be_undone_and_done_again_by_button_and_by_key(demo):
     undo, redo = (demo.get_by_role("button", name=name, exact=True) for name in ("Undo", "Redo"))
     expect(undo).to_be_disabled()
