@@ -37,7 +37,7 @@ def register(app: Dash) -> None:
         },
         inputs={
             "pressed": [Input(button, "n_clicks") for button in BUTTONS],
-            "every": State(ids.COMPARE_EVERY, "checked"),
+            "every": State(ids.COMPARE_ALL_CURVES, "checked"),
             "with_measures": State(ids.COMPARE_WITH_MEASURES, "checked"),
             "fields": FIELDS,
             "saved": State(ids.COMPARE_SAVED, "data"),
