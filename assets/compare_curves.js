@@ -46,7 +46,6 @@
     const line = plot.querySelectorAll('.scatterlayer .trace')[place]?.querySelector('path.js-line');
     line?.setAttribute('d', pathOf(moved[key], plot._fullLayout));
     plot.classList.add('dragged');
-    overlay();
   };
 
   // Sliders. The number beside each is the truth; while it is dragged the curve is the browser's, then the server's.
@@ -61,6 +60,7 @@
       requestAnimationFrame(() => {
         for (const [key, value] of waiting) draw(key, value);
         waiting = null;
+        overlay();
       });
     }
     waiting.set(slide.dataset.throw, speed);
@@ -331,7 +331,7 @@
     overlay();
   };
 
-  window.levelpeak = Object.assign(window.levelpeak ?? {}, { curve, drawThrow: draw });
+  window.levelpeak = Object.assign(window.levelpeak ?? {}, { curve });
 
   window.dash_clientside = Object.assign({}, window.dash_clientside, {
     curves: {
