@@ -78,6 +78,22 @@ COMPARE_WARNINGS = "compare-warnings"
 COMPARE_TABLE = "compare-table"
 COMPARE_BASIS = "compare-basis"
 
+# What is taken along from it.
+COMPARE_PRINT = "compare-print"
+COMPARE_PNG = "compare-png"
+COMPARE_SVG = "compare-svg"
+COMPARE_CURVES = "compare-curves"
+COMPARE_READINGS = "compare-readings"
+COMPARE_ALL_CURVES = "compare-all-curves"  # whether the table of curves holds all quantities
+COMPARE_COPY = "compare-copy"
+COMPARE_WITH_MEASURES = "compare-with-measures"
+COMPARE_LINK = "compare-link"
+COMPARE_ALONG_SAID = "compare-along-said"
+COMPARE_TABLE_FILE = "compare-table-file"
+COMPARE_IMAGE_FILE = "compare-image-file"  # store: a figure for the browser to save, with its format and name
+COMPARE_LINK_MADE = "compare-link-made"  # store: what a link holds, for the browser to copy
+COMPARE_LINK_OPENED = "compare-link-opened"  # store: what the link holds that was opened
+
 # The Athlete page. Stores.
 ATHLETE_SAVED = "athlete-saved"  # the profile forms as typed, by the athlete's code; kept as long as the browser's tab
 ATHLETE_READ = "athlete-read"  # the Compare form as the page found it

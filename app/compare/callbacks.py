@@ -16,6 +16,7 @@ from flask import current_app
 from app import ids
 from app.athlete.answers import Case, case_of
 from app.athlete.kept import form_of
+from app.compare.along.link import opened
 from app.compare.answers import compare
 from app.compare.changes import (
     Change,
@@ -97,6 +98,20 @@ def _form(fields: dict[str, Any]) -> Form:
     return read_form(measures, throws, fields["chosen"])
 
 
+FIELDS = _fields(State)
+"""All that makes the form, for a callback that a button starts."""
+
+
+def as_drawn(fields: dict[str, Any], saved: Any, profiles: Any) -> tuple[Form, SpeedProfile | None]:
+    """The form of the fields, and the speed profile its throws may be held on.
+
+    Throws whose hold or whose athlete was just changed are as `change` is about to write them into the fields.
+    """
+    form = _form(fields)
+    profile = _profile(form, profiles)
+    return settled(clocks_kept_since(saved, form), profile), profile
+
+
 VIEW_OUTPUTS = {
     "summary": Output(ids.COMPARE_SUMMARY, "children"),
     "sentence": Output(ids.COMPARE_SENTENCE, "children"),
@@ -144,6 +159,7 @@ def register(app: Dash) -> None:
                 "measures": Input(MEASURE, "value"),
                 "choose": Input(ids.COMPARE_CHOOSE, "value"),
                 "rack": Input(ids.COMPARE_RACK, "value"),
+                "link": Input(ids.COMPARE_LINK_OPENED, "data"),
                 "ready": Input(ids.COMPARE_READY, "value"),
                 "restored": Input(ids.COMPARE_RESTORE, "data"),
                 "buttons": [Input(button, "n_clicks") for button in BUTTONS],
@@ -252,6 +268,7 @@ def change(pressed: dict[str, Any], fields: dict[str, Any], saved: Any, before: 
         ids.COMPARE_EXAMPLE: lambda: filled(form, demo, demo.athletes[0].athlete),
         ids.COMPARE_CHOOSE: lambda: filled(form, demo, pressed["choose"]),
         ids.COMPARE_CLEAR: lambda: emptied(form),
+        ids.COMPARE_LINK_OPENED: lambda: opened(form, pressed["link"]),
         ids.COMPARE_PUT_BACK: lambda: put_back(form, before),
         ids.COMPARE_KEEP_SPEEDS: lambda: released_as_before(form, before),
         ids.COMPARE_READY: lambda: readied(form, pressed["ready"], _case(form, profiles)),
@@ -307,15 +324,10 @@ def draw(
     profiles: Any,
     identity: Any = None,
 ) -> dict[str, Any]:
-    """Draw what follows from the fields. The form goes along with the figure, to be kept once that is on the screen.
-
-    Throws whose hold or whose athlete was just changed are drawn as `change` is about to write them into the fields.
-    """
+    """Draw what follows from the fields. The form goes along with the figure, to be kept once that is on the screen."""
     if not fields["measure_ids"]:
         raise PreventUpdate  # the page is opening: there are no fields yet, and nothing to keep
-    form = _form(fields)
-    profile = _profile(form, profiles)
-    form = settled(clocks_kept_since(saved, form), profile)
+    form, profile = as_drawn(fields, saved, profiles)
     comparison = compare(form, date.today(), profile)
     worn = theme_named(theme)
     figure = figure_of(comparison, worn, narrow is True)

@@ -104,7 +104,7 @@ def choice(label: str, data: list[Any], value: str, description: str = "", **pro
     return dmc.Select(label=label, data=data, value=value or None, **described, **(CHOICE | props))
 
 
-def header(today: str) -> Component:
+def header(today: str, *tools: Component) -> Component:
     """Make the heading, which says so while an invented athlete is shown; on paper with date and version."""
     invented = html.P(INVENTED, id=ids.COMPARE_INVENTED, className="quiet", hidden=True)
     children: list[Component] = [html.H1("Compare throws"), invented]
@@ -119,6 +119,7 @@ def header(today: str) -> Component:
             className="whole",
         )
     )
+    children += tools
     children.append(html.P(id=ids.COMPARE_SUMMARY, className="summary paper-only"))
     children.append(html.P(f"Levelpeak {VERSION} · printed {today}", className="imprint paper-only quiet"))
     return html.Div(children, className="page-head")

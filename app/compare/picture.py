@@ -88,6 +88,21 @@ def scale_of(comparison: Comparison) -> tuple[float, str]:
     return 1.0, unit
 
 
+def measured_in(comparison: Comparison) -> str:
+    """What the curves are measured in, in words.
+
+    Parameters
+    ----------
+    comparison : Comparison
+
+    Returns
+    -------
+    str
+    """
+    unit = scale_of(comparison)[1]
+    return "% of the reference’s peak" if unit == "%" else unit
+
+
 def zero_ms(answer: Answer, align: str) -> float:
     """The time from release (ms) of the instant at which a throw is laid over the others.
 
