@@ -1,8 +1,9 @@
 """The page's callbacks: thin; they read the fields, call a pure function, and set the parts.
 
-The fields on the page are the one truth. `change` runs when a button is pressed and makes fields anew; `draw` runs when
-any value changed and draws what follows from the fields; as soon as that is on the screen the browser keeps the form,
-and `tell` puts what was kept into words. What was kept from before is read once, when the page opens.
+The fields on the page are the one truth, with what they were made from beside them, see `meant`. `change` runs when a
+button is pressed or other units are chosen, and makes fields anew; `draw` runs when any value changed and draws what
+follows from the fields; as soon as that is on the screen the browser keeps the form, and `tell` puts what was kept into
+words. What was kept from before is read once, when the page opens.
 """
 
 from collections.abc import Callable
@@ -35,14 +36,16 @@ from app.compare.changes import (
 from app.compare.checks import check_athlete
 from app.compare.form import Form, FormError, from_json, to_json
 from app.compare.holding import settled
+from app.compare.meant import meant, read_written, written
 from app.compare.moving import chain_of, identity_of, moving_of
-from app.compare.parts import athlete_fields
+from app.compare.parts import athlete_fields, rack_choices
 from app.compare.picture import figure_of, paper_of, samples_of
 from app.compare.rows import dom_id, rows, sizes_id
 from app.compare.view import basis_of, view_of
 from app.demo import load_demo
 from app.markup import to_html
 from app.palette import theme_named
+from app.units import System, system_named
 from model.speed import SpeedProfile
 
 MEASURE = {"type": ids.COMPARE_MEASURE, "name": ALL}
@@ -85,13 +88,16 @@ def _fields(kind: type[Input] | type[State]) -> dict[str, Any]:
         "throws": kind(THROW, "value"),
         "throw_ids": State(THROW, "id"),
         "chosen": {name: kind(part, "value") for name, part in CHOSEN.items()},
+        "written": kind(ids.COMPARE_WRITTEN, "data"),
     }
 
 
-def _form(fields: dict[str, Any]) -> Form:
+def _form(fields: dict[str, Any]) -> tuple[Form, System]:
+    """The form, and the units in which the fields show it."""
     measures = list(zip(fields["measure_ids"], fields["measures"], strict=False))
     throws = list(zip(fields["throw_ids"], fields["throws"], strict=False))
-    return read_form(measures, throws, fields["chosen"])
+    before, system = read_written(fields.get("written"))
+    return meant(read_form(measures, throws, fields["chosen"]), before, system), system
 
 
 VIEW_OUTPUTS = {
@@ -132,6 +138,8 @@ def register(app: Dash) -> None:
             "focus": Output(ids.COMPARE_FOCUS, "data"),
             "choose": Output(ids.COMPARE_CHOOSE, "value"),
             "rack": Output(ids.COMPARE_RACK, "value"),
+            "balls": Output(ids.COMPARE_RACK, "data"),
+            "written": Output(ids.COMPARE_WRITTEN, "data"),
         },
         inputs={
             "pressed": {
@@ -146,6 +154,7 @@ def register(app: Dash) -> None:
             "saved": State(ids.COMPARE_SAVED, "data"),
             "before": State(ids.COMPARE_BEFORE, "data"),
             "profiles": State(ids.COMPARE_PROFILES, "data"),
+            "units": Input(ids.SHELL_UNITS, "data"),
         },
     )(change)
     app.callback(
@@ -180,6 +189,7 @@ def register(app: Dash) -> None:
             "throws": [State(THROW, "id"), State(THROW, "error")],
             "held": [State(HELD, "id"), State(HELD, "children")],
             "profiles": State(ids.COMPARE_PROFILES, "data"),
+            "written": State(ids.COMPARE_WRITTEN, "data"),
         },
     )(tell)
     app.callback(
@@ -187,6 +197,7 @@ def register(app: Dash) -> None:
         Output(ids.COMPARE_CHAIN, "data"),
         Input(MEASURE, "value"),
         State(MEASURE, "id"),
+        State(ids.COMPARE_WRITTEN, "data"),
     )(rest_on)
     for read in ("narrow", "profiles"):
         store = {"narrow": ids.COMPARE_NARROW, "profiles": ids.COMPARE_PROFILES}[read]
@@ -205,28 +216,36 @@ def register(app: Dash) -> None:
     app.clientside_callback(ClientsideFunction("compare", "focus"), Input(ids.COMPARE_FOCUS, "data"))
 
 
-def change(pressed: dict[str, Any], fields: dict[str, Any], saved: Any, before: Any, profiles: Any) -> dict[str, Any]:
+def change(
+    pressed: dict[str, Any], fields: dict[str, Any], saved: Any, before: Any, profiles: Any, units: Any = None
+) -> dict[str, Any]:
     """Open the page, or do what a button or a choice says; see `changes`."""
     demo = load_demo()
     source = ctx.triggered_id
-    form = _form(fields)
-    if source is None:
-        return _changed(opening(saved, demo, current_app.config["LEVELPEAK"].demo), None, everything=True)
+    form, shown = _form(fields)
+    system = system_named(units)
+    if source is None or not fields["measure_ids"]:
+        return _changed(opening(saved, demo, current_app.config["LEVELPEAK"].demo), None, system, everything=True)
+    if source == ids.SHELL_UNITS:
+        if system == shown:
+            raise PreventUpdate
+        still = dict.fromkeys(("notice", "put_back_hidden", "speeds_hidden", "before"), no_update)
+        return _changed(Change(form), None, system, everything=True) | still
     if not ctx.triggered[0]["value"]:
         raise PreventUpdate  # a control that was just made, not one that was used
     if isinstance(source, dict):
-        made = _worked(source, form, saved, before, profiles)
+        made = _worked(source, form, saved, before, profiles, system)
         if made is None:
             raise PreventUpdate  # nothing follows from what was chosen or typed
-        return _changed(made, form)
+        return _changed(made, form, system)
     if source == ids.COMPARE_DISMISS:
-        still = dict.fromkeys(("athlete", "rows", "before", "focus", "choose", "rack"), no_update)
+        still = dict.fromkeys(("athlete", "rows", "before", "focus", "choose", "rack", "balls", "written"), no_update)
         hidden = {"put_back_hidden": True, "speeds_hidden": True}
         return still | hidden | {"chosen": dict.fromkeys(CHOSEN, no_update), "notice": ""}
     if source == ids.COMPARE_ADD:
-        return _changed(added(form, demo), form)
+        return _changed(added(form, demo), form, system)
     if source == ids.COMPARE_RACK:
-        return _changed(added(form, demo, pressed["rack"]), form)
+        return _changed(added(form, demo, pressed["rack"]), form, system)
     whole = {
         ids.COMPARE_EXAMPLE: lambda: filled(form, demo, demo.athletes[0].athlete),
         ids.COMPARE_CHOOSE: lambda: filled(form, demo, pressed["choose"]),
@@ -234,15 +253,17 @@ def change(pressed: dict[str, Any], fields: dict[str, Any], saved: Any, before: 
         ids.COMPARE_PUT_BACK: lambda: put_back(form, before),
         ids.COMPARE_KEEP_SPEEDS: lambda: released_as_before(form, before),
     }
-    return _changed(whole[source](), form, everything=True)
+    return _changed(whole[source](), form, system, everything=True)
 
 
-def _worked(source: dict[str, str], form: Form, saved: Any, before: Any, profiles: Any) -> Change | None:
+def _worked(
+    source: dict[str, str], form: Form, saved: Any, before: Any, profiles: Any, system: System
+) -> Change | None:
     """What follows from a control of a throw or of the athlete; None where nothing does."""
     if source.get("type") == ids.COMPARE_MOVE:
         return moved(form, str(source.get("throw")), str(source.get("move")))
     if source.get("type") == ids.COMPARE_MEASURE:
-        return remeasured(form, saved, before)
+        return remeasured(form, saved, before, system)
     return held_otherwise(form, str(source.get("throw")), _profile(form, profiles))
 
 
@@ -254,12 +275,12 @@ def _profile(form: Form, profiles: Any) -> SpeedProfile | None:
     return case_of(form, readings, date.today()).profile
 
 
-def _changed(made: Change, before: Form | None, everything: bool = False) -> dict[str, Any]:
+def _changed(made: Change, before: Form | None, system: System, everything: bool = False) -> dict[str, Any]:
     form, before = made.form, made.before or before
     kept = to_json(before) if made.undo and before is not None else None
     return {
-        "athlete": athlete_fields(form.athlete) if everything else no_update,
-        "rows": rows(form),
+        "athlete": athlete_fields(form.athlete, system) if everything else no_update,
+        "rows": rows(form, system),
         "chosen": {name: getattr(form, name) or None if name in PICKED else getattr(form, name) for name in CHOSEN},
         "notice": made.notice,
         "put_back_hidden": kept is None,
@@ -268,6 +289,8 @@ def _changed(made: Change, before: Form | None, everything: bool = False) -> dic
         "focus": made.focus,
         "choose": None,
         "rack": None,
+        "balls": rack_choices(load_demo(), system) if everything else no_update,
+        "written": written(form, system),
     }
 
 
@@ -286,10 +309,10 @@ def draw(
     """
     if not fields["measure_ids"]:
         raise PreventUpdate  # the page is opening: there are no fields yet, and nothing to keep
-    form = _form(fields)
+    form, system = _form(fields)
     profile = _profile(form, profiles)
     form = settled(clocks_kept_since(saved, form), profile)
-    comparison = compare(form, date.today(), profile)
+    comparison = compare(form, date.today(), profile, system)
     worn = theme_named(theme)
     figure = figure_of(comparison, worn, narrow is True)
     keys = [trace["meta"] for trace in figure["data"] if "meta" in trace]
@@ -303,14 +326,19 @@ def draw(
 
 
 def tell(
-    saved: Any, measures: list[list[Any]], throws: list[list[Any]], held: list[list[Any]], profiles: Any
+    saved: Any,
+    measures: list[list[Any]],
+    throws: list[list[Any]],
+    held: list[list[Any]],
+    profiles: Any,
+    written: Any = None,
 ) -> dict[str, Any]:
     """Put into words what was drawn; it comes second, so that the curve never waits for the words."""
     try:
         form = from_json(saved)
     except FormError:
         raise PreventUpdate from None  # nothing was kept yet
-    comparison = compare(form, date.today(), _profile(form, profiles))
+    comparison = compare(form, date.today(), _profile(form, profiles), read_written(written)[1])
     view = view_of(form, comparison)
     return {
         "view": {name: getattr(view, name) for name in VIEW_OUTPUTS},
@@ -330,8 +358,8 @@ def _changed_only(shown: list[list[Any]], wanted: Callable[[dict[str, str]], Any
     return [no_update if wanted(part) == now else wanted(part) for part, now in zip(*shown, strict=True)]
 
 
-def rest_on(measures: list[Any], measure_ids: list[Any]) -> tuple[Any, dict[str, Any]]:
+def rest_on(measures: list[Any], measure_ids: list[Any], written: Any = None) -> tuple[Any, dict[str, Any]]:
     """Say what the page rests on for this athlete, and give the athlete's line figure."""
-    form = read_form(list(zip(measure_ids, measures, strict=False)), [], {})
-    person = check_athlete(form.athlete).person
+    page = read_form(list(zip(measure_ids, measures, strict=False)), [], {})
+    person = check_athlete(meant(page, *read_written(written)).athlete).person
     return basis_of(person), chain_of(person)
