@@ -8,6 +8,8 @@ SHELL_MAIN = "shell-main"
 SHELL_TITLE = "shell-title"  # store: the shown page's title
 SHELL_THEME = "shell-theme"  # store: "light", "dark" or "projector", kept in the browser
 SHELL_THEME_SWITCH = "shell-theme-switch"
+SHELL_UNITS = "shell-units"  # store: "metric" or "customary", kept in the browser
+SHELL_UNITS_SWITCH = "shell-units-switch"
 SHELL_KEYS = "shell-keys"  # store: whether single keys do anything, kept in the browser
 SHELL_KEYS_SWITCH = "shell-keys-switch"
 SHELL_HELP = "shell-help"
@@ -17,6 +19,7 @@ SHELL_NOTICE = "shell-notice"
 
 # The Compare page. Stores.
 COMPARE_SAVED = "compare-saved"  # the form as it was typed; kept for as long as the browser's tab is
+COMPARE_WRITTEN = "compare-written"  # what the fields were last made from, and the units they show
 COMPARE_BEFORE = "compare-before"  # the form before the last change that replaced or removed something
 COMPARE_NARROW = "compare-narrow"  # whether the window is too narrow for labels beside the curves
 COMPARE_PAPER = "compare-paper"  # the figure as it is printed

@@ -1,4 +1,4 @@
-"""What stands around every page: name, page links, theme, keys, and the line at the foot."""
+"""What stands around every page: name, page links, units, theme, keys, and the line at the foot."""
 
 from collections.abc import Iterator, Sequence
 from functools import partial
@@ -9,6 +9,7 @@ from dash.development.base_component import Component
 
 from app import ids
 from app.page import Page
+from app.units import METRIC, SYSTEMS
 from app.version import VERSION
 
 THEMES = ("light", "dark", "projector")
@@ -26,6 +27,7 @@ def layout() -> Component:
                 dcc.Location(id=ids.SHELL_URL, refresh=False),
                 dcc.Store(id=ids.SHELL_TITLE),
                 dcc.Store(id=ids.SHELL_THEME, storage_type="local", data=THEMES[0]),
+                dcc.Store(id=ids.SHELL_UNITS, storage_type="local", data=METRIC.key),
                 dcc.Store(id=ids.SHELL_KEYS, storage_type="local", data=True),
                 html.A("Skip to the content", href=f"#{ids.SHELL_MAIN}", className="skip"),
                 strip(),
@@ -39,7 +41,14 @@ def layout() -> Component:
 
 
 def strip() -> Component:
-    """Return the top strip: name, links, theme, keys."""
+    """Return the top strip: name, links, units, theme, keys."""
+    units = dmc.SegmentedControl(
+        id=ids.SHELL_UNITS_SWITCH,
+        data=[{"value": system.key, "label": system.label} for system in SYSTEMS],
+        value=METRIC.key,
+        size="xs",
+        **{"aria-label": "Units", "data-key": "u"},
+    )
     theme = dmc.SegmentedControl(
         id=ids.SHELL_THEME_SWITCH,
         data=[{"value": theme, "label": theme.capitalize()} for theme in THEMES],
@@ -53,7 +62,7 @@ def strip() -> Component:
         children=[
             html.A("Levelpeak", href="/", className="strip-name"),
             html.Nav(id=ids.SHELL_NAV, className="strip-pages", **{"aria-label": "Pages"}),
-            html.Div([theme, keys], className="strip-tools"),
+            html.Div([units, theme, keys], className="strip-tools"),
         ],
     )
 
@@ -199,6 +208,13 @@ def register(app: Dash, pages: Sequence[Page]) -> None:
         Output(ids.SHELL_PROVIDER, "forceColorScheme"),
         Input(ids.SHELL_THEME, "data"),
         Input(ids.SHELL_THEME_SWITCH, "value"),
+    )
+    app.clientside_callback(
+        ClientsideFunction("shell", "units"),
+        Output(ids.SHELL_UNITS, "data"),
+        Output(ids.SHELL_UNITS_SWITCH, "value"),
+        Input(ids.SHELL_UNITS, "data"),
+        Input(ids.SHELL_UNITS_SWITCH, "value"),
     )
     app.clientside_callback(
         ClientsideFunction("shell", "keys"),

@@ -1,6 +1,12 @@
-"""The one place where what people read and write (g, mm, cm, ms) becomes SI and back."""
+"""The one place where what people read and write (g, mm, cm, ms; oz, in, mph, lb) becomes SI and back.
 
-from dataclasses import dataclass
+Fields and words are made in metric units; a `System` says which unit of the reader's stands for each of them.
+"""
+
+import math
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from types import MappingProxyType
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -43,8 +49,30 @@ UNITS = {
         Unit("N·m", 1.0, "N·m"),
         Unit("N", 1.0, "N"),
         Unit("%", 0.01, ""),
+        Unit("oz", constants.oz, "kg"),
+        Unit("lb", constants.lb, "kg"),
+        Unit("in", constants.inch, "m"),
+        Unit("ft", constants.foot, "m"),
+        Unit("ft in", constants.foot, "m"),  # whole feet and the inches left over
+        Unit("mph", constants.mph, "m/s"),
     )
 }
+
+FEET = "ft in"
+"""The unit that is written as two numbers, such as 6 ft 2 in."""
+
+INCHES_PER_FOOT = 12
+
+PLACES = {"oz": 2, "lb": 1, "in": 2, "ft": 1, FEET: 1, "mph": 1, "g": 1, "kg": 1, "mm": 1, "cm": 1, "m": 2, "m/s": 2}
+"""Most decimals of a converted number; of feet and inches, those of the inches."""
+
+RANGE_DIGITS = 3  # significant digits of the ends of a converted range
+
+
+def _whole(factor: float) -> int:
+    """How many of a unit make one of SI, where that is a whole number; else 0."""
+    count = round(1.0 / factor)
+    return count if factor < 1.0 and math.isclose(count * factor, 1.0, rel_tol=1e-12) else 0
 
 
 def to_si(value: float, symbol: str) -> float:
@@ -71,7 +99,8 @@ def to_si(value: float, symbol: str) -> float:
         If the unit is none of `UNITS`.
     """
     factor = UNITS[symbol].si
-    return value / round(1.0 / factor) if factor < 1.0 else value * factor
+    whole = _whole(factor)
+    return value / whole if whole else value * factor
 
 
 def from_si(value: float, symbol: str) -> float:
@@ -95,7 +124,8 @@ def from_si(value: float, symbol: str) -> float:
         If the unit is none of `UNITS`.
     """
     factor = UNITS[symbol].si
-    return value * round(1.0 / factor) if factor < 1.0 else value / factor
+    whole = _whole(factor)
+    return value * whole if whole else value / factor
 
 
 def array_from_si(values: ArrayLike, symbol: str) -> NDArray[np.float64]:
@@ -144,6 +174,180 @@ def limit_in(limit: Limit, symbol: str) -> Limit:
     if UNITS[symbol].si_symbol != limit.unit:
         raise ValueError(f"{symbol} stands for {UNITS[symbol].si_symbol}, not for {limit.unit}")
     return Limit(from_si(limit.low, symbol), from_si(limit.high, symbol), symbol)
+
+
+def plain(number: float, least: int = 0, most: int = 2) -> str:
+    """Write a number without needless decimals.
+
+    Parameters
+    ----------
+    number : float
+    least, most : int
+        Fewest and most decimals.
+
+    Returns
+    -------
+    str
+        For example "275", "142.5", "28.5".
+    """
+    text = f"{number:.{most}f}"
+    whole, _, decimals = text.partition(".")
+    decimals = decimals.rstrip("0").ljust(least, "0")
+    return f"{whole}.{decimals}" if decimals else whole
+
+
+def feet_and_inches(length_m: float) -> str:
+    """Write a length as whole feet and the inches left over.
+
+    Parameters
+    ----------
+    length_m : float
+        Not negative (m).
+
+    Returns
+    -------
+    str
+        For example "6 ft 2 in" for 1.88 m.
+    """
+    inches = round(from_si(length_m, "in"), PLACES[FEET])
+    feet, left = divmod(inches, INCHES_PER_FOOT)
+    return f"{feet:.0f} ft {plain(left, most=PLACES[FEET])} in"
+
+
+@dataclass(frozen=True)
+class System:
+    """The units a reader has chosen.
+
+    Attributes
+    ----------
+    key : str
+        As it is kept in the browser.
+    label : str
+        As it stands on the switch.
+    units : mapping of str to str
+        For a metric unit, the one that is shown in its place; a unit that is not named stays.
+    stature : str
+        The unit of a person's height.
+    """
+
+    key: str
+    label: str
+    units: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}), hash=False)
+    stature: str = "cm"
+
+    def unit(self, metric: str) -> str:
+        """The unit shown in the place of a metric one."""
+        return self.units.get(metric, metric)
+
+    def converts(self, metric: str) -> bool:
+        """Whether another unit than the metric one is shown."""
+        return self.unit(metric) != metric
+
+    def value(self, value_si: float, metric: str) -> float:
+        """An SI number in the unit that is shown.
+
+        Parameters
+        ----------
+        value_si : float
+        metric : str
+            The metric unit in whose place it stands.
+
+        Returns
+        -------
+        float
+        """
+        return from_si(value_si, self.unit(metric))
+
+    def number(self, value_si: float, metric: str, least: int = 0, most: int = 2) -> str:
+        """Write an SI number in the unit that is shown, without the unit.
+
+        Parameters
+        ----------
+        value_si : float
+        metric : str
+            The metric unit in whose place it stands.
+        least, most : int
+            Fewest and most decimals in the metric unit; another unit has those of `PLACES` at most.
+
+        Returns
+        -------
+        str
+        """
+        unit = self.unit(metric)
+        return plain(from_si(value_si, unit), least, PLACES[unit] if self.converts(metric) else most)
+
+    def text(self, value_si: float, metric: str, least: int = 0, most: int = 2) -> str:
+        """Write an SI number with the unit that is shown, such as "9.7 oz"; see `number`."""
+        return f"{self.number(value_si, metric, least, most)} {self.unit(metric)}"
+
+    def height(self, stature_m: float, most: int = 1) -> str:
+        """Write a person's height, such as "188 cm" or "6 ft 2 in"."""
+        return feet_and_inches(stature_m) if self.stature == FEET else self.text(stature_m, "cm", most=most)
+
+
+METRIC = System("metric", "g, m/s")
+CUSTOMARY = System(
+    "customary",
+    "oz, mph",
+    MappingProxyType({"g": "oz", "mm": "in", "m/s": "mph", "cm": "in", "kg": "lb", "m": "ft"}),
+    stature=FEET,
+)
+SYSTEMS = (METRIC, CUSTOMARY)
+
+
+def system_named(key: object) -> System:
+    """Find the units by what the browser keeps of them.
+
+    Parameters
+    ----------
+    key : object
+        Whatever the browser sent.
+
+    Returns
+    -------
+    System
+        The metric one if it is none of the keys.
+    """
+    return next((system for system in SYSTEMS if system.key == key), METRIC)
+
+
+def range_in(limit: Limit, symbol: str) -> str:
+    """Write an accepted range in a unit people read.
+
+    Parameters
+    ----------
+    limit : Limit
+        The range in SI.
+    symbol : str
+        A key of `UNITS` of the same SI unit.
+
+    Returns
+    -------
+    str
+        With its unit: "1 to 3000 g", "2 ft 11.5 in to 7 ft 6.5 in". Ends that are no round numbers are rounded
+        inwards, so that an end that is typed is accepted.
+
+    Raises
+    ------
+    ValueError
+        If the unit does not stand for the range's SI unit.
+    """
+    shown = limit_in(limit, symbol)
+    if symbol == FEET:
+        step = 10.0 ** PLACES[FEET]
+        low = math.ceil(from_si(limit.low, "in") * step) / step
+        high = math.floor(from_si(limit.high, "in") * step) / step
+        return f"{feet_and_inches(to_si(low, 'in'))} to {feet_and_inches(to_si(high, 'in'))}"
+    if _whole(UNITS[symbol].si) or UNITS[symbol].si == 1.0:
+        return str(shown)
+    return str(Limit(_inwards(shown.low, math.ceil), _inwards(shown.high, math.floor), symbol))
+
+
+def _inwards(end: float, rounded: Callable[[float], int]) -> float:
+    if end == 0.0:
+        return 0.0
+    places = RANGE_DIGITS - 1 - math.floor(math.log10(abs(end)))
+    return rounded(end * 10.0**places) / 10.0**places
 
 
 def percent_bwh(torque_nm: float, body_mass_kg: float, stature_m: float) -> float:

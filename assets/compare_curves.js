@@ -48,12 +48,17 @@
     plot.classList.add('dragged');
   };
 
+  const spoken = (speed) => {
+    const { speed_unit: unit = 'm/s', speed_unit_m_s: size = 1 } = meta();
+    return `${(speed / size).toFixed(1)} ${unit}`;
+  };
+
   // Sliders. The number beside each is the truth; while it is dragged the curve is the browser's, then the server's.
   let waiting = null;
   const slid = (slide, input) => {
     const known = meta().curves?.find((one) => one.key === slide.dataset.throw);
     const speed = known ? input.value * known.per_unit_m_s : null;
-    slide.querySelector('output').textContent = speed ? `${speed.toFixed(1)} m/s` : '';
+    slide.querySelector('output').textContent = speed ? spoken(speed) : '';
     if (!speed) return;
     if (!waiting) {
       waiting = new Map();

@@ -46,6 +46,10 @@
         return [store, control, window.levelpeak.wear(theme)];
       },
 
+      units(kept, shown) {
+        return together(kept, shown, 'shell-units-switch').slice(0, 2);
+      },
+
       keys(kept, shown) {
         return together(kept, shown, 'shell-keys-switch').slice(0, 2);
       },

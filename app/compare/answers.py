@@ -20,7 +20,8 @@ from app.compare.checks import (
 )
 from app.compare.form import ALIGNED, SCALES, Form
 from app.compare.quantities import reading_named
-from app.units import array_from_si, from_si, percent_bwh
+from app.units import METRIC, System, array_from_si, percent_bwh
+from app.units import plain as plain
 from model.ball import DEFAULT_DIAMETER_M
 from model.channels import Reading
 from model.person import Person
@@ -51,6 +52,8 @@ class Answer:
         All its curves; None if person, ball or speed are missing.
     readouts : Readouts or None
         The readings of the chosen quantity.
+    system : System
+        The units of its name.
     """
 
     key: str
@@ -59,17 +62,18 @@ class Answer:
     checked: CheckedThrow
     curves: Curves | None = None
     readouts: Readouts | None = None
+    system: System = METRIC
 
     @property
     def name(self) -> str:
         """Ball and speed in words, such as "275 g at 28.5 m/s"; the place in the list where these are missing."""
         if self.checked.ball is None or self.checked.speed_m_s is None:
             return f"throw {self.number}"
-        ball = self.checked.ball
-        size = "" if ball.diameter_m == DEFAULT_DIAMETER_M else f" ({plain(from_si(ball.diameter_m, 'mm'))} mm)"
+        ball, say = self.checked.ball, self.system.text
+        size = "" if ball.diameter_m == DEFAULT_DIAMETER_M else f" ({say(ball.diameter_m, 'mm')})"
         typed = self.checked.form.held == "speed"  # a speed that follows from a hold is not known to 0.01 m/s
-        speed = plain(self.checked.speed_m_s, least=1, most=2 if typed else 1)
-        return f"{plain(from_si(ball.mass_kg, 'g'))} g{size} at {speed} m/s"
+        speed = say(self.checked.speed_m_s, "m/s", least=1, most=2 if typed else 1)
+        return f"{say(ball.mass_kg, 'g')}{size} at {speed}"
 
     def time_ms(self) -> Array:
         """Time from release (ms) of the points of its curve."""
@@ -109,6 +113,8 @@ class Comparison:
         Messages for these two fields, or nothing.
     align, scale : str
         How the curves are laid over one another and measured, as `Form` has it.
+    system : System
+        The units of its words.
     """
 
     athlete: CheckedAthlete
@@ -122,6 +128,7 @@ class Comparison:
     level_problem: str
     align: str = "release"
     scale: str = "plain"
+    system: System = METRIC
 
     @property
     def person(self) -> Person | None:
@@ -148,7 +155,7 @@ class Comparison:
         return {answer.key: answer.checked.problems for answer in self.answers}
 
 
-def compare(form: Form, today: date, profile: SpeedProfile | None = None) -> Comparison:
+def compare(form: Form, today: date, profile: SpeedProfile | None = None, system: System = METRIC) -> Comparison:
     """Work out all that the page shows.
 
     Parameters
@@ -159,16 +166,18 @@ def compare(form: Form, today: date, profile: SpeedProfile | None = None) -> Com
         No reference was measured after it.
     profile : SpeedProfile, optional
         The athlete's, for the throws that are held on it.
+    system : System
+        The units of names and messages.
 
     Returns
     -------
     Comparison
     """
-    athlete = check_athlete(form.athlete)
+    athlete = check_athlete(form.athlete, system)
     reading = reading_named(form.quantity)
     kind, known, date_problem = check_reference(form, today)
     typed_level, level_problem = check_above(form.above, reading.unit)
-    checked = [check_throw(throw, athlete.person, profile) for throw in form.throws]
+    checked = [check_throw(throw, athlete.person, profile, system) for throw in form.throws]
     thrown = [None if athlete.person is None else throw_of(athlete.person, line) for line in checked]
     level = typed_level
     if level is None and not level_problem:
@@ -181,6 +190,7 @@ def compare(form: Form, today: date, profile: SpeedProfile | None = None) -> Com
             checked=line,
             curves=None if throw is None else _curves(throw),
             readouts=None if throw is None else _readouts(throw, reading.key, level),
+            system=system,
         )
         for number, (line, throw) in enumerate(zip(checked, thrown, strict=True), start=1)
     )
@@ -196,6 +206,7 @@ def compare(form: Form, today: date, profile: SpeedProfile | None = None) -> Com
         level_problem,
         form.align if form.align in ALIGNED else "release",
         form.scale if form.scale in SCALES else "plain",
+        system,
     )
 
 
@@ -252,23 +263,3 @@ def bwh_of(torque_nm: float, person: Person) -> float:
         %BW·H.
     """
     return percent_bwh(torque_nm, person.body_mass_kg, person.stature_m)
-
-
-def plain(number: float, least: int = 0, most: int = 2) -> str:
-    """Write a number without needless decimals.
-
-    Parameters
-    ----------
-    number : float
-    least, most : int
-        Fewest and most decimals.
-
-    Returns
-    -------
-    str
-        For example "275", "142.5", "28.5".
-    """
-    text = f"{number:.{most}f}"
-    whole, _, decimals = text.partition(".")
-    decimals = decimals.rstrip("0").ljust(least, "0")
-    return f"{whole}.{decimals}" if decimals else whole

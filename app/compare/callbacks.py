@@ -1,27 +1,25 @@
 """The page's callbacks: thin; they read the fields, call a pure function, and set the parts.
 
-The fields on the page are the one truth. `change` runs when a button is pressed and makes fields anew; `draw` runs when
-any value changed and draws what follows from the fields; as soon as that is on the screen the browser keeps the form,
-and `tell` puts what was kept into words. What was kept from before is read once, when the page opens.
+The fields on the page are the one truth, with what they were made from beside them, see `meant`. `change` runs when a
+button is pressed or other units are chosen, and makes fields anew; `draw` runs when any value changed and draws what
+follows from the fields; as soon as that is on the screen the browser keeps the form, and `tell` puts what was kept into
+words. What was kept from before is read once, when the page opens.
 """
 
 from collections.abc import Callable
 from datetime import date
 from typing import Any
 
-from dash import ALL, ClientsideFunction, Dash, Input, Output, State, ctx, no_update
+from dash import ClientsideFunction, Dash, Input, Output, State, ctx, no_update
 from dash.exceptions import PreventUpdate
 from flask import current_app
 
 from app import ids
-from app.athlete.answers import Case, case_of
-from app.athlete.kept import form_of
 from app.compare.along.link import opened
 from app.compare.answers import compare
 from app.compare.changes import (
     Change,
     added,
-    clocks_kept_since,
     emptied,
     filled,
     held_otherwise,
@@ -37,39 +35,32 @@ from app.compare.changes import (
 )
 from app.compare.checks import check_athlete
 from app.compare.form import Form, FormError, from_json, to_json
-from app.compare.holding import settled
+from app.compare.meant import meant, read_written, written
 from app.compare.moving import chain_of, identity_of, moving_of
 from app.compare.multiples import multiples
-from app.compare.parts import athlete_fields
+from app.compare.on_page import (
+    CHOSEN,
+    HELD,
+    HOLD,
+    MEASURE,
+    MOVE,
+    PICKED,
+    SAMPLE,
+    THROW,
+    as_drawn,
+    case_of_form,
+    fields_of,
+    form_of_fields,
+    profile_of_form,
+)
+from app.compare.parts import athlete_fields, rack_choices
 from app.compare.picture import figure_of, paper_of, samples_of
 from app.compare.rows import dom_id, rows, sizes_id
 from app.compare.view import basis_of, view_of
 from app.demo import load_demo
 from app.markup import to_html
 from app.palette import theme_named
-from model.speed import SpeedProfile
-
-MEASURE = {"type": ids.COMPARE_MEASURE, "name": ALL}
-THROW = {"type": ids.COMPARE_THROW, "throw": ALL, "name": ALL}
-SAMPLE = {"type": ids.COMPARE_SAMPLE, "throw": ALL}
-MOVE = {"type": ids.COMPARE_MOVE, "throw": ALL, "move": ALL}
-HOLD = {"type": ids.COMPARE_THROW, "throw": ALL, "name": "hold"}
-HELD = {"type": ids.COMPARE_HELD, "throw": ALL}
-
-CHOSEN = {
-    "reference": ids.COMPARE_REFERENCE,
-    "kind": ids.COMPARE_KIND,
-    "date": ids.COMPARE_DATE,
-    "quantity": ids.COMPARE_QUANTITY,
-    "headline": ids.COMPARE_HEADLINE,
-    "above": ids.COMPARE_ABOVE,
-    "align": ids.COMPARE_ALIGN,
-    "scale": ids.COMPARE_SCALE,
-}
-
-PICKED = {"reference", "kind", "quantity", "headline", "align", "scale"}
-"""Those that are chosen, not typed: nothing chosen is None."""
-
+from app.units import System, system_named
 
 BUTTONS = (
     ids.COMPARE_ADD,
@@ -79,37 +70,6 @@ BUTTONS = (
     ids.COMPARE_KEEP_SPEEDS,
     ids.COMPARE_DISMISS,
 )
-
-
-def _fields(kind: type[Input] | type[State]) -> dict[str, Any]:
-    """All that makes the form, as inputs or as states."""
-    return {
-        "measures": kind(MEASURE, "value"),
-        "measure_ids": State(MEASURE, "id"),
-        "throws": kind(THROW, "value"),
-        "throw_ids": State(THROW, "id"),
-        "chosen": {name: kind(part, "value") for name, part in CHOSEN.items()},
-    }
-
-
-def _form(fields: dict[str, Any]) -> Form:
-    measures = list(zip(fields["measure_ids"], fields["measures"], strict=False))
-    throws = list(zip(fields["throw_ids"], fields["throws"], strict=False))
-    return read_form(measures, throws, fields["chosen"])
-
-
-FIELDS = _fields(State)
-"""All that makes the form, for a callback that a button starts."""
-
-
-def as_drawn(fields: dict[str, Any], saved: Any, profiles: Any) -> tuple[Form, SpeedProfile | None]:
-    """The form of the fields, and the speed profile its throws may be held on.
-
-    Throws whose hold or whose athlete was just changed are as `change` is about to write them into the fields.
-    """
-    form = _form(fields)
-    profile = _profile(form, profiles)
-    return settled(clocks_kept_since(saved, form), profile), profile
 
 
 VIEW_OUTPUTS = {
@@ -151,6 +111,8 @@ def register(app: Dash) -> None:
             "choose": Output(ids.COMPARE_CHOOSE, "value"),
             "rack": Output(ids.COMPARE_RACK, "value"),
             "ready": Output(ids.COMPARE_READY, "value"),
+            "balls": Output(ids.COMPARE_RACK, "data"),
+            "written": Output(ids.COMPARE_WRITTEN, "data"),
         },
         inputs={
             "pressed": {
@@ -164,10 +126,11 @@ def register(app: Dash) -> None:
                 "restored": Input(ids.COMPARE_RESTORE, "data"),
                 "buttons": [Input(button, "n_clicks") for button in BUTTONS],
             },
-            "fields": _fields(State),
+            "fields": fields_of(State),
             "saved": State(ids.COMPARE_SAVED, "data"),
             "before": State(ids.COMPARE_BEFORE, "data"),
             "profiles": State(ids.COMPARE_PROFILES, "data"),
+            "units": Input(ids.SHELL_UNITS, "data"),
         },
     )(change)
     app.callback(
@@ -177,7 +140,7 @@ def register(app: Dash) -> None:
             "identity": Output(ids.COMPARE_IDENTITY, "data"),
         },
         inputs={
-            "fields": _fields(Input),
+            "fields": fields_of(Input),
             "theme": Input(ids.SHELL_THEME, "data"),
             "narrow": Input(ids.COMPARE_NARROW, "data"),
             "samples": [State(SAMPLE, "id"), State(SAMPLE, "style")],
@@ -202,6 +165,7 @@ def register(app: Dash) -> None:
             "throws": [State(THROW, "id"), State(THROW, "error")],
             "held": [State(HELD, "id"), State(HELD, "children")],
             "profiles": State(ids.COMPARE_PROFILES, "data"),
+            "written": State(ids.COMPARE_WRITTEN, "data"),
         },
     )(tell)
     app.callback(
@@ -209,6 +173,7 @@ def register(app: Dash) -> None:
         Output(ids.COMPARE_CHAIN, "data"),
         Input(MEASURE, "value"),
         State(MEASURE, "id"),
+        State(ids.COMPARE_WRITTEN, "data"),
     )(rest_on)
     for read in ("narrow", "profiles"):
         store = {"narrow": ids.COMPARE_NARROW, "profiles": ids.COMPARE_PROFILES}[read]
@@ -242,28 +207,37 @@ def register(app: Dash) -> None:
     app.clientside_callback(ClientsideFunction("compare", "focus"), Input(ids.COMPARE_FOCUS, "data"))
 
 
-def change(pressed: dict[str, Any], fields: dict[str, Any], saved: Any, before: Any, profiles: Any) -> dict[str, Any]:
+def change(
+    pressed: dict[str, Any], fields: dict[str, Any], saved: Any, before: Any, profiles: Any, units: Any = None
+) -> dict[str, Any]:
     """Open the page, or do what a button or a choice says; see `changes`."""
     demo = load_demo()
     source = ctx.triggered_id
-    form = _form(fields)
-    if source is None:
-        return _changed(opening(saved, demo, current_app.config["LEVELPEAK"].demo), None, everything=True)
+    form, shown = form_of_fields(fields)
+    system = system_named(units)
+    if source is None or not fields["measure_ids"]:
+        return _changed(opening(saved, demo, current_app.config["LEVELPEAK"].demo), None, system, everything=True)
+    if source == ids.SHELL_UNITS:
+        if system == shown:
+            raise PreventUpdate
+        still = dict.fromkeys(("notice", "put_back_hidden", "speeds_hidden", "before"), no_update)
+        return _changed(Change(form), None, system, everything=True) | still
     if not ctx.triggered[0]["value"]:
         raise PreventUpdate  # a control that was just made, not one that was used
     if isinstance(source, dict):
-        made = _worked(source, form, saved, before, profiles)
+        made = _worked(source, form, saved, before, profiles, system)
         if made is None:
             raise PreventUpdate  # nothing follows from what was chosen or typed
-        return _changed(made, form)
+        return _changed(made, form, system)
     if source == ids.COMPARE_DISMISS:
-        still = dict.fromkeys(("athlete", "rows", "before", "focus", "choose", "rack", "ready"), no_update)
+        parts = ("athlete", "rows", "before", "focus", "choose", "rack", "ready", "balls", "written")
+        still = dict.fromkeys(parts, no_update)
         hidden = {"put_back_hidden": True, "speeds_hidden": True}
         return still | hidden | {"chosen": dict.fromkeys(CHOSEN, no_update), "notice": ""}
     if source == ids.COMPARE_ADD:
-        return _changed(added(form, demo), form)
+        return _changed(added(form, demo), form, system)
     if source == ids.COMPARE_RACK:
-        return _changed(added(form, demo, pressed["rack"]), form)
+        return _changed(added(form, demo, pressed["rack"]), form, system)
     whole = {
         ids.COMPARE_EXAMPLE: lambda: filled(form, demo, demo.athletes[0].athlete),
         ids.COMPARE_CHOOSE: lambda: filled(form, demo, pressed["choose"]),
@@ -271,38 +245,29 @@ def change(pressed: dict[str, Any], fields: dict[str, Any], saved: Any, before: 
         ids.COMPARE_LINK_OPENED: lambda: opened(form, pressed["link"]),
         ids.COMPARE_PUT_BACK: lambda: put_back(form, before),
         ids.COMPARE_KEEP_SPEEDS: lambda: released_as_before(form, before),
-        ids.COMPARE_READY: lambda: readied(form, pressed["ready"], _case(form, profiles)),
+        ids.COMPARE_READY: lambda: readied(form, pressed["ready"], case_of_form(form, profiles)),
         ids.COMPARE_RESTORE: lambda: restored(form, pressed["restored"]),
     }
-    return _changed(whole[source](), form, everything=True)
+    return _changed(whole[source](), form, system, everything=True)
 
 
-def _worked(source: dict[str, str], form: Form, saved: Any, before: Any, profiles: Any) -> Change | None:
+def _worked(
+    source: dict[str, str], form: Form, saved: Any, before: Any, profiles: Any, system: System
+) -> Change | None:
     """What follows from a control of a throw or of the athlete; None where nothing does."""
     if source.get("type") == ids.COMPARE_MOVE:
         return moved(form, str(source.get("throw")), str(source.get("move")))
     if source.get("type") == ids.COMPARE_MEASURE:
-        return remeasured(form, saved, before)
-    return held_otherwise(form, str(source.get("throw")), _profile(form, profiles))
+        return remeasured(form, saved, before, system)
+    return held_otherwise(form, str(source.get("throw")), profile_of_form(form, profiles))
 
 
-def _profile(form: Form, profiles: Any) -> SpeedProfile | None:
-    """The athlete's speed profile, where a throw is held on it."""
-    return _case(form, profiles).profile if any(throw.held == "profile" for throw in form.throws) else None
-
-
-def _case(form: Form, profiles: Any) -> Case:
-    """The athlete with the readings that the Athlete page keeps."""
-    readings, _ = form_of(profiles, form, load_demo(), current_app.config["LEVELPEAK"].demo)
-    return case_of(form, readings, date.today())
-
-
-def _changed(made: Change, before: Form | None, everything: bool = False) -> dict[str, Any]:
+def _changed(made: Change, before: Form | None, system: System, everything: bool = False) -> dict[str, Any]:
     form, before = made.form, made.before or before
     kept = to_json(before) if made.undo and before is not None else None
     return {
-        "athlete": athlete_fields(form.athlete) if everything else no_update,
-        "rows": rows(form),
+        "athlete": athlete_fields(form.athlete, system) if everything else no_update,
+        "rows": rows(form, system),
         "chosen": {name: getattr(form, name) or None if name in PICKED else getattr(form, name) for name in CHOSEN},
         "notice": made.notice,
         "put_back_hidden": kept is None,
@@ -312,6 +277,8 @@ def _changed(made: Change, before: Form | None, everything: bool = False) -> dic
         "choose": None,
         "rack": None,
         "ready": None,
+        "balls": rack_choices(load_demo(), system) if everything else no_update,
+        "written": written(form, system),
     }
 
 
@@ -327,8 +294,8 @@ def draw(
     """Draw what follows from the fields. The form goes along with the figure, to be kept once that is on the screen."""
     if not fields["measure_ids"]:
         raise PreventUpdate  # the page is opening: there are no fields yet, and nothing to keep
-    form, profile = as_drawn(fields, saved, profiles)
-    comparison = compare(form, date.today(), profile)
+    form, profile, system = as_drawn(fields, saved, profiles)
+    comparison = compare(form, date.today(), profile, system)
     worn = theme_named(theme)
     figure = figure_of(comparison, worn, narrow is True)
     keys = [trace["meta"] for trace in figure["data"] if "meta" in trace]
@@ -349,18 +316,23 @@ def draw_every(opened: Any, saved: Any, theme: Any, narrow: Any, profiles: Any) 
         form = from_json(saved)
     except FormError:
         raise PreventUpdate from None
-    return multiples(compare(form, date.today(), _profile(form, profiles)), theme_named(theme), narrow is True)
+    return multiples(compare(form, date.today(), profile_of_form(form, profiles)), theme_named(theme), narrow is True)
 
 
 def tell(
-    saved: Any, measures: list[list[Any]], throws: list[list[Any]], held: list[list[Any]], profiles: Any
+    saved: Any,
+    measures: list[list[Any]],
+    throws: list[list[Any]],
+    held: list[list[Any]],
+    profiles: Any,
+    written: Any = None,
 ) -> dict[str, Any]:
     """Put into words what was drawn; it comes second, so that the curve never waits for the words."""
     try:
         form = from_json(saved)
     except FormError:
         raise PreventUpdate from None  # nothing was kept yet
-    comparison = compare(form, date.today(), _profile(form, profiles))
+    comparison = compare(form, date.today(), profile_of_form(form, profiles), read_written(written)[1])
     view = view_of(form, comparison)
     return {
         "view": {name: getattr(view, name) for name in VIEW_OUTPUTS},
@@ -380,8 +352,8 @@ def _changed_only(shown: list[list[Any]], wanted: Callable[[dict[str, str]], Any
     return [no_update if wanted(part) == now else wanted(part) for part, now in zip(*shown, strict=True)]
 
 
-def rest_on(measures: list[Any], measure_ids: list[Any]) -> tuple[Any, dict[str, Any]]:
+def rest_on(measures: list[Any], measure_ids: list[Any], written: Any = None) -> tuple[Any, dict[str, Any]]:
     """Say what the page rests on for this athlete, and give the athlete's line figure."""
-    form = read_form(list(zip(measure_ids, measures, strict=False)), [], {})
-    person = check_athlete(form.athlete).person
+    page = read_form(list(zip(measure_ids, measures, strict=False)), [], {})
+    person = check_athlete(meant(page, *read_written(written)).athlete).person
     return basis_of(person), chain_of(person)

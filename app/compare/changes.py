@@ -28,6 +28,7 @@ from app.compare.holding import clocks_kept, settled, speeds_kept
 from app.compare.ready import ready
 from app.compare.rows import dom_id, field_id, move_id
 from app.demo import Demo
+from app.units import METRIC, System
 from model.speed import SpeedProfile
 
 BROKEN = "What was kept from last time could not be read"
@@ -195,7 +196,7 @@ def clocks_kept_since(kept: object, form: Form) -> Form:
         return form
 
 
-def remeasured(form: Form, kept: object, before: object) -> Change | None:
+def remeasured(form: Form, kept: object, before: object, system: System = METRIC) -> Change | None:
     """Let the throws keep their clocks after a measure of the athlete was changed.
 
     Parameters
@@ -206,6 +207,8 @@ def remeasured(form: Form, kept: object, before: object) -> Change | None:
         What the browser kept: the form before this change.
     before : object
         What can be put back at the moment.
+    system : System
+        The units of what is said.
 
     Returns
     -------
@@ -226,19 +229,21 @@ def remeasured(form: Form, kept: object, before: object) -> Change | None:
             return None
     if form.athlete["code"] != last.athlete["code"] or speeds_kept(made, last) is made:
         return None
-    return Change(made, _clocks_notice(made, last), undo=True, speeds=True, before=last)
+    return Change(made, _clocks_notice(made, last, system), undo=True, speeds=True, before=last)
 
 
-def _clocks_notice(form: Form, before: Form) -> str:
-    now, then = (_reference_speed(one) for one in (form, before))
+def _clocks_notice(form: Form, before: Form, system: System) -> str:
+    now, then = (_reference_speed(one, system) for one in (form, before))
     said = "The measures changed; the throws keep their joint speeds, so a longer arm releases faster"
-    return f"{said}: the reference throw at {now} instead of {then} m/s." if now and then else f"{said}."
+    return (
+        f"{said}: the reference throw at {now} instead of {then} {system.unit('m/s')}." if now and then else f"{said}."
+    )
 
 
-def _reference_speed(form: Form) -> str:
+def _reference_speed(form: Form, system: System) -> str:
     place = form.place(form.reference)
     line = check_throw(form.throws[place], check_athlete(form.athlete).person) if place >= 0 else None
-    return "" if line is None or line.speed_m_s is None else f"{line.speed_m_s:.1f}"
+    return "" if line is None or line.speed_m_s is None else system.number(line.speed_m_s, "m/s", least=1, most=1)
 
 
 def released_as_before(form: Form, before: object) -> Change:

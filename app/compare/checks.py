@@ -1,7 +1,8 @@
 """From typed text to the model's things: every value is checked where it was typed, and a message says what to mend.
 
 A point and a comma both mark the decimals (28.5 and 28,5 are the same); there are no thousands separators, so that no
-typed number can be read in two ways.
+typed number can be read in two ways. A unit may stand behind the number, see `app.typed`; messages are in the units of
+the reader.
 """
 
 import re
@@ -24,7 +25,8 @@ from app.compare.fields import (
     Field,
 )
 from app.compare.form import KINDS, Form, ThrowForm
-from app.units import from_si, limit_in, to_si
+from app.typed import as_typed, read_typed
+from app.units import METRIC, System, from_si, range_in
 from model.ball import Ball
 from model.checks import InputError, Limit
 from model.hold import AtClock, AtSpeed, Hold, OnProfile, held
@@ -35,8 +37,6 @@ from model.throw import SPEED_LIMIT, Throw
 
 EARLIEST_DATE = date(1990, 1, 1)
 SHOWN_CHARACTERS = 24  # of a wrong value, in its message
-
-_NUMBER = re.compile(r"[+\-\u2212]?(?:[0-9]+(?:[.,][0-9]*)?|[.,][0-9]+)")
 
 NO_PROBLEMS: Mapping[str, str] = MappingProxyType({})
 
@@ -49,19 +49,21 @@ NO_PROFILE = (
 )
 
 
-def read_number(text: str, name: str, limit: Limit, unit: str) -> float:
+def read_number(text: str, name: str, limit: Limit, unit: str, shown: str = "") -> float:
     """Read a typed number.
 
     Parameters
     ----------
     text : str
-        As typed, with a point or a comma for the decimals.
+        As kept: with a point or a comma for the decimals, and a unit of the field's kind or none.
     name : str
         What the field is called.
     limit : Limit
         The accepted range, in SI.
     unit : str
-        The unit it was typed in.
+        The unit of a number without one.
+    shown : str
+        The unit that the range is told in, where that is another one.
 
     Returns
     -------
@@ -73,16 +75,16 @@ def read_number(text: str, name: str, limit: Limit, unit: str) -> float:
     InputError
         If it is no plain number or lies outside the range; its text says what was given and what is accepted.
     """
-    accepted = str(limit_in(limit, unit))
-    typed = text.strip()
-    if not typed:
-        raise InputError(name, text, accepted)
-    if len(typed) > LONGEST_TEXT or not _NUMBER.fullmatch(typed):
-        raise InputError(name, text, f"{accepted}, as a plain number with a point or a comma for decimals")
-    number = to_si(float(typed.replace(",", ".").replace("\u2212", "-")), unit)
-    if not limit.low <= number <= limit.high:
-        raise InputError(name, text, accepted)
-    return number
+    accepted = range_in(limit, shown or unit)
+    given = as_typed(text)
+    if not given.strip():
+        raise InputError(name, given, accepted)
+    typed = read_typed(text, unit) if len(given.strip()) <= LONGEST_TEXT else None
+    if typed is None:
+        raise InputError(name, given, f"{accepted}, as a plain number with a point or a comma for decimals")
+    if not limit.low <= typed.si <= limit.high:
+        raise InputError(name, given, accepted)
+    return typed.si
 
 
 def message(error: InputError) -> str:
@@ -130,7 +132,7 @@ class CheckedThrow:
     value: float | None = None
 
 
-def check_athlete(athlete: Mapping[str, str]) -> CheckedAthlete:
+def check_athlete(athlete: Mapping[str, str], system: System = METRIC) -> CheckedAthlete:
     """Read the athlete's fields.
 
     A code that is too long is told, but stops nothing: no number depends on it. Fields are called missing only when
@@ -140,6 +142,8 @@ def check_athlete(athlete: Mapping[str, str]) -> CheckedAthlete:
     ----------
     athlete : mapping of str to str
         As typed.
+    system : System
+        The units of the messages.
 
     Returns
     -------
@@ -154,14 +158,16 @@ def check_athlete(athlete: Mapping[str, str]) -> CheckedAthlete:
         if athlete[name] not in words:
             problems[name] = message(InputError(MEASURE_NAMES[name].capitalize(), athlete[name], " or ".join(words)))
     for spec in MEASURES + LENGTHS:
-        _read_into(measures, problems, spec, athlete[spec.name])
+        _read_into(measures, problems, spec, athlete[spec.name], system)
     person = None if problems else Person(athlete["sex"], handedness=athlete["handedness"], **measures)
     if len(code) > LONGEST_CODE or not code.isprintable():
         problems["code"] = message(InputError("Code", code, f"up to {LONGEST_CODE} printable characters"))
     return CheckedAthlete(person, code[:LONGEST_CODE] if code.isprintable() else "", problems)
 
 
-def check_throw(throw: ThrowForm, person: Person | None = None, profile: SpeedProfile | None = None) -> CheckedThrow:
+def check_throw(
+    throw: ThrowForm, person: Person | None = None, profile: SpeedProfile | None = None, system: System = METRIC
+) -> CheckedThrow:
     """Read a line of the list; a blank one is neither right nor wrong.
 
     Parameters
@@ -171,6 +177,8 @@ def check_throw(throw: ThrowForm, person: Person | None = None, profile: SpeedPr
         Who throws. Without, a throw that is not held at a release speed has none.
     profile : SpeedProfile, optional
         The person's.
+    system : System
+        The units of the messages.
 
     Returns
     -------
@@ -182,7 +190,7 @@ def check_throw(throw: ThrowForm, person: Person | None = None, profile: SpeedPr
     values: dict[str, float] = {}
     spec = HOLD_FIELDS[throw.held]
     for one in (*BALL_FIELDS, spec):
-        _read_into(values, problems, one, getattr(throw, one.name))
+        _read_into(values, problems, one, getattr(throw, one.name), system)
     if problems:
         return CheckedThrow(throw, problems=problems)
     ball, value = Ball(values["mass_kg"], values["diameter_m"]), values[spec.model_name]
@@ -195,8 +203,10 @@ def check_throw(throw: ThrowForm, person: Person | None = None, profile: SpeedPr
     try:
         speed = held(person, ball, _hold(throw.held, value, profile)).speed_m_s
     except InputError:
-        accepted = f"what gives a release speed of {limit_in(SPEED_LIMIT, 'm/s')}"
-        return CheckedThrow(throw, ball, problems={spec.name: message(InputError(spec.label, throw.typed, accepted))})
+        accepted = f"what gives a release speed of {range_in(SPEED_LIMIT, system.unit('m/s'))}"
+        return CheckedThrow(
+            throw, ball, problems={spec.name: message(InputError(spec.label, as_typed(throw.typed), accepted))}
+        )
     full = profile.mean_speed(ball.mass_kg) if throw.held == "profile" and profile is not None else None
     return CheckedThrow(throw, ball, speed, full_speed_m_s=full, value=from_si(value, spec.unit))
 
@@ -207,11 +217,13 @@ def _hold(held: str, value: float, profile: SpeedProfile | None) -> Hold:
     return AtClock(value) if held == "clock" else AtSpeed(value)
 
 
-def _read_into(values: dict[str, float], problems: dict[str, str], spec: Field, text: str) -> None:
+def _read_into(
+    values: dict[str, float], problems: dict[str, str], spec: Field, text: str, system: System = METRIC
+) -> None:
     if not text.strip() and not spec.needed:
         return
     try:
-        values[spec.model_name] = read_number(text, spec.label, spec.limit, spec.unit)
+        values[spec.model_name] = read_number(text, spec.label, spec.limit, spec.unit, spec.unit_in(system))
     except InputError as error:
         problems[spec.name] = message(error)
 

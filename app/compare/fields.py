@@ -2,7 +2,8 @@
 
 from dataclasses import dataclass, replace
 
-from app.units import limit_in
+from app.typed import kept_text, shown_text
+from app.units import METRIC, System, range_in
 from model.ball import BALL_LIMITS
 from model.checks import Limit
 from model.hold import CLOCK_LIMIT, PROFILE_SHARE_LIMIT
@@ -28,6 +29,8 @@ class Field:
         Whether it may not be left out.
     hint : str
         What it is, where the label does not say it.
+    stature : bool
+        Whether it is a person's height, which some read in feet and inches.
     """
 
     name: str
@@ -37,16 +40,37 @@ class Field:
     model_name: str
     needed: bool = True
     hint: str = ""
+    stature: bool = False
 
     @property
     def accepted(self) -> str:
         """The accepted range, in the field's own unit."""
-        return str(limit_in(self.limit, self.unit))
+        return self.accepted_in(METRIC)
+
+    def unit_in(self, system: System) -> str:
+        """The unit that stands beside the field."""
+        return system.stature if self.stature else system.unit(self.unit)
+
+    def accepted_in(self, system: System) -> str:
+        """The accepted range, in the unit that stands beside the field."""
+        return range_in(self.limit, self.unit_in(system))
+
+    def described(self, system: System) -> str:
+        """The same without the unit, where it is one word."""
+        return self.accepted_in(system).removesuffix(self.unit_in(system)).strip()
+
+    def shown(self, kept: str, system: System) -> str:
+        """What the field shows of a kept text, see `app.typed.shown_text`."""
+        return shown_text(kept, self.unit, self.unit_in(system))
+
+    def kept(self, text: str, before: str, system: System) -> str:
+        """What is kept of the field's text, see `app.typed.kept_text`."""
+        return kept_text(text, before, self.unit, self.unit_in(system))
 
 
 def _measure(name: str, label: str, unit: str, model_name: str, hint: str = "") -> Field:
     needed = model_name not in MEASURED_LENGTHS
-    return Field(name, label, unit, PERSON_LIMITS[model_name], model_name, needed, hint)
+    return Field(name, label, unit, PERSON_LIMITS[model_name], model_name, needed, hint, name == "stature_cm")
 
 
 MEASURES = (

@@ -11,7 +11,7 @@ import numpy as np
 from app.compare.answers import Comparison
 from app.compare.figure import drawn_points
 from app.compare.picture import scale_of
-from app.units import from_si
+from app.units import from_si, to_si
 from model.ball import DEFAULT_DIAMETER_M
 from model.channels import INDEX
 from model.line_figure import line_figure
@@ -75,7 +75,7 @@ def moving_of(comparison: Comparison, drawing_order: list[str]) -> dict[str, Any
         ``curves`` in that order: ``key``, ``name``, ``ball`` (a key of the identity's balls), ``mass_kg``,
         ``speed_m_s``, ``reference``, and ``per_unit_m_s``, the release speed (m/s) that one unit of what the throw is
         held at comes to; ``align``; ``factor``, ``unit`` and ``places`` of what is drawn; ``level`` of "time above" in
-        the quantity's own unit ``level_unit``, or None.
+        the quantity's own unit ``level_unit``, or None; ``speed_unit`` that is shown, and how many m/s it is.
     """
     factor, unit = scale_of(comparison)
     by_key = {answer.key: answer for answer in comparison.drawn}
@@ -83,6 +83,8 @@ def moving_of(comparison: Comparison, drawing_order: list[str]) -> dict[str, Any
     for key in drawing_order:
         answer = by_key[key]
         ball, speed, typed = answer.checked.ball, answer.checked.speed_m_s, answer.checked.value
+        if speed is not None and answer.checked.form.held == "speed":
+            typed = comparison.system.value(speed, "m/s")
         if ball is None or speed is None or typed is None:
             continue
         curves.append(
@@ -104,6 +106,8 @@ def moving_of(comparison: Comparison, drawing_order: list[str]) -> dict[str, Any
         "places": 0 if unit == "N" else 1,
         "level": comparison.level,
         "level_unit": comparison.reading.unit,
+        "speed_unit": comparison.system.unit("m/s"),
+        "speed_unit_m_s": to_si(1.0, comparison.system.unit("m/s")),
     }
 
 

@@ -14,7 +14,8 @@ from app.compare.form import ALIGNED, KINDS, MOST_THROWS, SCALES
 from app.compare.quantities import choices
 from app.compare.ready import READY
 from app.compare.words import INVENTED
-from app.demo import Demo
+from app.demo import Demo, RackBall
+from app.units import FEET, METRIC, System, to_si
 from app.version import VERSION
 
 ORDER = ["label", "input", "description", "error"]
@@ -60,16 +61,20 @@ def text_field(label: str | Component, description: str = "", numeric: bool = Fa
     )
 
 
-def number_field(field: Field, value: str, label: str | Component = "", **props: Any) -> Component:
+def number_field(
+    field: Field, value: str, label: str | Component = "", system: System = METRIC, **props: Any
+) -> Component:
     """Make a field for a number, with its unit and accepted range.
 
     Parameters
     ----------
     field : Field
     value : str
-        As typed.
+        As kept.
     label : str or Component
         What it is, with its unit, where the field's own label does not do.
+    system : System
+        The units it is shown in.
     **props
         Further properties of `dmc.TextInput`.
 
@@ -77,10 +82,12 @@ def number_field(field: Field, value: str, label: str | Component = "", **props:
     -------
     Component
     """
-    described = field.accepted.removesuffix(field.unit).strip()
+    described, unit = field.described(system), field.unit_in(system)
     if field.hint:
         described = f"{described}; {field.hint}"
-    return text_field(label or f"{field.label}, {field.unit}", described, numeric=True, value=value, **props)
+    keys = unit != FEET  # a height in feet and inches is more than a number
+    shown = field.shown(value, system)
+    return text_field(label or f"{field.label}, {unit}", described, numeric=keys, value=shown, **props)
 
 
 def choice(label: str, data: list[Any], value: str, description: str = "", **props: Any) -> Component:
@@ -111,7 +118,7 @@ def header(today: str, *tools: Component) -> Component:
     children.append(
         html.Div(
             [
-                _step("Undo", ids.COMPARE_UNDO, "u"),
+                _step("Undo", ids.COMPARE_UNDO, "b"),
                 _step("Redo", ids.COMPARE_REDO, "y"),
                 html.Button("Start empty", id=ids.COMPARE_CLEAR, type="button", n_clicks=0),
                 html.Button("See an invented example", id=ids.COMPARE_EXAMPLE, type="button", n_clicks=0),
@@ -142,13 +149,15 @@ def who(demo: Demo, on_demo: bool) -> Component:
     return html.Section(children, className="who", **{"aria-labelledby": "who-title"})
 
 
-def athlete_fields(athlete: Mapping[str, str]) -> list[Component]:
+def athlete_fields(athlete: Mapping[str, str], system: System = METRIC) -> list[Component]:
     """Make the fields of the athlete.
 
     Parameters
     ----------
     athlete : mapping of str to str
-        As typed.
+        As kept.
+    system : System
+        The units they are shown in.
 
     Returns
     -------
@@ -162,13 +171,13 @@ def athlete_fields(athlete: Mapping[str, str]) -> list[Component]:
         data = [{"value": word, "label": word} for word in words]
         return choice(label, data, athlete[name], id=measure(name), placeholder="choose", searchable=False)
 
-    lengths = [number_field(f, athlete[f.name], id=measure(f.name)) for f in LENGTHS]
+    lengths = [number_field(f, athlete[f.name], system=system, id=measure(f.name)) for f in LENGTHS]
     opened = any(athlete[f.name].strip() for f in LENGTHS)
     return [
         text_field("Code", "no names", value=athlete["code"], id=measure("code")),
         pick("sex", "Sex", ("male", "female")),
         pick("handedness", "Throwing hand", ("right", "left")),
-        *(number_field(f, athlete[f.name], id=measure(f.name)) for f in MEASURES),
+        *(number_field(f, athlete[f.name], system=system, id=measure(f.name)) for f in MEASURES),
         html.Details(
             [
                 html.Summary("Measured arm lengths"),
@@ -248,9 +257,13 @@ def every_quantity() -> Component:
 def throws(demo: Demo, on_demo: bool) -> Component:
     """Make the list of throws and what is done to it; its lines come from `rows.rows`."""
     add = html.Button("Add a throw", id=ids.COMPARE_ADD, type="button", n_clicks=0, **{"data-key": "a"})
-    data = [{"value": str(i), "label": f"{ball.ball}, {ball.diameter_mm} mm"} for i, ball in enumerate(demo.rack)]
     rack = choice(
-        "Add a ball from the rack", data, "", id=ids.COMPARE_RACK, placeholder="Add from the rack", searchable=False
+        "Add a ball from the rack",
+        rack_choices(demo),
+        "",
+        id=ids.COMPARE_RACK,
+        placeholder="Add from the rack",
+        searchable=False,
     )
     kinds = [{"value": key, "label": words} for key, words in KINDS.items()]
     made = [{"value": key, "label": words} for key, words in READY.items()]
@@ -293,6 +306,28 @@ def throws(demo: Demo, on_demo: bool) -> Component:
         className="throws",
         **{"aria-labelledby": "throws-title"},
     )
+
+
+def rack_choices(demo: Demo, system: System = METRIC) -> list[dict[str, str]]:
+    """List the balls of the rack, by their place.
+
+    Parameters
+    ----------
+    demo : Demo
+    system : System
+        The units of mass and diameter.
+
+    Returns
+    -------
+    list of dict
+        As `dmc.Select` takes it.
+    """
+
+    def words(ball: RackBall) -> str:
+        mass, diameter = to_si(float(ball.mass_g), "g"), to_si(float(ball.diameter_mm), "mm")
+        return f"{ball.ball.replace(f'{ball.mass_g} g', system.text(mass, 'g'))}, {system.text(diameter, 'mm')}"
+
+    return [{"value": str(i), "label": words(ball)} for i, ball in enumerate(demo.rack)]
 
 
 def readings() -> Component:

@@ -13,9 +13,16 @@ from app.compare.fields import BALL_FIELDS, HOLD_FIELDS, HOLDS, Field
 from app.compare.form import MOST_THROWS, Form, ThrowForm
 from app.compare.parts import choice, number_field
 from app.palette import Theme, line_color, line_width
+from app.units import METRIC, System
 
-SLIDES = {"speed": ("5", "50", "0.1"), "clock": ("10", "150", "0.1"), "profile": ("30", "120", "0.5")}
-"""Ends and step of a throw's slider, in the unit of its field: most throws; the field takes the rest."""
+SLIDES = {
+    "m/s": ("5", "50", "0.1"),
+    "mph": ("11", "112", "0.1"),
+    "clock": ("10", "150", "0.1"),
+    "profile": ("30", "120", "0.5"),
+}
+"""Ends and step of a throw's slider, by the unit of its speed or by how it is held: most throws; the field takes the
+rest."""
 
 MOVES = {
     "copy": ("Copy", "Copy throw {}"),
@@ -26,35 +33,37 @@ MOVES = {
 """What each button of a throw says, to the eye and to the ear."""
 
 
-def rows(form: Form) -> list[Component]:
+def rows(form: Form, system: System = METRIC) -> list[Component]:
     """Make the lines of the list, each a card: the ball, how it is thrown, and a place for what comes of it.
 
     Parameters
     ----------
     form : Form
+    system : System
+        The units the fields are shown in.
 
     Returns
     -------
     list of Component
         Empty for an empty list.
     """
-    return [_row(throw, number, len(form.throws)) for number, throw in enumerate(form.throws, start=1)]
+    return [_row(throw, number, len(form.throws), system) for number, throw in enumerate(form.throws, start=1)]
 
 
-def _row(throw: ThrowForm, number: int, last: int) -> Component:
+def _row(throw: ThrowForm, number: int, last: int, system: System) -> Component:
     sample = html.Span(
         id={"type": ids.COMPARE_SAMPLE, "throw": throw.key}, className="sample", **{"aria-hidden": "true"}
     )
     named = html.Span([html.Span(f"Throw {number} is the ", className="hidden"), "reference"])
     chosen = dmc.Radio(value=throw.key, label=named, className="is-reference")
-    fields = [_field(field, throw, number) for field in (*BALL_FIELDS, HOLD_FIELDS[throw.held])]
+    fields = [_field(field, throw, number, system) for field in (*BALL_FIELDS, HOLD_FIELDS[throw.held])]
     said = html.P(id={"type": ids.COMPARE_HELD, "throw": throw.key}, className="held")
     moves = [_move(move, throw, number, last) for move in MOVES]
     return html.Li(
         [
             html.Div([html.Span(str(number), className="number"), sample, chosen], className="card-head"),
             html.Div(fields, className="card-fields"),
-            _slide(throw, number),
+            _slide(throw, number, system),
             html.Div([_hold(throw, number), said], className="under"),
             html.Div(id=dom_id(sizes_id(throw.key)), className="sizes-place"),
             html.Div(moves, className="moves"),
@@ -63,10 +72,11 @@ def _row(throw: ThrowForm, number: int, last: int) -> Component:
     )
 
 
-def _slide(throw: ThrowForm, number: int) -> Component:
+def _slide(throw: ThrowForm, number: int, system: System) -> Component:
     """The place of the slider: the browser makes it, because it moves the curve while it is dragged."""
     field = HOLD_FIELDS[throw.held]
-    low, high, step = SLIDES[throw.held]
+    unit = field.unit_in(system)
+    low, high, step = SLIDES[unit if throw.held == "speed" else throw.held]
     return html.Div(
         className="slide",
         **{
@@ -75,7 +85,7 @@ def _slide(throw: ThrowForm, number: int) -> Component:
             "data-low": low,
             "data-high": high,
             "data-step": step,
-            "data-label": f"Slider, throw {number}: {field.label.lower()}, {field.unit}",
+            "data-label": f"Slider, throw {number}: {field.label.lower()}, {unit}",
         },
     )
 
@@ -87,9 +97,11 @@ def _hold(throw: ThrowForm, number: int) -> Component:
     return choice(label, data, throw.held, id=field_id(throw.key, "hold"), className="hold", searchable=False)
 
 
-def _field(field: Field, throw: ThrowForm, number: int) -> Component:
-    label = html.Span([field.label, html.Span(f" of throw {number}", className="hidden"), f", {field.unit}"])
-    return number_field(field, getattr(throw, field.name), label, id=field_id(throw.key, field.name), className="field")
+def _field(field: Field, throw: ThrowForm, number: int, system: System) -> Component:
+    unit = field.unit_in(system)
+    label = html.Span([field.label, html.Span(f" of throw {number}", className="hidden"), f", {unit}"])
+    part, kept = field_id(throw.key, field.name), getattr(throw, field.name)
+    return number_field(field, kept, label, system, id=part, className="field")
 
 
 def _move(move: str, throw: ThrowForm, number: int, last: int) -> Component:

@@ -1,7 +1,8 @@
 """What the page says beside its numbers: the tested range, what it rests on, and the cautions."""
 
 from app.compare.answers import Answer, Comparison, plain
-from app.units import from_si
+from app.units import range_in
+from model.checks import Limit
 from model.person import Person
 
 TESTED_BALL_KG = (
@@ -91,13 +92,14 @@ def _beyond(answer: Answer) -> str:
     ball, speed = answer.checked.ball, answer.checked.speed_m_s
     if ball is None or speed is None:
         return ""
-    low_g, high_g = (plain(from_si(mass, "g")) for mass in TESTED_BALL_KG)
-    low, high = (plain(limit) for limit in TESTED_SPEED_M_S)
+    system = answer.system
+    balls = range_in(Limit(*TESTED_BALL_KG, "kg"), system.unit("g"))
+    speeds = range_in(Limit(*TESTED_SPEED_M_S, "m/s"), system.unit("m/s"))
     beyond = []
     if not TESTED_BALL_KG[0] <= ball.mass_kg <= TESTED_BALL_KG[1]:
-        beyond.append(f"balls from {low_g} to {high_g} g")
+        beyond.append(f"balls from {balls}")
     if not TESTED_SPEED_M_S[0] <= speed <= TESTED_SPEED_M_S[1]:
-        beyond.append(f"speeds from {low} to {high} m/s")
+        beyond.append(f"speeds from {speeds}")
     if not beyond:
         return ""
     return f"{answer.name} is beyond what the model was tested in: {' and '.join(beyond)}."
@@ -117,12 +119,14 @@ def held(answer: Answer) -> str:
     line = answer.checked
     if line.form.held == "speed" or line.speed_m_s is None:
         return ""
-    speed = f"Released at {line.speed_m_s:.1f} m/s"
+    system = answer.system
+    speed = f"Released at {system.text(line.speed_m_s, 'm/s', least=1, most=1)}"
     if line.full_speed_m_s is None:
         return f"{speed}."
     share = line.speed_m_s / line.full_speed_m_s.estimate
-    low, high = (share * end for end in (line.full_speed_m_s.low, line.full_speed_m_s.high))
-    return f"{speed}; by the readings {low:.1f} to {high:.1f} (90 %)."
+    ends = (share * end for end in (line.full_speed_m_s.low, line.full_speed_m_s.high))
+    low, high = (system.number(end, "m/s", least=1, most=1) for end in ends)
+    return f"{speed}; by the readings {low} to {high} (90 %)."
 
 
 def cautions(person: Person | None) -> list[str]:
@@ -157,8 +161,8 @@ def summary(comparison: Comparison) -> str:
         parts += [
             person.sex,
             f"{plain(person.age_years, most=1)} years",
-            f"{plain(from_si(person.stature_m, 'cm'), most=1)} cm",
-            f"{plain(person.body_mass_kg, most=1)} kg",
+            comparison.system.height(person.stature_m),
+            comparison.system.text(person.body_mass_kg, "kg", most=1),
             f"{person.handedness}-handed",
         ]
     if comparison.reference is not None:

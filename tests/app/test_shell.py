@@ -53,7 +53,7 @@ def test_the_link_of_the_shown_page_is_marked():
 
 def test_the_keys_of_the_shell_and_of_the_page_are_listed():
     _, _, table, _ = shell.show_page((FIRST,), "/")
-    assert texts(table)[1:] == ["t", "Theme", "?", "Keys", "a", "Add"]
+    assert texts(table)[1:] == ["u", "Units", "t", "Theme", "?", "Keys", "a", "Add"]
 
 
 @pytest.mark.parametrize("page", PAGES, ids=lambda page: page.title)
@@ -71,5 +71,11 @@ def test_the_browser_code_keeps_the_theme_under_the_same_name():
     keyboard = (places.assets() / "keyboard.js").read_text(encoding="utf-8")
     assert f"kept('{ids.SHELL_KEYS}')" in keyboard
     callbacks = (places.assets() / "shell.js").read_text(encoding="utf-8")
-    for name in (ids.SHELL_THEME_SWITCH, ids.SHELL_KEYS_SWITCH, ids.SHELL_MAIN, ids.SHELL_NOTICE):
+    for name in (
+        ids.SHELL_THEME_SWITCH,
+        ids.SHELL_UNITS_SWITCH,
+        ids.SHELL_KEYS_SWITCH,
+        ids.SHELL_MAIN,
+        ids.SHELL_NOTICE,
+    ):
         assert f"'{name}'" in callbacks

@@ -11,9 +11,9 @@ from app.compare.along.image import PNG_SCALE, image_of
 from app.compare.along.link import LinkError, sendable, text_of
 from app.compare.along.tables import curves_table, file_name, readings_table
 from app.compare.answers import Comparison, compare
-from app.compare.callbacks import FIELDS, as_drawn
 from app.compare.changes import is_invented
 from app.compare.form import Form
+from app.compare.on_page import FIELDS, as_drawn
 from app.demo import load_demo
 
 BUTTONS = (ids.COMPARE_PNG, ids.COMPARE_SVG, ids.COMPARE_CURVES, ids.COMPARE_READINGS, ids.COMPARE_COPY)
@@ -60,7 +60,7 @@ def take(
     """Make what a button asks for, of what is on the page."""
     if not any(pressed):
         raise PreventUpdate  # buttons that were just made
-    form, profile = as_drawn(fields, saved, profiles)
+    form, profile, _ = as_drawn(fields, saved, profiles)
     comparison = compare(form, date.today(), profile)
     nothing = dict.fromkeys(("table", "image", "link"), no_update)
     return nothing | made(ctx.triggered_id, form, comparison, every is True, with_measures is True)

@@ -51,7 +51,7 @@ def test_a_point_and_a_comma_both_mark_the_decimals(typed, number):
         "1e400",
         "2e1",
         "0x1f",
-        "28.5 m/s",
+        "28.5 kg",
         "1,234.5",
         "1.234,5",
         "1_0",

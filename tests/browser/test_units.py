@@ -1,0 +1,70 @@
+"""The switch of the units, as a person meets it: what is shown changes, what was typed does not."""
+
+import json
+
+import pytest
+
+from app.compare.changes import opening
+from app.compare.form import to_json
+from app.demo import load_demo
+from tests.browser.compare_page import HEADLINE, LINES, drawn, field, open_demo, type_in
+
+playwright = pytest.importorskip("playwright.sync_api")
+expect = playwright.expect
+
+
+def switch(page, label: str) -> None:
+    """Choose units."""
+    page.get_by_role("radiogroup", name="Units").get_by_text(label, exact=True).click()
+
+
+def kept(page) -> dict:
+    """The Compare form as the browser keeps it."""
+    return page.evaluate("JSON.parse(sessionStorage.getItem('compare-saved'))")
+
+
+def test_ounces_and_miles_per_hour_there_and_back(page, served, assert_axe_clean):
+    open_demo(page, served)
+    expect(page.locator(HEADLINE)).to_contain_text("275 g at 28.5 m/s against 145 g at 33.0 m/s")
+    before, lines = kept(page), drawn(page)
+    demo = json.loads(json.dumps(to_json(opening(None, load_demo(), on_demo=True).form)))
+    assert before == demo
+
+    switch(page, "oz, mph")
+    expect(page.locator(HEADLINE)).to_contain_text("9.7 oz at 63.8 mph against 5.11 oz at 73.8 mph")
+    expect(page.get_by_label("Ball mass of throw 1, oz")).to_have_value("5.11")
+    expect(page.get_by_label("Stature, ft in")).to_have_value("6 ft 0 in")
+    expect(page.get_by_label("Body mass, lb")).to_have_value("185.2")
+    expect(page.locator(".readings tbody th").nth(1)).to_contain_text("oz at")
+    expect(page.locator(".picture")).not_to_contain_text("m/s")
+    assert_axe_clean(page)
+    assert kept(page) == before
+    assert drawn(page) == lines
+
+    type_in(page, field(page, "Ball mass", 2), "5.25")
+    type_in(page, field(page, "Release speed", 2), "70")
+    expect(page.locator(HEADLINE)).to_contain_text("5.25 oz at 70.0 mph")
+    page.get_by_label("Slider, throw 2: release speed, mph").focus()
+    page.keyboard.press("ArrowRight")
+    expect(field(page, "Release speed", 2)).to_have_value("70.1")
+    type_in(page, page.get_by_label("Stature, ft in"), "6'1\"")
+    expect(page.get_by_role("button", name="Keep the release speeds")).to_be_visible()
+    page.get_by_role("button", name="Put back").click()
+    expect(page.get_by_label("Stature, ft in")).to_have_value("6 ft 0 in")
+    expect(page.locator(HEADLINE)).to_contain_text("5.25 oz at 70.1 mph")
+    changed = kept(page)
+    assert (changed["throws"][1]["ball_mass_g"], changed["throws"][1]["speed_m_s"]) == ("5.25\u00a0oz", "70.1\u00a0mph")
+    assert [changed["athlete"], changed["throws"][0]] == [before["athlete"], before["throws"][0]]
+
+    page.reload()
+    expect(page.locator(LINES)).to_have_count(4)
+    expect(field(page, "Ball mass", 2)).to_have_value("5.25")
+    expect(page.locator(HEADLINE)).to_contain_text("5.25 oz at 70.1 mph")
+
+    page.locator("h1").click()
+    page.keyboard.press("u")
+    expect(field(page, "Ball mass", 1)).to_have_value("145")
+    expect(field(page, "Ball mass", 2)).to_have_value("148.8")  # 5.25 * 28.3495 = 148.835
+    expect(field(page, "Release speed", 2)).to_have_value("31.34")  # 70.1 * 0.44704 = 31.3375
+    expect(page.locator(HEADLINE)).to_contain_text("148.83 g at 31.34 m/s against 145 g at 33.0 m/s")
+    assert kept(page) == changed
