@@ -76,6 +76,7 @@ COMPARE_BASIS = "compare-basis"
 
 # The Athlete page. Stores.
 ATHLETE_SAVED = "athlete-saved"  # the profile forms as typed, by the athlete's code; kept as long as the browser's tab
+ATHLETE_WRITTEN = "athlete-written"  # what the fields were last made from, and the units they show
 ATHLETE_READ = "athlete-read"  # the Compare form as the page found it
 ATHLETE_COMPARE = "athlete-compare"  # the Compare form with the athlete's part as it is now
 ATHLETE_CODE = "athlete-code"  # the code that the readings on the page are kept under
@@ -92,6 +93,7 @@ ATHLETE_GRID = "athlete-grid"
 ATHLETE_CELLS = "athlete-cells"  # store: what stands in every cell, by its place; written by the browser
 ATHLETE_PROBLEMS = "athlete-problems"  # store: what is wrong in a cell, by its place; shown by the browser
 ATHLETE_ROWS = "athlete-rows"  # store: the grid as HTML; put in its place by the browser
+ATHLETE_HINT = "athlete-hint"  # what a cell takes
 ATHLETE_ADD = "athlete-add"
 ATHLETE_CLEAR = "athlete-clear"
 ATHLETE_PASTE = "athlete-paste"

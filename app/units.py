@@ -4,6 +4,7 @@ Fields and words are made in metric units; a `System` says which unit of the rea
 """
 
 import math
+import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from types import MappingProxyType
@@ -65,6 +66,11 @@ INCHES_PER_FOOT = 12
 
 PLACES = {"oz": 2, "lb": 1, "in": 2, "ft": 1, FEET: 1, "mph": 1, "g": 1, "kg": 1, "mm": 1, "cm": 1, "m": 2, "m/s": 2}
 """Most decimals of a converted number; of feet and inches, those of the inches."""
+
+LEAST_PLACES = {"mph": 1}
+"""Fewest decimals of a converted number in a field: speeds stand below one another."""
+
+_RANGE = re.compile(r"([0-9.]+) to ([0-9.]+) (m/s|cm|mm|m|kg|g)\b")
 
 RANGE_DIGITS = 3  # significant digits of the ends of a converted range
 
@@ -283,6 +289,27 @@ class System:
     def height(self, stature_m: float, most: int = 1) -> str:
         """Write a person's height, such as "188 cm" or "6 ft 2 in"."""
         return feet_and_inches(stature_m) if self.stature == FEET else self.text(stature_m, "cm", most=most)
+
+    def retold(self, words: str) -> str:
+        """Give the ranges in a sentence of the model, such as "1 to 60 m/s", in the units that are shown.
+
+        Parameters
+        ----------
+        words : str
+
+        Returns
+        -------
+        str
+        """
+
+        def told(found: re.Match[str]) -> str:
+            low, high, metric = found.groups()
+            if not self.converts(metric):
+                return found[0]
+            si = UNITS[metric].si_symbol
+            return range_in(Limit(to_si(float(low), metric), to_si(float(high), metric), si), self.unit(metric))
+
+        return _RANGE.sub(told, words)
 
 
 METRIC = System("metric", "g, m/s")
