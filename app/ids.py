@@ -129,6 +129,7 @@ ATHLETE_BASIS = "athlete-basis"
 
 # The Map page. Stores.
 MAP_SAVED = "map-saved"  # the map's form as typed; kept for as long as the browser's tab is
+MAP_WRITTEN = "map-written"  # what the fields were last made from, and the units they show
 MAP_READ = "map-read"  # {"compare", "athlete"}: the other pages' forms as this page found them
 MAP_COMPARE = "map-compare"  # the Compare form as it is now, with the throws added here
 MAP_WRITE = "map-write"  # the same, once it was changed here
@@ -164,6 +165,7 @@ MAP_BASIS = "map-basis"
 
 # The Claim page. Stores.
 CLAIM_SAVED = "claim-saved"  # the claim's form as typed; kept for as long as the browser's tab is
+CLAIM_WRITTEN = "claim-written"  # what the fields were last made from, and the units they show
 CLAIM_READ = "claim-read"  # {"compare", "athlete"}: the other pages' forms as this page found them
 
 # What is claimed.

@@ -8,7 +8,7 @@ from app.athlete.checks import CheckedForm, check_form
 from app.athlete.form import ProfileForm
 from app.compare.checks import check_athlete, check_reference, check_throw
 from app.compare.form import Form
-from app.units import METRIC, System
+from app.systems import METRIC, System
 from model.ball import Ball
 from model.checks import InputError
 from model.interval import Interval

@@ -6,7 +6,7 @@ from dash.development.base_component import Component
 from app.athlete.answers import Case
 from app.compare.answers import plain
 from app.compare.words import path_note
-from app.units import METRIC
+from app.systems import METRIC
 from model.person import Person
 from model.segments import arm_of
 

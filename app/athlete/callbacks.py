@@ -48,7 +48,7 @@ from app.compare.view import basis_of
 from app.demo import load_demo
 from app.markup import to_html
 from app.palette import theme_named
-from app.units import System, system_named
+from app.systems import System, system_named
 
 MEASURE = {"type": ids.ATHLETE_MEASURE, "name": ALL}
 CHOICE = {"type": ids.ATHLETE_CHOICE, "name": ALL}

@@ -22,8 +22,9 @@ from app.athlete.form import (
 )
 from app.athlete.paste import PasteError, from_csv, pasted
 from app.compare.form import LONGEST_KEPT, FormError
+from app.systems import METRIC, System
 from app.typed import read_typed
-from app.units import METRIC, System, from_si
+from app.units import from_si
 from model.ball import Ball
 
 CELL_NAMES = ("speed", "date", "effort")

@@ -10,8 +10,8 @@ from app.athlete import fields
 from app.athlete.form import BallRow, Cell, ProfileForm
 from app.compare.checks import EARLIEST_DATE, message, read_number
 from app.compare.fields import LONGEST_TEXT, Field
+from app.systems import METRIC, System
 from app.typed import NUMBER
-from app.units import METRIC, System
 from model.ball import Ball
 from model.checks import InputError, Limit
 from model.flight import ANGLE_LIMIT, Launch

@@ -3,8 +3,8 @@
 import math
 
 from app.compare.fields import Field
+from app.systems import System
 from app.typed import NUMBER, as_typed, read_typed
-from app.units import System
 from model import flight, radar
 from model.ball import BALL_LIMITS
 from model.checks import Limit

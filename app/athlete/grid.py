@@ -13,7 +13,7 @@ from app.athlete.fields import DIAMETER, EFFORT, MASS, SPEED, mass_words
 from app.athlete.form import MOST_READINGS, BallRow, ProfileForm
 from app.compare.fields import LONGEST_TEXT
 from app.markup import Field
-from app.units import METRIC, System
+from app.systems import METRIC, System
 
 MOST_DETAILS = 80  # readings whose day and effort stand on the page at once
 

@@ -10,7 +10,7 @@ from app.athlete.form import BallRow, Cell, ProfileForm, from_json, to_json
 from app.compare import meant as compared
 from app.compare.fields import Field
 from app.compare.form import LONGEST_KEPT, Form, FormError
-from app.units import System
+from app.systems import System
 
 NOTHING = ProfileForm(own_speed_m_s="", radar_distance_m="", throw_distance_m="", throw_height_m="")
 """A form from which no field was made."""

@@ -15,7 +15,7 @@ from app.athlete.form import ProfileForm
 from app.compare.figure import GRAPH_CONFIG
 from app.compare.parts import athlete_fields, choice, text_field
 from app.compare.words import INVENTED
-from app.units import METRIC, System
+from app.systems import METRIC, System
 from app.version import VERSION
 from model.checks import Limit
 

@@ -9,8 +9,9 @@ from app.athlete.fields import EFFORT, MASS, SPEED, mass_words
 from app.athlete.form import MOST_BALLS, MOST_READINGS, Cell, ProfileForm, add_ball, trimmed
 from app.compare.form import LONGEST_KEPT
 from app.csv_files import TableError, check_columns, number_in, parse_table
+from app.systems import METRIC, System
 from app.typed import NUMBER, read_typed
-from app.units import METRIC, System, from_si
+from app.units import from_si
 from model.checks import InputError
 
 NEEDED = ("ball_mass_g", "speed_m_s")

@@ -17,7 +17,8 @@ from app.athlete.answers import Case, Fitted, mean_speeds
 from app.athlete.levels import BEYOND, line_ends, points_for
 from app.compare.labels import spread
 from app.palette import THEMES, Theme, figure_px, line_color, template
-from app.units import METRIC, System, array_from_si
+from app.systems import METRIC, System
+from app.units import array_from_si
 from model.interval import Interval
 from model.speed import speed_ratio
 from model.zones import LevelPoints

@@ -11,7 +11,7 @@ from app.athlete.form import ProfileForm
 from app.athlete.parts import LABELS, measure_fields, paste_description, typed_description, typed_label
 from app.compare.form import Form
 from app.markup import to_html
-from app.units import System
+from app.systems import System
 from model.ball import Ball
 
 

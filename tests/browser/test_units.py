@@ -1,6 +1,7 @@
 """The switch of the units, as a person meets it: what is shown changes, what was typed does not."""
 
 import json
+import re
 
 import pytest
 
@@ -49,6 +50,56 @@ def test_readings_in_miles_per_hour_there_and_back(page, served, assert_axe_clea
     page.get_by_label("Reading 1 with 125 g, m/s", exact=True).fill("")
     page.keyboard.press("Tab")
     page.wait_for_function("before => sessionStorage.getItem('athlete-saved') === before", arg=before)
+
+
+def test_the_map_in_ounces_and_back(page, served, assert_axe_clean):
+    page.goto(f"{served}/map")
+    expect(page.get_by_label("Ball mass, g", exact=True)).to_have_value("275")
+    expect(page.locator(".map-throw")).to_contain_text("275 g at")
+    switch(page, "oz, mph")
+    mass = page.get_by_label("Ball mass, oz", exact=True)
+    expect(mass).to_have_value("9.7")
+    expect(page.locator(".map-throw")).to_contain_text("9.7 oz at")
+    expect(page.locator(".map-graph .xtitle")).to_have_text("ball mass, oz")
+    assert_axe_clean(page)
+    mass.press("ArrowUp")
+    expect(mass).to_have_value("9.75")
+    expect(page.locator(".map-throw")).to_contain_text("9.75 oz at")
+    area = page.locator(".map-graph .nsewdrag")
+    area.scroll_into_view_if_needed()
+    box = area.bounding_box()
+    page.mouse.click(box["x"] + box["width"] / 2, box["y"] + box["height"] / 2)
+    expect(page.locator(".map-notice")).to_contain_text(re.compile(r"Added to Compare: [0-9.]+ oz at [0-9.]+ mph"))
+    typed = mass.input_value()
+    assert kept(page)["throws"][-1]["ball_mass_g"] == f"{typed}\u00a0oz"
+    switch(page, "g, m/s")
+    expect(page.locator(".map-throw")).to_contain_text(re.compile(r"[0-9.]+ g at [0-9.]+ m/s"))
+    switch(page, "oz, mph")
+    expect(mass).to_have_value(typed)
+
+
+def test_a_claim_in_ounces_and_back(page, served, assert_axe_clean):
+    page.goto(f"{served}/claim")
+    first = page.get_by_role("group", name="First ball")
+    expect(first.get_by_label("Mass, g")).to_have_value("275")
+    expect(page.locator(".sentence")).to_contain_text("“275 g loads the elbow more than 145 g”")
+    said = page.locator(".claim-numbers").all_inner_texts()
+    before = page.evaluate("sessionStorage.getItem('claim-saved')")
+    switch(page, "oz, mph")
+    expect(first.get_by_label("Mass, oz")).to_have_value("9.7")
+    expect(page.locator(".sentence")).to_contain_text("“9.7 oz loads the elbow more than 5.11 oz”")
+    expect(page.locator(".claim-four")).to_contain_text("9.7 oz at 63.7 mph")
+    assert page.locator(".claim-numbers").all_inner_texts() == said
+    assert page.evaluate("sessionStorage.getItem('claim-saved')") == before
+    assert_axe_clean(page)
+    type_in(page, first.get_by_label("Mass, oz"), "7")
+    expect(page.locator(".sentence")).to_contain_text("“7 oz loads the elbow more than 5.11 oz”")
+    page.get_by_role("button", name="Swap the balls").click()
+    expect(page.locator(".sentence")).to_contain_text("“5.11 oz loads the elbow more than 7 oz”")
+    switch(page, "g, m/s")
+    expect(page.locator(".sentence")).to_contain_text("“145 g loads the elbow more than 198.45 g”")  # 7 * 28.3495
+    switch(page, "oz, mph")
+    expect(page.get_by_role("group", name="Second ball").get_by_label("Mass, oz")).to_have_value("7")
 
 
 def test_ounces_and_miles_per_hour_there_and_back(page, served, assert_axe_clean):

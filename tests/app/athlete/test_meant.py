@@ -18,7 +18,7 @@ from app.athlete.plot import figure, shown_of
 from app.compare.changes import opening
 from app.demo import load_demo
 from app.palette import THEMES
-from app.units import CUSTOMARY, METRIC
+from app.systems import CUSTOMARY, METRIC
 from model.ball import Ball
 
 DAY = date(2026, 3, 1)
