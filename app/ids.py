@@ -42,6 +42,10 @@ COMPARE_SAMPLE = "compare-sample"  # {"type": this, "throw": key}: a piece of th
 COMPARE_MOVE = "compare-move"  # {"type": this, "throw": key, "move": "copy", "remove", "up" or "down"}
 COMPARE_ADD = "compare-add"
 COMPARE_RACK = "compare-rack"
+COMPARE_READY = "compare-ready"
+COMPARE_UNDO = "compare-undo"
+COMPARE_REDO = "compare-redo"
+COMPARE_RESTORE = "compare-restore"  # a form to go back or forward to
 COMPARE_EXAMPLE = "compare-example"
 COMPARE_CLEAR = "compare-clear"
 ATHLETE_INVENTED = "athlete-invented"
@@ -59,6 +63,9 @@ COMPARE_DATE = "compare-date"
 COMPARE_QUANTITY = "compare-quantity"
 COMPARE_ALIGN = "compare-align"
 COMPARE_SCALE = "compare-scale"
+COMPARE_EVERY = "compare-every"  # the fold with a panel for every quantity
+COMPARE_EVERY_OPEN = "compare-every-open"  # whether it is unfolded
+COMPARE_MULTIPLES = "compare-multiples"
 COMPARE_INSTANT = "compare-instant"  # the arm and the values at the instant under the cursor; the browser fills it
 COMPARE_CHAIN = "compare-chain"  # the thrower's joint centres over a throw, for the line figure
 COMPARE_IDENTITY = "compare-identity"  # the identity's curves of the chosen quantity, for sliders
@@ -73,6 +80,22 @@ COMPARE_FIGURE_NOTE = "compare-figure-note"
 COMPARE_WARNINGS = "compare-warnings"
 COMPARE_TABLE = "compare-table"
 COMPARE_BASIS = "compare-basis"
+
+# What is taken along from it.
+COMPARE_PRINT = "compare-print"
+COMPARE_PNG = "compare-png"
+COMPARE_SVG = "compare-svg"
+COMPARE_CURVES = "compare-curves"
+COMPARE_READINGS = "compare-readings"
+COMPARE_ALL_CURVES = "compare-all-curves"  # whether the table of curves holds all quantities
+COMPARE_COPY = "compare-copy"
+COMPARE_WITH_MEASURES = "compare-with-measures"
+COMPARE_LINK = "compare-link"
+COMPARE_ALONG_SAID = "compare-along-said"
+COMPARE_TABLE_FILE = "compare-table-file"
+COMPARE_IMAGE_FILE = "compare-image-file"  # store: a figure for the browser to save, with its format and name
+COMPARE_LINK_MADE = "compare-link-made"  # store: what a link holds, for the browser to copy
+COMPARE_LINK_OPENED = "compare-link-opened"  # store: what the link holds that was opened
 
 # The Athlete page. Stores.
 ATHLETE_SAVED = "athlete-saved"  # the profile forms as typed, by the athlete's code; kept as long as the browser's tab

@@ -5,6 +5,37 @@
   let narrow = false;
   let onPaper = null;
 
+  // The forms that were drawn, as text: the one now, those before it, and those gone back from.
+  const MOST_STEPS = 100;
+  let now = null;
+  let past = [];
+  let future = [];
+
+  const remember = (form) => {
+    const text = JSON.stringify(form);
+    if (text !== now && now !== null) {
+      past = [...past.slice(-MOST_STEPS + 1), now];
+      future = [];
+    }
+    now = text;
+    tellSteps();
+  };
+
+  const tellSteps = () => {
+    window.dash_clientside.set_props('compare-undo', { disabled: past.length === 0 });
+    window.dash_clientside.set_props('compare-redo', { disabled: future.length === 0 });
+  };
+
+  addEventListener('keydown', (event) => {
+    if (!(event.ctrlKey || event.metaKey) || event.altKey || !document.querySelector('.compare')) return;
+    if (event.target.closest?.('input:not([type=radio], [type=range]), textarea')) return; // there it is the typing that is undone
+    const back = event.key === 'z' && !event.shiftKey;
+    const forward = event.key === 'y' || (event.key.toLowerCase() === 'z' && event.shiftKey);
+    if (!back && !forward) return;
+    event.preventDefault();
+    document.getElementById(back ? 'compare-undo' : 'compare-redo').click();
+  });
+
   // A window on its way to another size is not asked to draw: what counts is where it comes to rest.
   let resting;
   NARROW.addEventListener('change', () => {
@@ -37,11 +68,23 @@
         return new Promise((resolve) => {
           const later = () => setTimeout(() => {
             window.dash_clientside.curves.ready();
+            remember(form);
             resolve(form);
           });
           if (document.hidden) later();
           else requestAnimationFrame(later);
         });
+      },
+
+      // One step back or forward through the forms that were drawn.
+      step() {
+        const id = window.dash_clientside.callback_context.triggered_id;
+        const [from, to] = id === 'compare-undo' ? [past, future] : [future, past];
+        if (from.length === 0) return window.dash_clientside.no_update;
+        to.push(now);
+        now = from.pop();
+        tellSteps();
+        return { form: JSON.parse(now), at: Date.now() };
       },
 
       // A notice is of the change just made; once something else is typed, it and its "Put back" are out of date.
@@ -66,12 +109,16 @@
     },
   });
 
+  document.addEventListener('toggle', ({ target }) => {
+    if (target.id === 'compare-every') window.dash_clientside.set_props('compare-every-open', { data: target.open });
+  }, true);
+
   addEventListener('input', (event) => {
     event.target.closest?.('.compare')?.querySelector('.notice')?.setAttribute('data-past', '');
   });
 
   // A printed figure is made for white paper and its width, whatever the screen wears; afterwards all is as it was.
-  const figures = () => [...document.querySelectorAll('.compare .js-plotly-plot')];
+  const figures = () => [...document.querySelectorAll('.compare .graph .js-plotly-plot')];
   const kept = new WeakMap();
 
   addEventListener('beforeprint', () => {

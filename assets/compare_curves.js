@@ -7,7 +7,7 @@
   let moved = {}; // curves that are being dragged, by the throw's key
   const SVG = 'http://www.w3.org/2000/svg';
 
-  const graph = () => document.querySelector('.compare .js-plotly-plot');
+  const graph = () => document.querySelector('.compare .graph .js-plotly-plot, .compare .graph.js-plotly-plot');
   const meta = () => graph()?.layout?.meta ?? {};
   const fieldOf = (slide) =>
     document.getElementById(JSON.stringify({ name: slide.dataset.name, throw: slide.dataset.throw, type: 'compare-throw' }));
@@ -46,7 +46,6 @@
     const line = plot.querySelectorAll('.scatterlayer .trace')[place]?.querySelector('path.js-line');
     line?.setAttribute('d', pathOf(moved[key], plot._fullLayout));
     plot.classList.add('dragged');
-    overlay();
   };
 
   const spoken = (speed) => {
@@ -66,6 +65,7 @@
       requestAnimationFrame(() => {
         for (const [key, value] of waiting) draw(key, value);
         waiting = null;
+        overlay();
       });
     }
     waiting.set(slide.dataset.throw, speed);
@@ -336,7 +336,7 @@
     overlay();
   };
 
-  window.levelpeak = Object.assign(window.levelpeak ?? {}, { curve, drawThrow: draw });
+  window.levelpeak = Object.assign(window.levelpeak ?? {}, { curve });
 
   window.dash_clientside = Object.assign({}, window.dash_clientside, {
     curves: {

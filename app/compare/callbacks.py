@@ -10,18 +10,16 @@ from collections.abc import Callable
 from datetime import date
 from typing import Any
 
-from dash import ALL, ClientsideFunction, Dash, Input, Output, State, ctx, no_update
+from dash import ClientsideFunction, Dash, Input, Output, State, ctx, no_update
 from dash.exceptions import PreventUpdate
 from flask import current_app
 
 from app import ids
-from app.athlete.answers import case_of
-from app.athlete.kept import form_of
+from app.compare.along.link import opened
 from app.compare.answers import compare
 from app.compare.changes import (
     Change,
     added,
-    clocks_kept_since,
     emptied,
     filled,
     held_otherwise,
@@ -30,14 +28,31 @@ from app.compare.changes import (
     opening,
     put_back,
     read_form,
+    readied,
     released_as_before,
     remeasured,
+    restored,
 )
 from app.compare.checks import check_athlete
 from app.compare.form import Form, FormError, from_json, to_json
-from app.compare.holding import settled
 from app.compare.meant import meant, read_written, written
 from app.compare.moving import chain_of, identity_of, moving_of
+from app.compare.multiples import multiples
+from app.compare.on_page import (
+    CHOSEN,
+    HELD,
+    HOLD,
+    MEASURE,
+    MOVE,
+    PICKED,
+    SAMPLE,
+    THROW,
+    as_drawn,
+    case_of_form,
+    fields_of,
+    form_of_fields,
+    profile_of_form,
+)
 from app.compare.parts import athlete_fields, rack_choices
 from app.compare.picture import figure_of, paper_of, samples_of
 from app.compare.rows import dom_id, rows, sizes_id
@@ -46,29 +61,6 @@ from app.demo import load_demo
 from app.markup import to_html
 from app.palette import theme_named
 from app.systems import System, system_named
-from model.speed import SpeedProfile
-
-MEASURE = {"type": ids.COMPARE_MEASURE, "name": ALL}
-THROW = {"type": ids.COMPARE_THROW, "throw": ALL, "name": ALL}
-SAMPLE = {"type": ids.COMPARE_SAMPLE, "throw": ALL}
-MOVE = {"type": ids.COMPARE_MOVE, "throw": ALL, "move": ALL}
-HOLD = {"type": ids.COMPARE_THROW, "throw": ALL, "name": "hold"}
-HELD = {"type": ids.COMPARE_HELD, "throw": ALL}
-
-CHOSEN = {
-    "reference": ids.COMPARE_REFERENCE,
-    "kind": ids.COMPARE_KIND,
-    "date": ids.COMPARE_DATE,
-    "quantity": ids.COMPARE_QUANTITY,
-    "headline": ids.COMPARE_HEADLINE,
-    "above": ids.COMPARE_ABOVE,
-    "align": ids.COMPARE_ALIGN,
-    "scale": ids.COMPARE_SCALE,
-}
-
-PICKED = {"reference", "kind", "quantity", "headline", "align", "scale"}
-"""Those that are chosen, not typed: nothing chosen is None."""
-
 
 BUTTONS = (
     ids.COMPARE_ADD,
@@ -78,26 +70,6 @@ BUTTONS = (
     ids.COMPARE_KEEP_SPEEDS,
     ids.COMPARE_DISMISS,
 )
-
-
-def _fields(kind: type[Input] | type[State]) -> dict[str, Any]:
-    """All that makes the form, as inputs or as states."""
-    return {
-        "measures": kind(MEASURE, "value"),
-        "measure_ids": State(MEASURE, "id"),
-        "throws": kind(THROW, "value"),
-        "throw_ids": State(THROW, "id"),
-        "chosen": {name: kind(part, "value") for name, part in CHOSEN.items()},
-        "written": kind(ids.COMPARE_WRITTEN, "data"),
-    }
-
-
-def _form(fields: dict[str, Any]) -> tuple[Form, System]:
-    """The form, and the units in which the fields show it."""
-    measures = list(zip(fields["measure_ids"], fields["measures"], strict=False))
-    throws = list(zip(fields["throw_ids"], fields["throws"], strict=False))
-    before, system = read_written(fields.get("written"))
-    return meant(read_form(measures, throws, fields["chosen"]), before, system), system
 
 
 VIEW_OUTPUTS = {
@@ -138,6 +110,7 @@ def register(app: Dash) -> None:
             "focus": Output(ids.COMPARE_FOCUS, "data"),
             "choose": Output(ids.COMPARE_CHOOSE, "value"),
             "rack": Output(ids.COMPARE_RACK, "value"),
+            "ready": Output(ids.COMPARE_READY, "value"),
             "balls": Output(ids.COMPARE_RACK, "data"),
             "written": Output(ids.COMPARE_WRITTEN, "data"),
         },
@@ -148,9 +121,12 @@ def register(app: Dash) -> None:
                 "measures": Input(MEASURE, "value"),
                 "choose": Input(ids.COMPARE_CHOOSE, "value"),
                 "rack": Input(ids.COMPARE_RACK, "value"),
+                "link": Input(ids.COMPARE_LINK_OPENED, "data"),
+                "ready": Input(ids.COMPARE_READY, "value"),
+                "restored": Input(ids.COMPARE_RESTORE, "data"),
                 "buttons": [Input(button, "n_clicks") for button in BUTTONS],
             },
-            "fields": _fields(State),
+            "fields": fields_of(State),
             "saved": State(ids.COMPARE_SAVED, "data"),
             "before": State(ids.COMPARE_BEFORE, "data"),
             "profiles": State(ids.COMPARE_PROFILES, "data"),
@@ -164,7 +140,7 @@ def register(app: Dash) -> None:
             "identity": Output(ids.COMPARE_IDENTITY, "data"),
         },
         inputs={
-            "fields": _fields(Input),
+            "fields": fields_of(Input),
             "theme": Input(ids.SHELL_THEME, "data"),
             "narrow": Input(ids.COMPARE_NARROW, "data"),
             "samples": [State(SAMPLE, "id"), State(SAMPLE, "style")],
@@ -209,9 +185,24 @@ def register(app: Dash) -> None:
         prevent_initial_call=True,
     )
     app.clientside_callback(ClientsideFunction("shell", "fill"), Input(ids.COMPARE_TOLD, "data"))
+    app.callback(
+        Output(ids.COMPARE_MULTIPLES, "figure"),
+        Input(ids.COMPARE_EVERY_OPEN, "data"),
+        Input(ids.COMPARE_SAVED, "data"),
+        Input(ids.SHELL_THEME, "data"),
+        Input(ids.COMPARE_NARROW, "data"),
+        State(ids.COMPARE_PROFILES, "data"),
+    )(draw_every)
     for kept in (ids.COMPARE_IDENTITY, ids.COMPARE_CHAIN):
         app.clientside_callback(ClientsideFunction("curves", kept.removeprefix("compare-")), Input(kept, "data"))
     app.clientside_callback(ClientsideFunction("compare", "paper"), Input(ids.COMPARE_PAPER, "data"))
+    app.clientside_callback(
+        ClientsideFunction("compare", "step"),
+        Output(ids.COMPARE_RESTORE, "data"),
+        Input(ids.COMPARE_UNDO, "n_clicks"),
+        Input(ids.COMPARE_REDO, "n_clicks"),
+        prevent_initial_call=True,
+    )
     app.clientside_callback(ClientsideFunction("compare", "noticed"), Input(ids.COMPARE_NOTICE, "children"))
     app.clientside_callback(ClientsideFunction("compare", "focus"), Input(ids.COMPARE_FOCUS, "data"))
 
@@ -222,7 +213,7 @@ def change(
     """Open the page, or do what a button or a choice says; see `changes`."""
     demo = load_demo()
     source = ctx.triggered_id
-    form, shown = _form(fields)
+    form, shown = form_of_fields(fields)
     system = system_named(units)
     if source is None or not fields["measure_ids"]:
         return _changed(opening(saved, demo, current_app.config["LEVELPEAK"].demo), None, system, everything=True)
@@ -239,7 +230,8 @@ def change(
             raise PreventUpdate  # nothing follows from what was chosen or typed
         return _changed(made, form, system)
     if source == ids.COMPARE_DISMISS:
-        still = dict.fromkeys(("athlete", "rows", "before", "focus", "choose", "rack", "balls", "written"), no_update)
+        parts = ("athlete", "rows", "before", "focus", "choose", "rack", "ready", "balls", "written")
+        still = dict.fromkeys(parts, no_update)
         hidden = {"put_back_hidden": True, "speeds_hidden": True}
         return still | hidden | {"chosen": dict.fromkeys(CHOSEN, no_update), "notice": ""}
     if source == ids.COMPARE_ADD:
@@ -250,8 +242,11 @@ def change(
         ids.COMPARE_EXAMPLE: lambda: filled(form, demo, demo.athletes[0].athlete),
         ids.COMPARE_CHOOSE: lambda: filled(form, demo, pressed["choose"]),
         ids.COMPARE_CLEAR: lambda: emptied(form),
+        ids.COMPARE_LINK_OPENED: lambda: opened(form, pressed["link"]),
         ids.COMPARE_PUT_BACK: lambda: put_back(form, before),
         ids.COMPARE_KEEP_SPEEDS: lambda: released_as_before(form, before),
+        ids.COMPARE_READY: lambda: readied(form, pressed["ready"], case_of_form(form, profiles)),
+        ids.COMPARE_RESTORE: lambda: restored(form, pressed["restored"]),
     }
     return _changed(whole[source](), form, system, everything=True)
 
@@ -264,15 +259,7 @@ def _worked(
         return moved(form, str(source.get("throw")), str(source.get("move")))
     if source.get("type") == ids.COMPARE_MEASURE:
         return remeasured(form, saved, before, system)
-    return held_otherwise(form, str(source.get("throw")), _profile(form, profiles))
-
-
-def _profile(form: Form, profiles: Any) -> SpeedProfile | None:
-    """The athlete's speed profile, where a throw is held on it."""
-    if all(throw.held != "profile" for throw in form.throws):
-        return None
-    readings, _ = form_of(profiles, form, load_demo(), current_app.config["LEVELPEAK"].demo)
-    return case_of(form, readings, date.today()).profile
+    return held_otherwise(form, str(source.get("throw")), profile_of_form(form, profiles))
 
 
 def _changed(made: Change, before: Form | None, system: System, everything: bool = False) -> dict[str, Any]:
@@ -289,6 +276,7 @@ def _changed(made: Change, before: Form | None, system: System, everything: bool
         "focus": made.focus,
         "choose": None,
         "rack": None,
+        "ready": None,
         "balls": rack_choices(load_demo(), system) if everything else no_update,
         "written": written(form, system),
     }
@@ -303,15 +291,10 @@ def draw(
     profiles: Any,
     identity: Any = None,
 ) -> dict[str, Any]:
-    """Draw what follows from the fields. The form goes along with the figure, to be kept once that is on the screen.
-
-    Throws whose hold or whose athlete was just changed are drawn as `change` is about to write them into the fields.
-    """
+    """Draw what follows from the fields. The form goes along with the figure, to be kept once that is on the screen."""
     if not fields["measure_ids"]:
         raise PreventUpdate  # the page is opening: there are no fields yet, and nothing to keep
-    form, system = _form(fields)
-    profile = _profile(form, profiles)
-    form = settled(clocks_kept_since(saved, form), profile)
+    form, profile, system = as_drawn(fields, saved, profiles)
     comparison = compare(form, date.today(), profile, system)
     worn = theme_named(theme)
     figure = figure_of(comparison, worn, narrow is True)
@@ -323,6 +306,17 @@ def draw(
         "samples": _changed_only(samples, lambda part: styles.get(part["throw"], {})),
         "identity": no_update if needed == identity else needed,
     }
+
+
+def draw_every(opened: Any, saved: Any, theme: Any, narrow: Any, profiles: Any) -> dict[str, Any]:
+    """Draw every quantity, while its fold is open."""
+    if opened is not True:
+        raise PreventUpdate
+    try:
+        form = from_json(saved)
+    except FormError:
+        raise PreventUpdate from None
+    return multiples(compare(form, date.today(), profile_of_form(form, profiles)), theme_named(theme), narrow is True)
 
 
 def tell(
@@ -338,7 +332,7 @@ def tell(
         form = from_json(saved)
     except FormError:
         raise PreventUpdate from None  # nothing was kept yet
-    comparison = compare(form, date.today(), _profile(form, profiles), read_written(written)[1])
+    comparison = compare(form, date.today(), profile_of_form(form, profiles), read_written(written)[1])
     view = view_of(form, comparison)
     return {
         "view": {name: getattr(view, name) for name in VIEW_OUTPUTS},

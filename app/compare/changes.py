@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from typing import Any
 
+from app.athlete.answers import Case
 from app.compare.checks import check_athlete, check_throw
 from app.compare.fields import HOLD_FIELDS
 from app.compare.form import (
@@ -24,6 +25,7 @@ from app.compare.form import (
     remove_throw,
 )
 from app.compare.holding import clocks_kept, settled, speeds_kept
+from app.compare.ready import ready
 from app.compare.rows import dom_id, field_id, move_id
 from app.demo import Demo
 from app.systems import METRIC, System
@@ -261,6 +263,44 @@ def released_as_before(form: Form, before: object) -> Change:
         return Change(speeds_kept(form, from_json(before)), "The throws are held at their release speeds.")
     except FormError:
         return Change(form, "There is nothing to put back.")
+
+
+def readied(form: Form, key: object, case: Case) -> Change:
+    """Make a ready comparison of the list of throws.
+
+    Parameters
+    ----------
+    form : Form
+    key : object
+        A key of `ready.READY`, as the browser sent it.
+    case : app.athlete.answers.Case
+        The athlete's balls and readings.
+
+    Returns
+    -------
+    Change
+    """
+    made = ready(form, key, case.rack, on_profile=bool(case.found.used) and case.profile is not None)
+    return Change(made.form, made.said, undo=made.form is not form)
+
+
+def restored(form: Form, sent: object) -> Change:
+    """Go back or forward to a form that was on the page before.
+
+    Parameters
+    ----------
+    form : Form
+    sent : object
+        The form, as the browser kept it, under ``form``.
+
+    Returns
+    -------
+    Change
+    """
+    try:
+        return Change(from_json(sent.get("form") if isinstance(sent, dict) else None))
+    except FormError:
+        return Change(form, "There is nothing to go back to.")
 
 
 def is_invented(form: Form, demo: Demo) -> bool:

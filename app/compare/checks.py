@@ -198,7 +198,7 @@ def check_throw(
     if throw.held == "speed":
         return CheckedThrow(throw, ball, value, value=value)
     if person is None:
-        return CheckedThrow(throw, ball)
+        return CheckedThrow(throw, ball, value=from_si(value, spec.unit))
     if throw.held == "profile" and (profile is None or profile.posterior.own is None):
         return CheckedThrow(throw, ball, problems={spec.name: NO_PROFILE})
     try:

@@ -12,6 +12,7 @@ from app.compare.fields import HELD_MEANS, HOLDS, LENGTHS, LONGEST_TEXT, MEASURE
 from app.compare.figure import GRAPH_CONFIG
 from app.compare.form import ALIGNED, KINDS, MOST_THROWS, SCALES
 from app.compare.quantities import choices
+from app.compare.ready import READY
 from app.compare.words import INVENTED
 from app.demo import Demo, RackBall
 from app.systems import METRIC, System
@@ -111,22 +112,30 @@ def choice(label: str, data: list[Any], value: str, description: str = "", **pro
     return dmc.Select(label=label, data=data, value=value or None, **described, **(CHOICE | props))
 
 
-def header(today: str) -> Component:
+def header(today: str, *tools: Component) -> Component:
     """Make the heading, which says so while an invented athlete is shown; on paper with date and version."""
     invented = html.P(INVENTED, id=ids.COMPARE_INVENTED, className="quiet", hidden=True)
     children: list[Component] = [html.H1("Compare throws"), invented]
     children.append(
         html.Div(
             [
+                _step("Undo", ids.COMPARE_UNDO, "b"),
+                _step("Redo", ids.COMPARE_REDO, "y"),
                 html.Button("Start empty", id=ids.COMPARE_CLEAR, type="button", n_clicks=0),
                 html.Button("See an invented example", id=ids.COMPARE_EXAMPLE, type="button", n_clicks=0),
             ],
             className="whole",
         )
     )
+    children += tools
     children.append(html.P(id=ids.COMPARE_SUMMARY, className="summary paper-only"))
     children.append(html.P(f"Levelpeak {VERSION} · printed {today}", className="imprint paper-only quiet"))
     return html.Div(children, className="page-head")
+
+
+def _step(name: str, part: str, key: str) -> Component:
+    """A button that goes back or forward; the browser counts the steps, and says when there are none."""
+    return html.Button(name, id=part, type="button", n_clicks=0, disabled=True, **{"data-key": key})
 
 
 def who(demo: Demo, on_demo: bool) -> Component:
@@ -235,6 +244,17 @@ def picture() -> Component:
     )
 
 
+def every_quantity() -> Component:
+    """Make the fold with a small figure for every quantity; it is drawn while it is unfolded."""
+    graph = dcc.Graph(id=ids.COMPARE_MULTIPLES, config=GRAPH_CONFIG, className="multiples")
+    said = "Every torque and force of every throw, in plain units; those marked “after release” are the braking group."
+    return html.Details(
+        [html.Summary("Every quantity"), html.P(said, className="quiet"), graph],
+        id=ids.COMPARE_EVERY,
+        className="fold every",
+    )
+
+
 def throws(demo: Demo, on_demo: bool) -> Component:
     """Make the list of throws and what is done to it; its lines come from `rows.rows`."""
     add = html.Button("Add a throw", id=ids.COMPARE_ADD, type="button", n_clicks=0, **{"data-key": "a"})
@@ -247,6 +267,8 @@ def throws(demo: Demo, on_demo: bool) -> Component:
         searchable=False,
     )
     kinds = [{"value": key, "label": words} for key, words in KINDS.items()]
+    made = [{"value": key, "label": words} for key, words in READY.items()]
+    prepared = choice("Ready comparison", made, "", id=ids.COMPARE_READY, placeholder="choose", searchable=False)
     return html.Section(
         [
             html.Div(
@@ -259,7 +281,10 @@ def throws(demo: Demo, on_demo: bool) -> Component:
                 label="Reference throw",
                 className="reference-group",
             ),
-            html.Div([add, html.Div(rack, className="rack", hidden=not on_demo)], className="more"),
+            html.Div(
+                [add, html.Div(rack, className="rack", hidden=not on_demo), html.Div(prepared, className="rack")],
+                className="more",
+            ),
             html.Div(
                 [
                     choice("Reference is", kinds, "measured", id=ids.COMPARE_KIND, searchable=False),

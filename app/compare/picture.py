@@ -88,6 +88,43 @@ def scale_of(comparison: Comparison) -> tuple[float, str]:
     return 1.0, unit
 
 
+def measured_in(comparison: Comparison) -> str:
+    """What the curves are measured in, in words.
+
+    Parameters
+    ----------
+    comparison : Comparison
+
+    Returns
+    -------
+    str
+    """
+    unit = scale_of(comparison)[1]
+    return "% of the reference’s peak" if unit == "%" else unit
+
+
+def zero_ms(answer: Answer, align: str) -> float:
+    """The time from release (ms) of the instant at which a throw is laid over the others.
+
+    Parameters
+    ----------
+    answer : Answer
+        With a curve.
+    align : str
+        A key of `ALIGNED`.
+
+    Returns
+    -------
+    float
+        0 for release, negative before it.
+    """
+    if align == "contact":
+        return float(answer.time_ms()[0])
+    if align == "rotation" and answer.curves is not None:
+        return from_si(answer.curves.max_external_rotation_s, "ms")
+    return 0.0
+
+
 def level_of(comparison: Comparison) -> Level | None:
     """The level of "time above" with its words, or None.
 
@@ -118,19 +155,18 @@ def _line(answer: Answer, comparison: Comparison, factor: float) -> Line:
     if answer.curves is None or answer.checked.ball is None:
         raise ValueError(f"{answer.name} has no curve")
     readouts, time_ms = answer.readouts, answer.time_ms()
-    rotation_ms = from_si(answer.curves.max_external_rotation_s, "ms")
-    zero_ms = {"rotation": rotation_ms, "contact": float(time_ms[0])}.get(comparison.align, 0.0)
+    rotation_ms, zero = from_si(answer.curves.max_external_rotation_s, "ms"), zero_ms(answer, comparison.align)
     peak = None
     if readouts is not None and readouts.peak > 0.0:
-        peak = (-from_si(readouts.peak_before_release_s, "ms") - zero_ms, factor * readouts.peak)
+        peak = (-from_si(readouts.peak_before_release_s, "ms") - zero, factor * readouts.peak)
     return Line(
         label=answer.name.replace(" at ", " · "),
         mass_kg=answer.checked.ball.mass_kg,
         reference=answer.reference,
-        time_ms=time_ms - zero_ms,
+        time_ms=time_ms - zero,
         value=factor * answer.value(comparison.reading),
         peak=peak,
-        max_external_rotation_ms=rotation_ms - zero_ms,
-        release_ms=-zero_ms,
+        max_external_rotation_ms=rotation_ms - zero,
+        release_ms=-zero,
         key=answer.key,
     )

@@ -104,12 +104,32 @@ def table(comparison: Comparison) -> Component | None:
     head = html.Tr([html.Th("Throw", scope="col"), *(_head(column) for column in chosen)])
     body = [_row(answer, comparison, chosen) for answer in comparison.answers if answer.curves is not None]
     return html.Div(
-        html.Table([html.Caption(_caption(comparison)), html.Thead(head), html.Tbody(body)], className="readings"),
+        [
+            html.Table([html.Caption(_caption(comparison)), html.Thead(head), html.Tbody(body)], className="readings"),
+            html.P(explained(chosen), className="paper-only explained"),
+        ],
         className="scrolls",
         tabIndex=0,
         role="region",
         **{"aria-label": "Readings, scrolls sideways"},
     )
+
+
+def explained(chosen: Sequence[Column]) -> str:
+    """Say in a line what each column is; on paper it stands under the table, where the heads have no room for it.
+
+    Parameters
+    ----------
+    chosen : sequence of Column
+
+    Returns
+    -------
+    str
+    """
+    heads = [column.head for column in chosen]
+    units = [f", {column.unit}" if heads.count(column.head) > 1 else "" for column in chosen]
+    said = [f"{column.head}{unit}: {column.note}" for column, unit in zip(chosen, units, strict=True)]
+    return f"{' · '.join(said)}."
 
 
 def _caption(comparison: Comparison) -> list[Component | str]:

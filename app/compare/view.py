@@ -9,7 +9,7 @@ from dash.development.base_component import Component
 from app.compare import words
 from app.compare.answers import Comparison, plain
 from app.compare.form import ALIGNED, Form
-from app.compare.picture import level_of, scale_of
+from app.compare.picture import level_of, measured_in
 from app.compare.quantities import title
 from app.compare.sentence import Sentence, headline, instead
 from app.compare.sizes import sizes
@@ -115,9 +115,7 @@ def _warnings(comparison: Comparison) -> Component | None:
 
 def _figure_title(comparison: Comparison) -> list[Any]:
     reading = comparison.reading
-    unit = scale_of(comparison)[1]
-    measured = "% of the reference’s peak" if unit == "%" else unit
-    note = html.Span(f"{measured} against time", className="unit")
+    note = html.Span(f"{measured_in(comparison)} against time", className="unit")
     adult = html.Span("path from adult men", className="unit") if words.path_note(comparison.person) else None
     parts = [part for part in (title(reading), note, adult) if part is not None]
     return [piece for part in parts for piece in (part, " ")]

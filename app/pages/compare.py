@@ -2,13 +2,14 @@
 
 from datetime import date
 
-from dash import dcc, html
+from dash import Dash, dcc, html
 from dash.development.base_component import Component
 from flask import current_app
 
 from app import ids
-from app.compare import parts
-from app.compare.callbacks import register
+from app.compare import callbacks, parts
+from app.compare.along import callbacks as along_callbacks
+from app.compare.along.parts import tools
 from app.demo import load_demo
 from app.page import Page
 
@@ -32,12 +33,15 @@ def layout() -> Component:
             dcc.Store(id=ids.COMPARE_FOCUS),
             dcc.Store(id=ids.COMPARE_TOLD),
             dcc.Store(id=ids.COMPARE_CHAIN),
+            dcc.Store(id=ids.COMPARE_EVERY_OPEN),
+            dcc.Store(id=ids.COMPARE_RESTORE),
             dcc.Store(id=ids.COMPARE_IDENTITY),
             dcc.Store(id=ids.COMPARE_PROFILES),
-            parts.header(date.today().isoformat()),
+            parts.header(date.today().isoformat(), *tools()),
             parts.who(demo, on_demo),
             parts.answer(),
             parts.picture(),
+            parts.every_quantity(),
             parts.throws(demo, on_demo),
             parts.readings(),
             parts.basis(),
@@ -45,6 +49,17 @@ def layout() -> Component:
         ],
         className="compare",
     )
+
+
+def register(app: Dash) -> None:
+    """Give the page's callbacks to the app.
+
+    Parameters
+    ----------
+    app : Dash
+    """
+    callbacks.register(app)
+    along_callbacks.register(app)
 
 
 PAGE = Page(path="/", title="Compare", layout=layout, register=register)

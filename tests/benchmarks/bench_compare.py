@@ -17,7 +17,7 @@ from datetime import date
 
 import pytest
 from playwright.sync_api import Page, sync_playwright
-from werkzeug.serving import make_server
+from werkzeug.serving import WSGIRequestHandler, make_server
 
 from app.compare.answers import compare
 from app.compare.changes import opening
@@ -67,6 +67,48 @@ LAST_SPEED = SPEEDS[-1].rstrip("0")
 SPEED_FIELD = '{"name":"speed_m_s","throw":"t2","type":"compare-throw"}'
 
 
+# Drags so many sliders at once, one step in each frame; milliseconds from the input to the drawn path, and to painted.
+DRAG = """async ([count, frames]) => {
+  const sliders = [...document.querySelectorAll('.slide input')].slice(0, count);
+  const paths = () => [...document.querySelectorAll('.picture .js-line')].map((line) => line.getAttribute('d')).join();
+  const times = [];
+  const began = performance.now();
+  let changed = 0;
+  let last = paths();
+  for (let frame = 0; frame < frames; frame += 1) {
+    const start = performance.now();
+    sliders.forEach((slider, i) => {
+      slider.value = 25 + i / 4 + (frame % 20) * 0.3;
+      slider.dispatchEvent(new Event('input', { bubbles: true }));
+    });
+    await new Promise((done) => requestAnimationFrame(done));
+    const drawn = performance.now() - start;
+    await new Promise((done) => {
+      const channel = new MessageChannel();
+      channel.port1.onmessage = done;
+      channel.port2.postMessage(0);
+    });
+    times.push({ drawn, painted: performance.now() - start });
+    const now = paths();
+    changed += now !== last;
+    last = now;
+  }
+  return { times, changed, per_second: (1000 * frames) / (performance.now() - began) };
+}"""
+FRAMES = 240
+
+
+def dragged(page: Page, count: int) -> None:
+    """Drag so many sliders and report the frames."""
+    found = page.evaluate(DRAG, [count, FRAMES])
+    for what in ("drawn", "painted"):
+        report(f"{count} dragged: input to {what}", [time[what] for time in found["times"]])
+    print(
+        f"{count} dragged: {found['changed']} of {FRAMES} frames drew another curve, {found['per_second']:.0f} a second"
+    )
+    assert found["changed"] > 0.95 * FRAMES
+
+
 def in_browser(page: Page) -> list[dict[str, float]]:
     """Change the second throw's speed `RUNS` times, after some to warm up; milliseconds to drawn, painted and words."""
     return [page.evaluate(CHANGE, [SPEED_FIELD, speed, PAUSE_MS]) for speed in SPEEDS][WARM_UP:]
@@ -94,6 +136,13 @@ def on_server(count: int) -> list[tuple[float, float]]:
     return times
 
 
+class Quiet(WSGIRequestHandler):
+    """Writes no line for each request between the figures."""
+
+    def log_request(self, code: int | str = "-", size: int | str = "-") -> None:
+        """Log nothing."""
+
+
 def report(what: str, times: list[float]) -> None:
     """Print the median and the 95th percentile."""
     print(f"{what:<44} median {statistics.median(times):6.1f} ms   p95 {statistics.quantiles(times, n=20)[-1]:6.1f} ms")
@@ -101,9 +150,14 @@ def report(what: str, times: list[float]) -> None:
 
 def test_from_a_changed_number_to_the_new_curve():
     """Measure and print; what fails is only a run in which nothing was drawn."""
-    server = make_server("127.0.0.1", 0, create_app(Config(demo=True)).server, threaded=True)
+    server = make_server("127.0.0.1", 0, create_app(Config(demo=True)).server, threaded=True, request_handler=Quiet)
     threading.Thread(target=server.serve_forever, kwargs={"poll_interval": 0.05}, daemon=True).start()
-    found = os.environ.get("CHROMIUM") or shutil.which("chromium") or shutil.which("google-chrome")
+    found = (
+        os.environ.get("CHROMIUM")
+        or shutil.which("chromium-headless-shell")
+        or shutil.which("chromium")
+        or shutil.which("google-chrome")
+    )
     with sync_playwright() as playwright:
         chromium = playwright.chromium.launch(executable_path=found, args=CHROMIUM_ARGS)
         page = chromium.new_page(viewport={"width": 1440, "height": 900})
@@ -119,6 +173,8 @@ def test_from_a_changed_number_to_the_new_curve():
             for what in ("drawn", "painted", "words"):
                 report(f"{count} throws: Enter to {what}", [time[what] for time in times])
             assert page.locator(".sentence").inner_text().startswith(f"275 g at {LAST_SPEED} m/s")
+        dragged(page, 1)
+        dragged(page, 8)
         chromium.close()
     server.shutdown()
 

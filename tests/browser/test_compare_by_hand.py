@@ -150,6 +150,45 @@ def test_a_chosen_zoom_is_kept_when_a_number_changes(demo):
     expect(demo.locator(LINES)).to_have_count(4)
 
 
+def test_every_quantity_is_drawn_in_a_fold_and_follows_the_throws(demo):
+    demo.get_by_text("Every quantity", exact=True).click()
+    panels = demo.locator(".multiples .scatterlayer .trace")
+    expect(panels).to_have_count(4 * 20)
+    demo.get_by_role("button", name="Remove throw 4").click()
+    expect(panels).to_have_count(3 * 20)
+    expect(demo.locator(LINES)).to_have_count(3)
+
+
+def test_every_step_can_be_undone_and_done_again_by_button_and_by_key(demo):
+    undo, redo = (demo.get_by_role("button", name=name, exact=True) for name in ("Undo", "Redo"))
+    expect(undo).to_be_disabled()
+    speed = field(demo, "Release speed", 2)
+    type_in(demo, speed, "30")
+    expect(demo.locator(HEADLINE)).to_contain_text("275 g at 30.0 m/s")
+    choose(demo, "Ready comparison", "one ball at three speeds")
+    expect(demo.locator(".rows .throw")).to_have_count(3)
+    undo.click()
+    expect(demo.locator(".rows .throw")).to_have_count(4)
+    expect(speed).to_have_value("30")
+    demo.keyboard.press("Control+z")
+    expect(speed).to_have_value("28.5")
+    expect(undo).to_be_disabled()
+    redo.click()
+    expect(speed).to_have_value("30")
+    demo.keyboard.press("y")
+    expect(demo.locator(".rows .throw")).to_have_count(3)
+    expect(redo).to_be_disabled()
+
+
+def test_a_ready_comparison_throws_the_rack_at_full_speed_and_can_be_put_back(demo):
+    choose(demo, "Ready comparison", "the whole rack")
+    expect(demo.locator(LINES)).to_have_count(8)
+    expect(demo.locator(".notice")).to_contain_text("The whole rack, each at full speed by the profile.")
+    expect(demo.locator(".held").nth(1)).to_contain_text("by the readings")
+    demo.get_by_role("button", name="Put back").click()
+    expect(demo.locator(LINES)).to_have_count(4)
+
+
 @pytest.mark.parametrize("theme", THEMES)
 def test_sliders_instant_and_level_pass_wcag_at_every_width(demo, assert_axe_clean, theme):
     put_on(demo, theme)

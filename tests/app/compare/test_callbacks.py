@@ -6,10 +6,11 @@ from dataclasses import replace
 import pytest
 
 from app import ids
-from app.compare.callbacks import CHOSEN, draw, tell
+from app.compare.callbacks import draw, tell
 from app.compare.changes import opening
 from app.compare.checks import check_athlete
 from app.compare.form import THROW_NAMES, to_json
+from app.compare.on_page import CHOSEN
 from app.demo import load_demo
 from app.server import Config, create_app
 from model.throw import path_loads

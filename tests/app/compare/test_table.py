@@ -149,3 +149,14 @@ def test_a_difference_has_its_sign_and_zero_has_none(value, places, written):
 def test_numbers_have_thin_spaces_and_a_real_minus():
     assert number(25561.0, 0) == "25\u202f561"
     assert number(-5.24, 1) == "\u22125.2"
+
+
+def test_on_paper_a_line_under_the_table_says_what_each_column_is(make_answer, make_comparison, text):
+    made = table(make_comparison(make_answer(1, reference=True)))
+    (line,) = (part for part in made._traverse() if isinstance(part, html.P))
+    assert "paper-only" in line.className
+    assert text(line) == (
+        "Peak, N·m: largest value · Peak, %BW·H: of body weight × height · When: ±7 ms at full speed · "
+        "Time loaded: above 10 % of own peak · Time above: above 40 N·m · Half-height width: above half of own peak · "
+        "Area: angular impulse, not work · Rise rate: from 10 % to 90 % of peak."
+    )

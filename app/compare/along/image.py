@@ -1,0 +1,115 @@
+"""The figure as it is taken along: on white paper, with a title, and at its foot what it rests on."""
+
+import html
+import textwrap
+from datetime import date
+from typing import Any
+
+from app.compare.answers import Comparison
+from app.compare.picture import figure_of, measured_in
+from app.compare.quantities import title
+from app.compare.table import ADULT_MEN
+from app.compare.words import INVENTED, cautions, path_note
+from app.palette import THEMES, figure_px
+from app.version import VERSION
+
+WIDTH_PX = 760
+PNG_SCALE = 3  # pixels of the file for one of the figure: 2280 across, enough for half a page at 300 dpi
+HEAD_PX, LINE_PX = 24.0, 17.0
+BELOW_AXIS_PX = 44.0  # the axis' numbers and title
+FOOT_CHARACTERS = 140  # in a line of the foot
+
+
+def image_of(comparison: Comparison, today: date, invented: bool) -> dict[str, Any]:
+    """Draw the throws for a picture of its own.
+
+    Parameters
+    ----------
+    comparison : Comparison
+        With at least one curve.
+    today : date
+    invented : bool
+        Whether the athlete is of the demo data.
+
+    Returns
+    -------
+    dict
+        A figure for Plotly, with its width and height. It names the athlete's code and nothing else of the athlete.
+    """
+    paper = THEMES["print"]
+    made = figure_of(comparison, paper, narrow=False)
+    layout = made["layout"]
+    lines = foot(comparison, today, invented)
+    small, margin = figure_px(paper, "xs"), layout["margin"]
+    more = {"t": HEAD_PX, "b": LINE_PX * len(lines) + 8.0}
+    layout |= {
+        "width": WIDTH_PX,
+        "height": layout["height"] + more["t"] + more["b"],
+        "autosize": False,
+        "margin": margin | {side: margin[side] + more[side] for side in more},
+        "title": {
+            "text": html.escape(heading(comparison)),
+            "x": 0.0,
+            "xref": "paper",
+            "xanchor": "left",
+            "pad": {"t": 10},
+            "y": 1.0,
+            "yref": "container",
+            "yanchor": "top",
+            "font": {"size": figure_px(paper, "m"), "weight": 600},
+        },
+        "annotations": [
+            {
+                "text": "<br>".join(map(html.escape, lines)),
+                "x": 0.0,
+                "xref": "paper",
+                "xanchor": "left",
+                "y": 0.0,
+                "yref": "paper",
+                "yanchor": "top",
+                "yshift": -BELOW_AXIS_PX,
+                "align": "left",
+                "showarrow": False,
+                "font": {"size": small, "color": paper.quiet},
+            }
+        ],
+    }
+    return made
+
+
+def heading(comparison: Comparison) -> str:
+    """The title: the athlete's code, the quantity and what it is measured in.
+
+    Parameters
+    ----------
+    comparison : Comparison
+
+    Returns
+    -------
+    str
+    """
+    code = [comparison.athlete.code] if comparison.athlete.code else []
+    return " · ".join([*code, f"{title(comparison.reading)}, {measured_in(comparison)} against time"])
+
+
+def foot(comparison: Comparison, today: date, invented: bool) -> list[str]:
+    """The lines at the foot: reference, whose path it is, cautions, day and version.
+
+    Parameters
+    ----------
+    comparison : Comparison
+    today : date
+    invented : bool
+
+    Returns
+    -------
+    list of str
+    """
+    reference = comparison.reference
+    parts = [INVENTED] if invented else []
+    parts += ["Thicker and darker is heavier."]
+    parts += [f"Dashed: the reference, {reference.name}, {comparison.known}."] if reference else []
+    parts += [ADULT_MEN] if path_note(comparison.person) else []
+    said = textwrap.wrap(" ".join(parts), FOOT_CHARACTERS)
+    said += textwrap.wrap(" ".join(cautions(comparison.person)), FOOT_CHARACTERS)
+    return [*said, f"Levelpeak {VERSION} · {today.isoformat()}"]

@@ -1,0 +1,84 @@
+"""What the callbacks read off the page: the fields as one form, in the units they show, and the athlete's readings."""
+
+from datetime import date
+from typing import Any
+
+from dash import ALL, Input, State
+from flask import current_app
+
+from app import ids
+from app.athlete.answers import Case, case_of
+from app.athlete.kept import form_of
+from app.compare.changes import clocks_kept_since, read_form
+from app.compare.form import Form
+from app.compare.holding import settled
+from app.compare.meant import meant, read_written
+from app.demo import load_demo
+from app.systems import System
+from model.speed import SpeedProfile
+
+MEASURE = {"type": ids.COMPARE_MEASURE, "name": ALL}
+THROW = {"type": ids.COMPARE_THROW, "throw": ALL, "name": ALL}
+SAMPLE = {"type": ids.COMPARE_SAMPLE, "throw": ALL}
+MOVE = {"type": ids.COMPARE_MOVE, "throw": ALL, "move": ALL}
+HOLD = {"type": ids.COMPARE_THROW, "throw": ALL, "name": "hold"}
+HELD = {"type": ids.COMPARE_HELD, "throw": ALL}
+
+CHOSEN = {
+    "reference": ids.COMPARE_REFERENCE,
+    "kind": ids.COMPARE_KIND,
+    "date": ids.COMPARE_DATE,
+    "quantity": ids.COMPARE_QUANTITY,
+    "headline": ids.COMPARE_HEADLINE,
+    "above": ids.COMPARE_ABOVE,
+    "align": ids.COMPARE_ALIGN,
+    "scale": ids.COMPARE_SCALE,
+}
+
+PICKED = {"reference", "kind", "quantity", "headline", "align", "scale"}
+"""Those that are chosen, not typed: nothing chosen is None."""
+
+
+def fields_of(kind: type[Input] | type[State]) -> dict[str, Any]:
+    """All that makes the form, as inputs or as states."""
+    return {
+        "measures": kind(MEASURE, "value"),
+        "measure_ids": State(MEASURE, "id"),
+        "throws": kind(THROW, "value"),
+        "throw_ids": State(THROW, "id"),
+        "chosen": {name: kind(part, "value") for name, part in CHOSEN.items()},
+        "written": kind(ids.COMPARE_WRITTEN, "data"),
+    }
+
+
+FIELDS = fields_of(State)
+"""All that makes the form, for a callback that a button starts."""
+
+
+def form_of_fields(fields: dict[str, Any]) -> tuple[Form, System]:
+    """The form, and the units in which the fields show it."""
+    measures = list(zip(fields["measure_ids"], fields["measures"], strict=False))
+    throws = list(zip(fields["throw_ids"], fields["throws"], strict=False))
+    before, system = read_written(fields.get("written"))
+    return meant(read_form(measures, throws, fields["chosen"]), before, system), system
+
+
+def as_drawn(fields: dict[str, Any], saved: Any, profiles: Any) -> tuple[Form, SpeedProfile | None, System]:
+    """The form of the fields, the speed profile its throws may be held on, and the units it is shown in.
+
+    Throws whose hold or whose athlete was just changed are as `change` is about to write them into the fields.
+    """
+    form, system = form_of_fields(fields)
+    profile = profile_of_form(form, profiles)
+    return settled(clocks_kept_since(saved, form), profile), profile, system
+
+
+def profile_of_form(form: Form, profiles: Any) -> SpeedProfile | None:
+    """The athlete's speed profile, where a throw is held on it."""
+    return case_of_form(form, profiles).profile if any(throw.held == "profile" for throw in form.throws) else None
+
+
+def case_of_form(form: Form, profiles: Any) -> Case:
+    """The athlete with the readings that the Athlete page keeps."""
+    readings, _ = form_of(profiles, form, load_demo(), current_app.config["LEVELPEAK"].demo)
+    return case_of(form, readings, date.today())

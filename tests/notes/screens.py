@@ -1,0 +1,75 @@
+"""Screenshots of every page in every theme, at three widths and as it is printed, made by one command to be looked at.
+
+    python -m tests.notes.screens FOLDER
+
+It serves the demo data, needs Playwright and a Chromium (the variable CHROMIUM names another one), and writes
+``page_width_theme.png`` and ``page_print.pdf``.
+"""
+
+import os
+import shutil
+import sys
+import threading
+from pathlib import Path
+
+from playwright.sync_api import Page as Tab
+from playwright.sync_api import sync_playwright
+from werkzeug.serving import make_server
+
+from app.page import Page
+from app.pages import PAGES
+from app.palette import SCREEN_THEMES
+from app.server import Config, create_app
+
+WIDTHS = (1440, 1024, 390)
+HEIGHT = 900
+SETTLED_MS = 1_200  # after the first curve, until words and tables stand
+CHROMIUM_ARGS = ("--no-sandbox", "--disable-gpu", "--disable-dev-shm-usage")
+
+
+def main(folder: Path) -> None:
+    """Make them all.
+
+    Parameters
+    ----------
+    folder : Path
+        Where they go; made if it is not there.
+    """
+    folder.mkdir(parents=True, exist_ok=True)
+    found = os.environ.get("CHROMIUM") or shutil.which("chromium-headless-shell") or shutil.which("chromium")
+    server = make_server("127.0.0.1", 0, create_app(Config(demo=True)).server, threaded=True)
+    threading.Thread(target=server.serve_forever, daemon=True).start()
+    address = f"http://127.0.0.1:{server.server_port}"
+    with sync_playwright() as playwright:
+        chromium = playwright.chromium.launch(executable_path=found, args=list(CHROMIUM_ARGS))
+        for theme in SCREEN_THEMES:
+            for width in WIDTHS:
+                tab = chromium.new_context(viewport={"width": width, "height": HEIGHT}).new_page()
+                tab.add_init_script(f"localStorage.setItem('shell-theme', '\"{theme}\"')")
+                for page in PAGES:
+                    visit(tab, address, page)
+                    tab.screenshot(path=folder / f"{name_of(page)}_{width}_{theme}.png", full_page=True)
+                tab.context.close()
+        tab = chromium.new_page()
+        for page in PAGES:
+            visit(tab, address, page)
+            tab.pdf(path=folder / f"{name_of(page)}_print.pdf", prefer_css_page_size=True)
+        chromium.close()
+    server.shutdown()
+
+
+def visit(tab: Tab, address: str, page: Page) -> None:
+    """Open a page and wait until it stands."""
+    tab.goto(address + page.path)
+    tab.locator("main h1").wait_for()
+    tab.wait_for_load_state("networkidle")
+    tab.wait_for_timeout(SETTLED_MS)
+
+
+def name_of(page: Page) -> str:
+    """A page's name in a file name."""
+    return page.path.strip("/") or "compare"
+
+
+if __name__ == "__main__":
+    main(Path(sys.argv[1]))
