@@ -99,6 +99,7 @@ COMPARE_LINK_OPENED = "compare-link-opened"  # store: what the link holds that w
 
 # The Athlete page. Stores.
 ATHLETE_SAVED = "athlete-saved"  # the profile forms as typed, by the athlete's code; kept as long as the browser's tab
+ATHLETE_WRITTEN = "athlete-written"  # what the fields were last made from, and the units they show
 ATHLETE_READ = "athlete-read"  # the Compare form as the page found it
 ATHLETE_COMPARE = "athlete-compare"  # the Compare form with the athlete's part as it is now
 ATHLETE_CODE = "athlete-code"  # the code that the readings on the page are kept under
@@ -115,6 +116,7 @@ ATHLETE_GRID = "athlete-grid"
 ATHLETE_CELLS = "athlete-cells"  # store: what stands in every cell, by its place; written by the browser
 ATHLETE_PROBLEMS = "athlete-problems"  # store: what is wrong in a cell, by its place; shown by the browser
 ATHLETE_ROWS = "athlete-rows"  # store: the grid as HTML; put in its place by the browser
+ATHLETE_HINT = "athlete-hint"  # what a cell takes
 ATHLETE_ADD = "athlete-add"
 ATHLETE_CLEAR = "athlete-clear"
 ATHLETE_PASTE = "athlete-paste"
@@ -150,6 +152,7 @@ ATHLETE_BASIS = "athlete-basis"
 
 # The Map page. Stores.
 MAP_SAVED = "map-saved"  # the map's form as typed; kept for as long as the browser's tab is
+MAP_WRITTEN = "map-written"  # what the fields were last made from, and the units they show
 MAP_READ = "map-read"  # {"compare", "athlete"}: the other pages' forms as this page found them
 MAP_COMPARE = "map-compare"  # the Compare form as it is now, with the throws added here
 MAP_WRITE = "map-write"  # the same, once it was changed here
@@ -185,6 +188,7 @@ MAP_BASIS = "map-basis"
 
 # The Claim page. Stores.
 CLAIM_SAVED = "claim-saved"  # the claim's form as typed; kept for as long as the browser's tab is
+CLAIM_WRITTEN = "claim-written"  # what the fields were last made from, and the units they show
 CLAIM_READ = "claim-read"  # {"compare", "athlete"}: the other pages' forms as this page found them
 
 # What is claimed.

@@ -9,7 +9,7 @@ from dash.development.base_component import Component
 
 from app import ids
 from app.page import Page
-from app.units import METRIC, SYSTEMS
+from app.systems import METRIC, SYSTEMS
 from app.version import VERSION
 
 THEMES = ("light", "dark", "projector")

@@ -8,7 +8,7 @@ was typed by hand can be told from what was added, and stands again as it was.
 import re
 from dataclasses import dataclass
 
-from app.units import FEET, INCHES_PER_FOOT, PLACES, UNITS, feet_and_inches, from_si, plain, to_si
+from app.units import FEET, INCHES_PER_FOOT, LEAST_PLACES, PLACES, UNITS, feet_and_inches, from_si, plain, to_si
 
 ADDED = "\u00a0"
 """Stands before a unit that was not typed."""
@@ -97,7 +97,7 @@ def shown_text(kept: str, metric: str, shown: str) -> str:
         return as_typed(kept)
     if shown == FEET and typed.si >= 0.0:
         return feet_and_inches(typed.si)
-    return plain(from_si(typed.si, shown), most=PLACES[shown])
+    return plain(from_si(typed.si, shown), LEAST_PLACES.get(shown, 0), PLACES[shown])
 
 
 def kept_text(text: str, before: str, metric: str, shown: str) -> str:

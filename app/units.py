@@ -1,12 +1,8 @@
-"""The one place where what people read and write (g, mm, cm, ms; oz, in, mph, lb) becomes SI and back.
-
-Fields and words are made in metric units; a `System` says which unit of the reader's stands for each of them.
-"""
+"""The one place where what people read and write (g, mm, cm, ms; oz, in, mph, lb) becomes SI and back."""
 
 import math
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
-from types import MappingProxyType
+from collections.abc import Callable
+from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -65,6 +61,9 @@ INCHES_PER_FOOT = 12
 
 PLACES = {"oz": 2, "lb": 1, "in": 2, "ft": 1, FEET: 1, "mph": 1, "g": 1, "kg": 1, "mm": 1, "cm": 1, "m": 2, "m/s": 2}
 """Most decimals of a converted number; of feet and inches, those of the inches."""
+
+LEAST_PLACES = {"mph": 1}
+"""Fewest decimals of a converted number in a field: speeds stand below one another."""
 
 RANGE_DIGITS = 3  # significant digits of the ends of a converted range
 
@@ -214,103 +213,6 @@ def feet_and_inches(length_m: float) -> str:
     return f"{feet:.0f} ft {plain(left, most=PLACES[FEET])} in"
 
 
-@dataclass(frozen=True)
-class System:
-    """The units a reader has chosen.
-
-    Attributes
-    ----------
-    key : str
-        As it is kept in the browser.
-    label : str
-        As it stands on the switch.
-    units : mapping of str to str
-        For a metric unit, the one that is shown in its place; a unit that is not named stays.
-    stature : str
-        The unit of a person's height.
-    """
-
-    key: str
-    label: str
-    units: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}), hash=False)
-    stature: str = "cm"
-
-    def unit(self, metric: str) -> str:
-        """The unit shown in the place of a metric one."""
-        return self.units.get(metric, metric)
-
-    def converts(self, metric: str) -> bool:
-        """Whether another unit than the metric one is shown."""
-        return self.unit(metric) != metric
-
-    def value(self, value_si: float, metric: str) -> float:
-        """An SI number in the unit that is shown.
-
-        Parameters
-        ----------
-        value_si : float
-        metric : str
-            The metric unit in whose place it stands.
-
-        Returns
-        -------
-        float
-        """
-        return from_si(value_si, self.unit(metric))
-
-    def number(self, value_si: float, metric: str, least: int = 0, most: int = 2) -> str:
-        """Write an SI number in the unit that is shown, without the unit.
-
-        Parameters
-        ----------
-        value_si : float
-        metric : str
-            The metric unit in whose place it stands.
-        least, most : int
-            Fewest and most decimals in the metric unit; another unit has those of `PLACES` at most.
-
-        Returns
-        -------
-        str
-        """
-        unit = self.unit(metric)
-        return plain(from_si(value_si, unit), least, PLACES[unit] if self.converts(metric) else most)
-
-    def text(self, value_si: float, metric: str, least: int = 0, most: int = 2) -> str:
-        """Write an SI number with the unit that is shown, such as "9.7 oz"; see `number`."""
-        return f"{self.number(value_si, metric, least, most)} {self.unit(metric)}"
-
-    def height(self, stature_m: float, most: int = 1) -> str:
-        """Write a person's height, such as "188 cm" or "6 ft 2 in"."""
-        return feet_and_inches(stature_m) if self.stature == FEET else self.text(stature_m, "cm", most=most)
-
-
-METRIC = System("metric", "g, m/s")
-CUSTOMARY = System(
-    "customary",
-    "oz, mph",
-    MappingProxyType({"g": "oz", "mm": "in", "m/s": "mph", "cm": "in", "kg": "lb", "m": "ft"}),
-    stature=FEET,
-)
-SYSTEMS = (METRIC, CUSTOMARY)
-
-
-def system_named(key: object) -> System:
-    """Find the units by what the browser keeps of them.
-
-    Parameters
-    ----------
-    key : object
-        Whatever the browser sent.
-
-    Returns
-    -------
-    System
-        The metric one if it is none of the keys.
-    """
-    return next((system for system in SYSTEMS if system.key == key), METRIC)
-
-
 def range_in(limit: Limit, symbol: str) -> str:
     """Write an accepted range in a unit people read.
 
@@ -341,6 +243,13 @@ def range_in(limit: Limit, symbol: str) -> str:
     if _whole(UNITS[symbol].si) or UNITS[symbol].si == 1.0:
         return str(shown)
     return str(Limit(_inwards(shown.low, math.ceil), _inwards(shown.high, math.floor), symbol))
+
+
+def rounded_up(value: float, symbol: str) -> float:
+    """Round a least value up: to a whole one in a metric unit, else to three figures."""
+    if _whole(UNITS[symbol].si) or UNITS[symbol].si == 1.0:
+        return float(math.ceil(round(value, 6)))
+    return _inwards(value, math.ceil)
 
 
 def _inwards(end: float, rounded: Callable[[float], int]) -> float:

@@ -13,7 +13,8 @@
   const every = () => [...document.querySelectorAll('.athlete input[data-at]')];
   let known = {}; // all that was typed into cells, also where one is not on the page at the moment
   let problemsNow = {};
-  let own = ''; // mass (g) of the own ball
+  let own = ''; // mass of the own ball, as its row shows it
+  let units = { mass: 'g', speed: 'm/s' };
 
   // Every cell reports by its place; one store holds them all.
   document.addEventListener('change', ({ target }) => {
@@ -32,12 +33,13 @@
   const nameRows = () => {
     for (const row of document.querySelectorAll('.ball-row')) {
       const mass = row.querySelector('.ball-head input').value.trim().replace(',', '.');
-      const name = mass ? `${mass} g` : 'new ball';
+      const bare = /[0-9.]$/.test(mass);
+      const name = mass ? (bare ? `${mass} ${units.mass}` : mass) : 'new ball';
       row.setAttribute('aria-label', `Readings with ${name}`);
       row.querySelector('.own-mark').hidden = mass !== own;
       row.querySelector('button').setAttribute('aria-label', `Remove the ${name} ball and its readings`);
       row.querySelectorAll('.ball-cells input').forEach((cell, i) => {
-        cell.setAttribute('aria-label', `Reading ${i + 1} with ${name}, m/s`);
+        cell.setAttribute('aria-label', `Reading ${i + 1} with ${name}, ${units.speed}`);
       });
     }
   };
@@ -98,6 +100,7 @@
         if (!grid) return;
         known = cells ?? {};
         own = grid.own;
+        units = grid;
         document.getElementById('athlete-grid').innerHTML = grid.html;
         nameRows();
         show(problemsNow);

@@ -3,7 +3,10 @@
 (() => {
   const COMPARE = 'compare-saved'; // the other pages' stores: what is read and written here are their entries in the
   const ATHLETE = 'athlete-saved'; // browser's storage
-  const STEPS = { 'map-mass': { alone: 5, shifted: 1 }, 'map-speed': { alone: 0.5, shifted: 0.1 } };
+  const STEPS = {
+    metric: { 'map-mass': { alone: 5, shifted: 1 }, 'map-speed': { alone: 0.5, shifted: 0.1 } },
+    customary: { 'map-mass': { alone: 0.25, shifted: 0.05 }, 'map-speed': { alone: 1, shifted: 0.2 } },
+  };
   const TWICE_MS = 60; // Plotly sends a click on after the browser's own: both are one
   const RESTED_MS = 150; // after the last press of a key the number is sent
   let onPaper = null;
@@ -87,7 +90,8 @@
   // Up and down change the number by a step; other keys write as in any field.
   addEventListener('keydown', (event) => {
     const field = event.target;
-    const steps = field instanceof Element && STEPS[field.id];
+    const units = STEPS[window.levelpeak.kept('shell-units')] ?? STEPS.metric;
+    const steps = field instanceof Element && units[field.id];
     const way = { ArrowUp: 1, ArrowDown: -1 }[event.key];
     if (!steps || !way || event.ctrlKey || event.altKey || event.metaKey) return;
     const number = Number(field.value.replace(',', '.'));

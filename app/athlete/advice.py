@@ -7,8 +7,6 @@ from dash import html
 from dash.development.base_component import Component
 
 from app.athlete.answers import Case, Fitted
-from app.compare.answers import plain
-from app.units import from_si
 from model.ball import Ball
 from model.checks import InputError
 from model.effort import PUBLISHED_ROWS, EffortCurve, effort_curve
@@ -22,18 +20,9 @@ COUNTS = (1, 2, 3, 5, 10)
 HALF = 0.5
 ASKED = (0.5, 0.6, 0.7, 0.75, 0.8, 0.9, 1.0)
 TOLD = 0.75  # the asked effort that the sentence is about
-EFFORT_HEADS = (
-    ("Asked effort", ""),
-    ("Of full speed", ""),
-    ("Speed", "m/s"),
-    ("Of full peak", "varus torque"),
-    ("Peak", "N·m"),
-)
+SHARE_HEADS = (("Asked effort", ""), ("Of full speed", ""))
+PEAK_HEADS = (("Of full peak", "varus torque"), ("Peak", "N·m"))
 VARUS_PEAK = Quantity("varus", "peak")
-
-
-def _grams(ball: Ball) -> str:
-    return f"{plain(from_si(ball.mass_kg, 'g'))} g"
 
 
 @lru_cache(maxsize=32)
@@ -57,10 +46,10 @@ def next_section(case: Case) -> list[Component]:
     if profile is None:
         return [html.P("Nothing to say until the measures above are complete.", className="invitation")]
     if profile.posterior.own is None:
-        own = _grams(case.own_ball)
+        own = case.mass(case.own_ball.mass_kg)
         return [html.P(f"Begin with the own ball, {own}: one ball alone tells nothing of p.", className="told")]
     found = _next(Fitted(profile), case.rack)
-    name = f"{_grams(found[0].ball)} ball"
+    name = f"{case.mass(found[0].ball.mass_kg)} ball"
     halving = next((one for one in found if one.ratio <= HALF), None)
     told = halving or next(one for one in found if one.throws == TRIED)
     sentence = told.sentence(name).replace("%", "\u202f%")
@@ -108,12 +97,14 @@ def effort_section(case: Case) -> list[Component]:
     shares = [curve.share_of_speed(effort) for effort in efforts]
     peaks = _peaks(case, shares)
     rows: list[Component] = []
-    units: tuple[tuple[str, str], ...] = EFFORT_HEADS if peaks else EFFORT_HEADS[:2]
+    units: tuple[tuple[str, str], ...] = SHARE_HEADS
+    if peaks:
+        units = (*SHARE_HEADS, ("Speed", case.speed_unit), *PEAK_HEADS)
     for i, (effort, share) in enumerate(zip(efforts, shares, strict=True)):
         cells = [html.Th(f"{100 * effort:.0f} %", scope="row"), html.Td(f"{100 * share:.0f} %")]
         if peaks and case.throw is not None:
             speed, part = share * case.throw.speed_m_s, peaks[i] / peaks[-1]
-            cells += [html.Td(f"{speed:.1f}"), html.Td(f"{100 * part:.0f} %"), html.Td(f"{peaks[i]:.0f}")]
+            cells += [html.Td(case.speed(speed)), html.Td(f"{100 * part:.0f} %"), html.Td(f"{peaks[i]:.0f}")]
         rows.append(html.Tr(cells))
     head = html.Tr([html.Th([name, html.Span(unit, className="unit")], scope="col") for name, unit in units])
     caption = html.Caption("Own ball; straight between the known points.")
@@ -122,9 +113,8 @@ def effort_section(case: Case) -> list[Component]:
         place = efforts.index(TOLD)
         says = f"Asked for {100 * TOLD:.0f} %, it is {100 * shares[place]:.0f} % of full speed"
         if peaks and case.throw is not None:
-            says += (
-                f", {shares[place] * case.throw.speed_m_s:.1f} m/s, and {100 * peaks[place] / peaks[-1]:.0f} % of the "
-            )
+            speed = shares[place] * case.throw.speed_m_s
+            says += f", {case.speed(speed)} {case.speed_unit}, and {100 * peaks[place] / peaks[-1]:.0f} % of the "
             says += "full throw’s varus peak"
         told = [html.Strong(f"{says}."), " ", _source(curve)]
     table = html.Table([caption, html.Thead(head), html.Tbody(rows)], className="plain-table effort-table")
@@ -179,16 +169,18 @@ def flight_section(case: Case) -> list[Component]:
     try:
         flight = _flown(ball, checked.distance_m, checked.launch)
     except InputError as error:
-        return [
-            html.P(f"Distance: {checked.distance_m:g} m given; accepted: {error.accepted}.", className="invitation")
-        ]
+        given = case.system.text(checked.distance_m, "m", most=6)
+        said = f"Distance: {given} given; accepted: {case.system.retold(error.accepted)}."
+        return [html.P(said, className="invitation")]
     speed = float(flight.speed_m_s[0])
     best = "at the angle that carries farthest, " if checked.launch.angle_rad is None else "at "
+    far, name = case.system.text(checked.distance_m, "m"), case.mass(ball.mass_kg)
     sentence = (
-        f"{plain(checked.distance_m)} m with the {_grams(ball)} ball, {best}{math.degrees(flight.angle_rad):.0f}°: "
-        f"{speed:.1f} m/s at release"
+        f"{far} with the {name} ball, {best}{math.degrees(flight.angle_rad):.0f}°: "
+        f"{case.speed(speed)} {case.speed_unit} at release"
     )
-    more = [f"In the air {flight.duration_s:.1f} s, landing at {flight.end_speed_m_s:.1f} m/s."]
+    landing = f"{case.speed(flight.end_speed_m_s)} {case.speed_unit}"
+    more = [f"In the air {flight.duration_s:.1f} s, landing at {landing}."]
     profile, throw = case.profile, case.throw
     if profile is not None and throw is not None:
         full = float(profile.mean_speed(ball.mass_kg).estimate)

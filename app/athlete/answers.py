@@ -8,6 +8,7 @@ from app.athlete.checks import CheckedForm, check_form
 from app.athlete.form import ProfileForm
 from app.compare.checks import check_athlete, check_reference, check_throw
 from app.compare.form import Form
+from app.systems import METRIC, System
 from model.ball import Ball
 from model.checks import InputError
 from model.interval import Interval
@@ -97,6 +98,8 @@ class Case:
     reference : Reference
     form : ProfileForm
     found : CheckedProfile
+    system : System
+        The units of what is said.
     """
 
     person: Person | None
@@ -104,6 +107,20 @@ class Case:
     reference: Reference
     form: ProfileForm
     found: CheckedProfile
+    system: System = METRIC
+
+    def mass(self, mass_kg: float) -> str:
+        """Call a ball by its mass (kg), such as "145 g"."""
+        return self.system.text(mass_kg, "g")
+
+    def speed(self, speed_m_s: float) -> str:
+        """Write a speed (m/s), without the unit."""
+        return self.system.number(speed_m_s, "m/s", least=1, most=1)
+
+    @property
+    def speed_unit(self) -> str:
+        """The unit of a speed."""
+        return self.system.unit("m/s")
 
     @property
     def profile(self) -> SpeedProfile | None:
@@ -178,7 +195,12 @@ def reference_of(form: Form, person: Person | None, today: date) -> Reference:
 
 
 def profile_of(
-    person: Person | None, own_ball: Ball, form: ProfileForm, today: date, reference_speed_m_s: float | None = None
+    person: Person | None,
+    own_ball: Ball,
+    form: ProfileForm,
+    today: date,
+    reference_speed_m_s: float | None = None,
+    system: System = METRIC,
 ) -> CheckedProfile:
     """Fit an athlete's speed profile to the readings of a form.
 
@@ -193,12 +215,14 @@ def profile_of(
         No reading was made after it.
     reference_speed_m_s : float, optional
         Speed of the reference throw (m/s): the own-ball full speed, unless the form has one or readings with that ball.
+    system : System
+        The units of the messages.
 
     Returns
     -------
     CheckedProfile
     """
-    checked = check_form(form, today)
+    checked = check_form(form, today, system)
     used, common = _release_speeds(checked)
     if person is None:
         return CheckedProfile(None, checked, used, common)
@@ -255,7 +279,7 @@ def corrected_speed(speed_m_s: float, ball: Ball, radar: Radar) -> tuple[float, 
     return found.speed_m_s, found.common_relative_sd
 
 
-def case_of(compared: Form, form: ProfileForm, today: date) -> Case:
+def case_of(compared: Form, form: ProfileForm, today: date, system: System = METRIC) -> Case:
     """Put the two forms together.
 
     Parameters
@@ -265,6 +289,8 @@ def case_of(compared: Form, form: ProfileForm, today: date) -> Case:
     form : ProfileForm
         The readings.
     today : date
+    system : System
+        The units of what is said.
 
     Returns
     -------
@@ -272,5 +298,5 @@ def case_of(compared: Form, form: ProfileForm, today: date) -> Case:
     """
     athlete = check_athlete(compared.athlete)
     reference = reference_of(compared, athlete.person, today)
-    found = profile_of(athlete.person, reference.ball, form, today, reference.speed_m_s)
-    return Case(athlete.person, athlete.code, reference, form, found)
+    found = profile_of(athlete.person, reference.ball, form, today, reference.speed_m_s, system)
+    return Case(athlete.person, athlete.code, reference, form, found, system)

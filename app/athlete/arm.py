@@ -6,7 +6,7 @@ from dash.development.base_component import Component
 from app.athlete.answers import Case
 from app.compare.answers import plain
 from app.compare.words import path_note
-from app.units import from_si
+from app.systems import METRIC
 from model.person import Person
 from model.segments import arm_of
 
@@ -31,7 +31,7 @@ def section(case: Case) -> list[Component]:
     person, profile = case.person, case.profile
     if person is None or profile is None:
         return [html.P("The arm follows from sex, throwing hand, age, stature and body mass.", className="invitation")]
-    arm = arm_of(person)
+    arm, system = arm_of(person), case.system
     rows = []
     for name, (label, measured) in SEGMENTS.items():
         segment = getattr(arm, name)
@@ -40,29 +40,28 @@ def section(case: Case) -> list[Component]:
             html.Tr(
                 [
                     html.Th(label, scope="row"),
-                    html.Td(plain(from_si(segment.length_m, "cm"), least=1, most=1)),
+                    html.Td(system.number(segment.length_m, "cm", least=1, most=1)),
                     html.Td(kind, className="quiet"),
-                    html.Td(f"{segment.mass_kg:.2f}"),
+                    html.Td(system.number(segment.mass_kg, "kg", least=2 if system == METRIC else 1)),
                 ]
             )
         )
     head = html.Tr(
         [
             html.Th("Segment", scope="col"),
-            html.Th(["Length", html.Span("cm", className="unit")], scope="col"),
+            html.Th(["Length", html.Span(system.unit("cm"), className="unit")], scope="col"),
             html.Th("", scope="col"),
-            html.Th(["Mass", html.Span("kg", className="unit")], scope="col"),
+            html.Th(["Mass", html.Span(system.unit("kg"), className="unit")], scope="col"),
         ]
     )
-    own = plain(from_si(case.own_ball.mass_kg, "g"))
-    mu = plain(from_si(profile.mu_kg, "g"), most=0)
+    own, mu = case.mass(case.own_ball.mass_kg), system.text(profile.mu_kg, "g", most=0)
     note = path_note(person)
     return [
         html.P(_who(case, person), className="paper-only summary"),
         html.Table([html.Caption("The arm"), html.Thead(head), html.Tbody(rows)], className="plain-table arm-table"),
         html.Div(
             [
-                html.P([html.Strong(f"μ = {mu} g"), f" against the own ball’s {own} g"], className="mu"),
+                html.P([html.Strong(f"μ = {mu}"), f" against the own ball’s {own}"], className="mu"),
                 html.P(
                     "The arm’s equivalent mass: at the peak the elbow carries the arm itself as if it were a ball of "
                     "this mass. The smaller the arm, the more another ball changes.",
@@ -81,8 +80,8 @@ def _who(case: Case, person: Person) -> str:
         *([case.code] if case.code else []),
         person.sex,
         f"{plain(person.age_years, most=1)} years",
-        f"{plain(from_si(person.stature_m, 'cm'), most=1)} cm",
-        f"{plain(person.body_mass_kg, most=1)} kg",
+        case.system.height(person.stature_m),
+        case.system.text(person.body_mass_kg, "kg", most=1),
         f"{person.handedness}-handed",
     ]
     return " · ".join(parts)

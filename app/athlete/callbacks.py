@@ -34,18 +34,21 @@ from app.athlete.changes import (
 )
 from app.athlete.form import ProfileForm, to_json
 from app.athlete.kept import form_for, read_kept, write_kept
-from app.athlete.parts import measure_fields
+from app.athlete.meant import meant, read_written, written
+from app.athlete.parts import LABELS, typed_id
 from app.athlete.plot import shown_of, with_paper
+from app.athlete.shown import beside, details_of, grid_of, labels, mass_of, typed_shown
 from app.athlete.wild import wild_of
 from app.compare.changes import is_invented, opening, read_form
 from app.compare.checks import check_athlete
 from app.compare.form import Form, FormError
 from app.compare.form import to_json as compare_json
+from app.compare.meant import texts_meant
 from app.compare.view import basis_of
 from app.demo import load_demo
 from app.markup import to_html
 from app.palette import theme_named
-from app.units import from_si
+from app.systems import System, system_named
 
 MEASURE = {"type": ids.ATHLETE_MEASURE, "name": ALL}
 CHOICE = {"type": ids.ATHLETE_CHOICE, "name": ALL}
@@ -65,12 +68,14 @@ def _fields(kind: type[Input] | type[State]) -> dict[str, Any]:
         "radar": kind(ids.ATHLETE_SWITCH, "checked"),
         "measures": kind(MEASURE, "value"),
         "measure_ids": State(MEASURE, "id"),
+        "written": State(ids.ATHLETE_WRITTEN, "data"),
     }
 
 
 def _form(fields: dict[str, Any]) -> ProfileForm:
+    _, before, system = read_written(fields.get("written"))
     choices = read_choices(_pairs(fields, "choice_ids", "choices") + _pairs(fields, "typed_ids", "typed"))
-    return read_page(fields["cells"], choices | {"radar": bool(fields["radar"])})
+    return meant(read_page(fields["cells"], choices | {"radar": bool(fields["radar"])}), before, system)
 
 
 def _pairs(fields: dict[str, Any], ids_name: str, values_name: str) -> list[tuple[dict[str, Any], Any]]:
@@ -96,12 +101,22 @@ def _typed_forms(fields: dict[str, Any], read: Any) -> tuple[Form, ProfileForm]:
     """Both forms as they stand on the page."""
     if not fields["measure_ids"] or fields["cells"] is None:
         raise PreventUpdate  # the page is opening: there are no fields yet
-    measures = list(zip(fields["measure_ids"], fields["measures"], strict=False))
-    return replace(_compared(read), athlete=read_form(measures, [], {}).athlete), _form(fields)
+    return replace(_compared(read), athlete=_athlete(fields)), _form(fields)
+
+
+def _athlete(fields: dict[str, Any]) -> dict[str, str]:
+    page = read_form(list(zip(fields["measure_ids"], fields["measures"], strict=False)), [], {}).athlete
+    before, _, system = read_written(fields.get("written"))
+    return texts_meant(page, before.athlete, system)
+
+
+def _shown_in(fields: dict[str, Any]) -> System:
+    """The units in which the fields are shown."""
+    return read_written(fields.get("written"))[2]
 
 
 def _case(fields: dict[str, Any], read: Any) -> Case:
-    return case_of(*_typed_forms(fields, read), date.today())
+    return case_of(*_typed_forms(fields, read), date.today(), _shown_in(fields))
 
 
 def register(app: Dash) -> None:
@@ -126,6 +141,10 @@ def register(app: Dash) -> None:
             "code": Output(ids.ATHLETE_CODE, "data"),
             "file": Output(ids.ATHLETE_FILE, "contents"),
             "pasted": Output(ids.ATHLETE_PASTE, "value"),
+            "written": Output(ids.ATHLETE_WRITTEN, "data"),
+            "labels": [Output(typed_id(name), "label") for name in LABELS],
+            "descriptions": [Output(typed_id(name), "description") for name in LABELS],
+            "hints": [Output(ids.ATHLETE_HINT, "children"), Output(ids.ATHLETE_PASTE, "description")],
         },
         inputs={
             "read": Input(ids.ATHLETE_READ, "data"),
@@ -139,6 +158,7 @@ def register(app: Dash) -> None:
             "paste": [State(ids.ATHLETE_PASTE, "value"), State(ids.ATHLETE_PASTE_BALL, "value")],
             "saved": State(ids.ATHLETE_SAVED, "data"),
             "before": State(ids.ATHLETE_BEFORE, "data"),
+            "units": Input(ids.SHELL_UNITS, "data"),
         },
         prevent_initial_call=True,
     )(change)
@@ -152,6 +172,7 @@ def register(app: Dash) -> None:
             "balls": [Output(ids.ATHLETE_PASTE_BALL, "data"), Output({**CHOICE, "name": "throw_ball"}, "data")],
             "details": Output(ids.ATHLETE_DETAILED, "data"),
             "cells": Output(ids.ATHLETE_CELLS, "data", allow_duplicate=True),
+            "written": Output(ids.ATHLETE_WRITTEN, "data", allow_duplicate=True),
             "problems": Output(ids.ATHLETE_PROBLEMS, "data"),
             "typed_errors": Output(TYPED, "error"),
             "measure_errors": Output(MEASURE, "error"),
@@ -196,13 +217,26 @@ def _register_browser(app: Dash) -> None:
 
 
 def change(
-    read: Any, pressed: dict[str, Any], fields: dict[str, Any], paste: list[Any], saved: Any, before: Any
+    read: Any,
+    pressed: dict[str, Any],
+    fields: dict[str, Any],
+    paste: list[Any],
+    saved: Any,
+    before: Any,
+    units: Any = None,
 ) -> dict[str, Any]:
-    """Open the page, or do what a button says."""
+    """Open the page, show it in other units, or do what a button says."""
     compared = _compared(read)
     source = ctx.triggered_id
+    system = system_named(units)
     if source == ids.ATHLETE_READ:
-        return _opened(compared, saved, fields)
+        return _opened(compared, saved, fields, system)
+    if source == ids.SHELL_UNITS:
+        if system == _shown_in(fields):
+            raise PreventUpdate
+        now, profile = _typed_forms(fields, read)
+        return _shown_anew(now, profile, fields, system)
+    compared = replace(compared, athlete=_athlete(fields)) if fields["measure_ids"] else compared
     if not ctx.triggered or not ctx.triggered[0]["value"]:
         raise PreventUpdate  # a control that was just made, not one that was used
     form = _form(fields)
@@ -211,14 +245,16 @@ def change(
         ids.ATHLETE_ADD: lambda: added(form),
         ids.ATHLETE_CLEAR: lambda: cleared(form),
         ids.ATHLETE_PUT_BACK: lambda: put_back(form, before),
-        ids.ATHLETE_PASTE_IN: lambda: put_in(form, *paste),
+        ids.ATHLETE_PASTE_IN: lambda: put_in(form, paste[0], paste[1], system=system),
         ids.ATHLETE_FILE: lambda: loaded(form, pressed["file"]),
-        ids.ATHLETE_DROPPED: lambda: put_in(form, dropped.get("text"), dropped.get("ball"), dropped.get("cell")),
-        ids.ATHLETE_REMOVED: lambda: removed(form, str(gone.get("ball"))),
+        ids.ATHLETE_DROPPED: lambda: put_in(
+            form, dropped.get("text"), dropped.get("ball"), dropped.get("cell"), system
+        ),
+        ids.ATHLETE_REMOVED: lambda: removed(form, str(gone.get("ball")), system),
     }
     if source not in done:  # put the notice away
         return _still(fields) | {"notice": "", "put_back_hidden": True}
-    made = _changed(done[source](), form, compared, fields)
+    made = _changed(done[source](), form, compared, fields, system)
     if source == ids.ATHLETE_PASTE_IN and made["before"] is not no_update:
         made["pasted"] = ""  # put in; while it is not, the text stays
     if source == ids.ATHLETE_FILE:
@@ -228,29 +264,41 @@ def change(
 
 def _still(fields: dict[str, Any]) -> dict[str, Any]:
     names = ("measures", "grid", "radar", "cells", "notice", "put_back_hidden", "before", "code", "file")
-    return dict.fromkeys((*names, "pasted"), no_update) | {
+    return dict.fromkeys((*names, "pasted", "written"), no_update) | {
+        "labels": [no_update] * len(LABELS),
+        "descriptions": [no_update] * len(LABELS),
+        "hints": [no_update] * 2,
         "choices": [no_update] * len(fields["choice_ids"]),
         "typed": [no_update] * len(fields["typed_ids"]),
     }
 
 
-def _opened(compared: Form, saved: Any, fields: dict[str, Any]) -> dict[str, Any]:
+def _opened(compared: Form, saved: Any, fields: dict[str, Any], system: System) -> dict[str, Any]:
     forms, readable = _kept(saved)
     code = compared.athlete["code"].strip()
     form = form_for(forms, code, load_demo(), current_app.config["LEVELPEAK"].demo)
-    made = _changed(Change(form, "" if readable else UNREAD), form, compared, fields)
-    return made | {"measures": measure_fields(compared.athlete), "code": code}
+    made = _changed(Change(form, "" if readable else UNREAD), form, compared, fields, system)
+    return made | labels(compared, system) | {"code": code}
 
 
-def _changed(made: Change, before: ProfileForm, compared: Form, fields: dict[str, Any]) -> dict[str, Any]:
+def _shown_anew(compared: Form, form: ProfileForm, fields: dict[str, Any], system: System) -> dict[str, Any]:
+    """The same in other units."""
+    still = dict.fromkeys(("notice", "put_back_hidden", "before"), no_update)
+    return _changed(Change(form), form, compared, fields, system) | labels(compared, system) | still
+
+
+def _changed(
+    made: Change, before: ProfileForm, compared: Form, fields: dict[str, Any], system: System
+) -> dict[str, Any]:
     own = case_of(compared, ProfileForm(), date.today()).own_ball
     form = with_own_ball(made.form, own)
     return _still(fields) | {
-        "grid": _grid(form, own.mass_kg),
+        "grid": grid_of(form, own.mass_kg, system),
         "choices": [getattr(form, part["name"]) or None for part in fields["choice_ids"]],
-        "typed": [getattr(form, part["name"]) for part in fields["typed_ids"]],
+        "typed": [typed_shown(form, part["name"], system) for part in fields["typed_ids"]],
+        "written": written(compared, form, system),
         "radar": form.radar == "on",
-        "cells": grid.values(form),
+        "cells": grid.values(form, system),
         "notice": made.notice,
         "put_back_hidden": not made.undo,
         "before": to_json(before) if made.undo else no_update,
@@ -271,41 +319,28 @@ def keep(
         else:
             forms.pop(old_code, None)  # the same athlete, under a new code
     form_now = other or form
-    case = case_of(now, form_now, date.today())
+    system = _shown_in(fields)
+    case = case_of(now, form_now, date.today(), system)
     kept_now = write_kept(forms if other is None else forms | {old_code: form}, code, form_now)
-    listed = [{"value": key, "label": f"{from_si(ball.mass_kg, 'g'):.6g} g"} for key, ball in case.found.checked.balls]
-    problems, people = case.found.checked.problems, check_athlete(now.athlete).problems
-    written, reference = compare_json(now), case.reference.speed_m_s
+    listed = [{"value": key, "label": mass_of(ball, system)} for key, ball in case.found.checked.balls]
+    problems, people = case.found.checked.problems, check_athlete(now.athlete, system).problems
+    as_compared, reference = compare_json(now), case.reference.speed_m_s
     return {
         "saved": no_update if kept_now == saved else kept_now,
-        "compared": no_update if written == compared else written,
+        "compared": no_update if as_compared == compared else as_compared,
         "code": no_update if code == old_code else code,
-        "grid": no_update if other is None else _grid(other, case.own_ball.mass_kg),
-        "cells": no_update if other is None else grid.values(other),
+        "grid": no_update if other is None else grid_of(other, case.own_ball.mass_kg, system),
+        "cells": no_update if other is None else grid.values(other, system),
+        "written": no_update if other is None else written(now, beside(form, other), system),
         "notice": no_update if other is None else f"The readings of {code} are shown; those of {old_code} are kept.",
         "balls": [no_update, no_update] if listed == shown[0] else [listed, listed],
-        "details": _details(opened, form_now, shown[1]),
+        "details": details_of(opened, form_now, shown[1], system),
         "problems": {at: told for at, told in problems.items() if "/" in at},
         "typed_errors": _changed_only(fields["typed_ids"], errors[0], lambda part: problems.get(part["name"])),
         "invented": not is_invented(now, load_demo()),
         "measure_errors": _changed_only(fields["measure_ids"], errors[1], lambda part: people.get(part["name"])),
-        "own_speed": "" if reference is None else f"{reference:.1f}, the reference throw",
+        "own_speed": "" if reference is None else f"{case.speed(reference)}, the reference throw",
     }
-
-
-def _grid(form: ProfileForm, own_kg: float) -> dict[str, str]:
-    """The grid for the browser: as HTML, and the mass (g) whose row is the own ball's."""
-    return {"html": to_html(grid.rows(form)), "own": f"{from_si(own_kg, 'g'):.6g}"}
-
-
-def _details(clicks: Any, form: ProfileForm, shown: Any) -> Any:
-    """Day, effort and diameter fields, while their fold is open; left alone while they are those of the readings."""
-    wanted = None
-    if isinstance(clicks, int) and clicks % 2 == 1:
-        wanted = [[row.key, row.mass_g, [cell.speed for cell in row.cells]] for row in form.rows]
-    if isinstance(shown, dict) and shown.get("of") == wanted:
-        return no_update
-    return {"of": wanted, "html": "" if wanted is None else to_html(grid.details(form))}
 
 
 def _changed_only(parts: list[Any], errors: list[Any], wanted: Callable[[dict[str, str]], Any]) -> list[Any]:

@@ -10,7 +10,6 @@ from dash.development.base_component import Component
 from app.athlete.answers import JOINTS, Case, Fitted, is_same
 from app.compare.answers import plain
 from app.compare.words import CAUTIONS, path_note
-from app.units import from_si
 from app.version import VERSION
 from model.ball import Ball
 from model.checks import InputError
@@ -112,7 +111,7 @@ def caps_of(case: Case) -> Caps:
         return Caps(instead=f"No speeds: {error}.")
     title = (
         f"{READOUT_WORDS[quantity.readout].capitalize()} as {plain(100 * share)} % of full speed with the own ball, "
-        f"{share * full:.1f} m/s ({JOINTS[joint].split(', ')[1]})"
+        f"{case.speed(share * full)} {case.speed_unit} ({JOINTS[joint].split(', ')[1]})"
     )
     rows = tuple(
         Cap(one.ball, is_same(one.ball, case.own_ball), one.speed_m_s, one.share_of_full, _factor(one, case))
@@ -159,10 +158,10 @@ def section(case: Case, today: str) -> list[Component]:
     if caps.instead:
         return [html.P(caps.instead, className="invitation", role="status")]
     corrected = case.found.checked.radar is not None
-    parts: list[Component] = [_table(caps, corrected)]
+    parts: list[Component] = [_table(case, caps, corrected)]
     over = [cap for cap in caps.rows if cap.share is not None and cap.share.estimate > ABOVE_FULL and not cap.own]
     if over:
-        names = " and ".join(_grams(cap.ball) for cap in over)
+        names = " and ".join(case.mass(cap.ball.mass_kg) for cap in over)
         parts.append(
             html.P(
                 f"{names}: this is more than the athlete’s full speed with it, so at full effort it loads less.",
@@ -176,22 +175,19 @@ def section(case: Case, today: str) -> list[Component]:
     return [html.Div(parts[:-1], className="caps-part"), parts[-1]]
 
 
-def _grams(ball: Ball) -> str:
-    return f"{plain(from_si(ball.mass_kg, 'g'))} g"
-
-
-def _table(caps: Caps, corrected: bool) -> Component:
+def _table(case: Case, caps: Caps, corrected: bool) -> Component:
     rows = []
     for cap in caps.rows:
         share = "–" if cap.share is None else _percents(cap.share)
-        name = [_grams(cap.ball), html.Span(" own ball", className="unit")] if cap.own else [_grams(cap.ball)]
-        radar = [html.Td(_speed(cap.radar))] if corrected else []
-        rows.append(html.Tr([html.Th(name, scope="row"), html.Td(_speed(cap.speed)), *radar, html.Td(share)]))
-    radar_head = [html.Th(["Radar shows", html.Span("m/s, 90 %", className="unit")], scope="col")] if corrected else []
+        name = [case.mass(cap.ball.mass_kg), *([html.Span(" own ball", className="unit")] if cap.own else [])]
+        radar = [html.Td(_speed(cap.radar, case))] if corrected else []
+        rows.append(html.Tr([html.Th(name, scope="row"), html.Td(_speed(cap.speed, case)), *radar, html.Td(share)]))
+    unit = f"{case.speed_unit}, 90 %"
+    radar_head = [html.Th(["Radar shows", html.Span(unit, className="unit")], scope="col")] if corrected else []
     head = html.Tr(
         [
             html.Th("Ball", scope="col"),
-            html.Th(["Release speed", html.Span("m/s, 90 %", className="unit")], scope="col"),
+            html.Th(["Release speed", html.Span(unit, className="unit")], scope="col"),
             *radar_head,
             html.Th(["Of full speed with this ball", html.Span("90 %", className="unit")], scope="col"),
         ]
@@ -201,17 +197,17 @@ def _table(caps: Caps, corrected: bool) -> Component:
     )
 
 
-def _speed(speed: Interval) -> list[Component | str]:
+def _speed(speed: Interval, case: Case) -> list[Component | str]:
     if not math.isfinite(speed.estimate):
         return ["no speed does"]
-    return [html.Strong(f"{speed.estimate:.1f}"), *_between(speed)]
+    return [html.Strong(case.speed(speed.estimate)), *_between(speed, case)]
 
 
-def _between(speed: Interval) -> list[Component | str]:
+def _between(speed: Interval, case: Case) -> list[Component | str]:
     if not (math.isfinite(speed.low) and math.isfinite(speed.high)) or speed.high - speed.low < 0.05:
         return []
     low, high = sorted((speed.low, speed.high))
-    return [html.Span(f" {low:.1f}–{high:.1f}", className="kind")]
+    return [html.Span(f" {case.speed(low)}–{case.speed(high)}", className="kind")]
 
 
 def _percents(share: Interval) -> list[Component | str]:
@@ -224,7 +220,12 @@ def _percents(share: Interval) -> list[Component | str]:
 
 def _card(case: Case, caps: Caps, today: str) -> Component:
     rows = [
-        html.Tr([html.Th([_grams(cap.ball), " own" if cap.own else ""], scope="row"), html.Td(_speed(cap.radar))])
+        html.Tr(
+            [
+                html.Th([case.mass(cap.ball.mass_kg), " own" if cap.own else ""], scope="row"),
+                html.Td(_speed(cap.radar, case)),
+            ]
+        )
         for cap in caps.rows
     ]
     person = path_note(case.person)
@@ -234,7 +235,7 @@ def _card(case: Case, caps: Caps, today: str) -> Component:
             html.P(caps.title, className="card-title"),
             html.Table(
                 [
-                    html.Caption("Radar speeds not to go beyond, m/s (90 % interval)"),
+                    html.Caption(f"Radar speeds not to go beyond, {case.speed_unit} (90 % interval)"),
                     html.Tbody(rows),
                 ]
             ),

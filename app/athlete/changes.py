@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import Any
 
+from app.athlete.fields import mass_words
 from app.athlete.form import (
     MOST_BALLS,
     MOST_READINGS,
@@ -21,6 +22,8 @@ from app.athlete.form import (
 )
 from app.athlete.paste import PasteError, from_csv, pasted
 from app.compare.form import LONGEST_KEPT, FormError
+from app.systems import METRIC, System
+from app.typed import read_typed
 from app.units import from_si
 from model.ball import Ball
 
@@ -60,7 +63,9 @@ def with_own_ball(form: ProfileForm, own: Ball) -> ProfileForm:
     ProfileForm
     """
     grams = f"{from_si(own.mass_kg, 'g'):.6g}"
-    if any(row.mass_g.strip().replace(",", ".") == grams for row in form.rows) or len(form.rows) >= MOST_BALLS:
+    masses = [read_typed(row.mass_g, "g") for row in form.rows]
+    known = any(mass is not None and f"{from_si(mass.si, 'g'):.6g}" == grams for mass in masses)
+    if known or len(form.rows) >= MOST_BALLS:
         return form
     made = add_ball(form, grams, f"{from_si(own.diameter_m, 'mm'):.6g}")
     return replace(made, rows=(made.rows[-1], *made.rows[:-1]))
@@ -73,13 +78,13 @@ def added(form: ProfileForm) -> Change:
     return Change(add_ball(form))
 
 
-def removed(form: ProfileForm, key: str) -> Change:
+def removed(form: ProfileForm, key: str, system: System = METRIC) -> Change:
     """Take a ball and its readings out."""
     place = form.place(key)
     if place < 0:
         return Change(form)
     row = form.rows[place]
-    name = f"{row.mass_g.strip()} g ball" if row.mass_g.strip() else "ball"
+    name = f"{mass_words(row.mass_g, system)} ball".strip()
     return Change(
         remove_ball(form, key), f"The {name} was removed" + ("." if row.empty else " with its readings."), True
     )
@@ -92,7 +97,7 @@ def cleared(form: ProfileForm) -> Change:
     return Change(without_readings(form), "All readings were cleared; the balls are still there.", True)
 
 
-def put_in(form: ProfileForm, text: object, key: object, cell: object = None) -> Change:
+def put_in(form: ProfileForm, text: object, key: object, cell: object = None, system: System = METRIC) -> Change:
     """Put in what was pasted.
 
     Parameters
@@ -100,6 +105,8 @@ def put_in(form: ProfileForm, text: object, key: object, cell: object = None) ->
     form : ProfileForm
     text, key, cell : object
         The text, the key of a ball, and the place of the cell it was pasted into, as the browser sent them.
+    system : System
+        The units of numbers without one.
 
     Returns
     -------
@@ -107,7 +114,7 @@ def put_in(form: ProfileForm, text: object, key: object, cell: object = None) ->
     """
     place = cell if isinstance(cell, int) and not isinstance(cell, bool) and 0 <= cell < MOST_READINGS else None
     try:
-        made = pasted(form, text if isinstance(text, str) else "", key if isinstance(key, str) else "", place)
+        made = pasted(form, text if isinstance(text, str) else "", key if isinstance(key, str) else "", place, system)
     except PasteError as error:
         return Change(form, str(error))
     return Change(made.form, made.notice, True)

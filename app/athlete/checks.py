@@ -10,13 +10,14 @@ from app.athlete import fields
 from app.athlete.form import BallRow, Cell, ProfileForm
 from app.compare.checks import EARLIEST_DATE, message, read_number
 from app.compare.fields import LONGEST_TEXT, Field
+from app.systems import METRIC, System
+from app.typed import NUMBER
 from model.ball import Ball
 from model.checks import InputError, Limit
 from model.flight import ANGLE_LIMIT, Launch
 from model.radar import Radar
 from model.speed_readings import RadarReading
 
-_NUMBER = re.compile(r"[+\-\u2212]?(?:[0-9]+(?:[.,][0-9]*)?|[.,][0-9]+)")
 _DATE = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 
 
@@ -100,7 +101,7 @@ def typed_number(text: str, name: str, limit: Limit) -> float:
     accepted = str(limit)
     if not typed:
         raise InputError(name, text, accepted)
-    if len(typed) > LONGEST_TEXT or not _NUMBER.fullmatch(typed):
+    if len(typed) > LONGEST_TEXT or not NUMBER.fullmatch(typed):
         raise InputError(name, text, f"{accepted}, as a plain number with a point or a comma for decimals")
     number = float(typed.replace(",", ".").replace("\u2212", "-"))
     if not limit.low <= number <= limit.high:
@@ -108,7 +109,7 @@ def typed_number(text: str, name: str, limit: Limit) -> float:
     return number
 
 
-def check_form(form: ProfileForm, today: date) -> CheckedForm:
+def check_form(form: ProfileForm, today: date, system: System = METRIC) -> CheckedForm:
     """Read a profile form.
 
     Parameters
@@ -117,6 +118,8 @@ def check_form(form: ProfileForm, today: date) -> CheckedForm:
         As typed.
     today : date
         No reading was made after it.
+    system : System
+        The units of the messages.
 
     Returns
     -------
@@ -126,60 +129,67 @@ def check_form(form: ProfileForm, today: date) -> CheckedForm:
     balls: list[tuple[str, Ball]] = []
     readings: list[Placed] = []
     for row in form.rows:
-        ball = _ball(row, problems)
+        ball = _ball(row, problems, system)
         if ball is not None:
             balls.append((row.key, ball))
         for place, cell in enumerate(row.cells):
-            reading = _reading(row, place, cell, ball, today, problems)
+            reading = _reading(row, place, cell, ball, today, problems, system)
             if reading is not None and ball is not None:
                 readings.append(Placed(row.key, place, ball, reading))
-    own = _own_speed(form.own_speed_m_s, problems)
+    own = _own_speed(form.own_speed_m_s, problems, system)
     return CheckedForm(
         tuple(balls),
         tuple(readings),
         problems,
         own,
-        _radar(form, problems),
+        _radar(form, problems, system),
         _percent(form.cap_share, "cap_share", "Share", fields.SHARE, problems),
-        _number(form.throw_distance_m, "throw_distance_m", "Distance", fields.DISTANCE, problems),
-        _launch(form, problems),
+        _typed(form.throw_distance_m, fields.DISTANCE, fields.DISTANCE.name, problems, system),
+        _launch(form, problems, system),
     )
 
 
-def _ball(row: BallRow, problems: dict[str, str]) -> Ball | None:
+def _ball(row: BallRow, problems: dict[str, str], system: System) -> Ball | None:
     if not row.mass_g.strip() and row.empty:
         return None
     found = {}
     for spec in (fields.MASS, fields.DIAMETER):
-        found[spec.model_name] = _typed(getattr(row, spec.name), spec, at_ball(row.key, spec.name), problems)
+        found[spec.model_name] = _typed(getattr(row, spec.name), spec, at_ball(row.key, spec.name), problems, system)
     mass, diameter = found["mass_kg"], found["diameter_m"]
     return None if mass is None or diameter is None else Ball(mass, diameter)
 
 
-def _typed(text: str, spec: Field, field: str, problems: dict[str, str]) -> float | None:
+def _typed(text: str, spec: Field, field: str, problems: dict[str, str], system: System) -> float | None:
     try:
-        return read_number(text, spec.label, spec.limit, spec.unit)
+        return read_number(text, spec.label, spec.limit, spec.unit, spec.unit_in(system))
     except InputError as error:
         problems[field] = message(error)
         return None
 
 
 def _reading(
-    row: BallRow, place: int, cell: Cell, ball: Ball | None, today: date, problems: dict[str, str]
+    row: BallRow,
+    place: int,
+    cell: Cell,
+    ball: Ball | None,
+    today: date,
+    problems: dict[str, str],
+    system: System,
 ) -> RadarReading | None:
     if cell.blank:
         return None
     before = len(problems)
+    of = fields.mass_words(row.mass_g, system)
 
     def name(what: str) -> str:
-        return f"{what} {place + 1}" + (f" of {row.mass_g.strip()} g" if row.mass_g.strip() else "")
+        return f"{what} {place + 1}" + (f" of {of}" if of else "")
 
     def tell(what: str, error: InputError) -> None:
         problems[at_cell(row.key, place, what)] = message(error)
 
     speed, effort, day = 0.0, 1.0, None
     try:
-        speed = read_number(cell.speed, name("Reading"), fields.SPEED.limit, fields.SPEED.unit)
+        speed = read_number(cell.speed, name("Reading"), fields.SPEED.limit, fields.SPEED.unit, system.unit("m/s"))
     except InputError as error:
         tell("speed", error)
     try:
@@ -231,8 +241,8 @@ def read_day(text: str, name: str, today: date) -> date | None:
     return day
 
 
-def _own_speed(text: str, problems: dict[str, str]) -> float | None:
-    return _typed(text, fields.OWN_SPEED, fields.OWN_SPEED.name, problems) if text.strip() else None
+def _own_speed(text: str, problems: dict[str, str], system: System) -> float | None:
+    return _typed(text, fields.OWN_SPEED, fields.OWN_SPEED.name, problems, system) if text.strip() else None
 
 
 def _number(text: str, field: str, name: str, limit: Limit, problems: dict[str, str]) -> float | None:
@@ -248,16 +258,16 @@ def _percent(text: str, field: str, name: str, limit: Limit, problems: dict[str,
     return None if number is None else number / fields.PERCENT
 
 
-def _radar(form: ProfileForm, problems: dict[str, str]) -> Radar | None:
-    distance = _number(form.radar_distance_m, "radar_distance_m", "Distance", fields.RADAR_DISTANCE, problems)
+def _radar(form: ProfileForm, problems: dict[str, str], system: System) -> Radar | None:
+    distance = _typed(form.radar_distance_m, fields.RADAR_DISTANCE, fields.RADAR_DISTANCE.name, problems, system)
     angle = _number(form.radar_angle_deg, "radar_angle_deg", "Angle", fields.RADAR_ANGLE, problems)
     if form.radar != "on" or distance is None or angle is None:
         return None
     return Radar(distance_m=distance, angle_rad=math.radians(angle))
 
 
-def _launch(form: ProfileForm, problems: dict[str, str]) -> Launch | None:
-    height = _number(form.throw_height_m, "throw_height_m", "Height", fields.HEIGHT, problems)
+def _launch(form: ProfileForm, problems: dict[str, str], system: System) -> Launch | None:
+    height = _typed(form.throw_height_m, fields.HEIGHT, fields.HEIGHT.name, problems, system)
     if not form.throw_angle_deg.strip():
         return None if height is None else Launch(height, None)
     angle = _number(form.throw_angle_deg, "throw_angle_deg", "Angle", fields.ANGLE, problems)

@@ -9,7 +9,6 @@ from dash.development.base_component import Component
 
 from app.athlete.answers import Case, Fitted, mean_speeds, profile_of
 from app.compare.answers import plain
-from app.units import from_si
 from model.checks import InputError
 from model.radar import Radar, release_speed
 
@@ -31,7 +30,7 @@ def section(case: Case, today: date) -> list[Component]:
     form = case.form
     wanted = case.found.checked.radar
     if wanted is None:
-        wanted = profile_of(None, case.own_ball, replace(form, radar="on"), today).checked.radar
+        wanted = profile_of(None, case.own_ball, replace(form, radar="on"), today, system=case.system).checked.radar
     if wanted is None:
         return [html.P("No correction until distance and angle are mended.", className="invitation")]
     on = form.radar == "on"
@@ -75,17 +74,23 @@ def _table(case: Case, radar: Radar) -> Component:
         rows.append(
             html.Tr(
                 [
-                    html.Th(f"{plain(from_si(ball.mass_kg, 'g'))} g", scope="row"),
-                    html.Td(f"{reading:.1f}"),
-                    html.Td(f"{found.speed_m_s:.1f} ± {found.sd_m_s:.1f}"),
+                    html.Th(case.mass(ball.mass_kg), scope="row"),
+                    html.Td(case.speed(reading)),
+                    html.Td(f"{case.speed(found.speed_m_s)} ± {case.speed(found.sd_m_s)}"),
                     html.Td(f"+{100 * (found.factor - 1):.1f} %"),
                 ]
             )
         )
-    heads = (("Ball", ""), ("Radar shows", "m/s"), ("At release", "m/s, ± 1 SD"), ("Added", ""))
+    heads = (
+        ("Ball", ""),
+        ("Radar shows", case.speed_unit),
+        ("At release", f"{case.speed_unit}, ± 1 SD"),
+        ("Added", ""),
+    )
     head = html.Tr([html.Th([name, html.Span(unit, className="unit")], scope="col") for name, unit in heads])
+    far = case.system.number(radar.distance_m, "m")
     caption = html.Caption(
-        f"Ball read {plain(radar.distance_m)} ± {plain(radar.distance_sd_m)} m from the hand, "
+        f"Ball read {far} ± {case.system.text(radar.distance_sd_m, 'm')} from the hand, "
         f"{plain(math.degrees(radar.angle_rad))} ± {plain(math.degrees(radar.angle_sd_rad))}° off the radar’s line, "
         f"drag known to ± {100 * radar.drag_relative_sd:.0f} %."
     )

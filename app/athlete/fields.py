@@ -3,6 +3,8 @@
 import math
 
 from app.compare.fields import Field
+from app.systems import System
+from app.typed import NUMBER, as_typed, read_typed
 from model import flight, radar
 from model.ball import BALL_LIMITS
 from model.checks import Limit
@@ -28,9 +30,32 @@ def _in_percent(limit: Limit) -> Limit:
 
 EFFORT = _in_percent(EFFORT_LIMIT)
 SHARE = _in_percent(SHARE_LIMIT)
-DISTANCE = flight.DISTANCE_LIMIT
-HEIGHT = flight.HEIGHT_LIMIT
+DISTANCE = Field("throw_distance_m", "Distance", "m", flight.DISTANCE_LIMIT, "distance_m")
+HEIGHT = Field("throw_height_m", "Height", "m", flight.HEIGHT_LIMIT, "height_m")
 ANGLE = _in_degrees(flight.ANGLE_LIMIT)
-RADAR_DISTANCE = radar.DISTANCE_LIMIT
+RADAR_DISTANCE = Field("radar_distance_m", "Distance", "m", radar.DISTANCE_LIMIT, "distance_m")
 RADAR_ANGLE = _in_degrees(radar.ANGLE_LIMIT)
-"""Limits in the units that are typed: %, m and degrees."""
+"""Limits in the units that are typed: % and degrees."""
+
+WITH_UNITS = {field.name: field for field in (OWN_SPEED, DISTANCE, HEIGHT, RADAR_DISTANCE)}
+"""The typed fields outside the grid whose units are those of the reader."""
+
+
+def mass_words(kept: str, system: System) -> str:
+    """Call a ball by its mass.
+
+    Parameters
+    ----------
+    kept : str
+        Its mass as kept.
+    system : System
+        The reader's units.
+
+    Returns
+    -------
+    str
+        Such as "145 g" or "5.11 oz"; empty for a ball without a mass.
+    """
+    shown = MASS.shown(kept, system).strip()
+    own_unit = read_typed(kept, MASS.unit) is not None and not NUMBER.fullmatch(shown)
+    return shown if own_unit or not as_typed(kept).strip() else f"{shown} {MASS.unit_in(system)}"

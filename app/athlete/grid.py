@@ -9,20 +9,23 @@ from dash import html
 from dash.development.base_component import Component
 
 from app.athlete.checks import at_ball, at_cell
-from app.athlete.fields import EFFORT, MASS, SPEED
+from app.athlete.fields import DIAMETER, EFFORT, MASS, SPEED, mass_words
 from app.athlete.form import MOST_READINGS, BallRow, ProfileForm
 from app.compare.fields import LONGEST_TEXT
 from app.markup import Field
+from app.systems import METRIC, System
 
 MOST_DETAILS = 80  # readings whose day and effort stand on the page at once
 
 
-def rows(form: ProfileForm) -> list[Component]:
+def rows(form: ProfileForm, system: System = METRIC) -> list[Component]:
     """Make the rows; the style sheet hides the cells that are not needed yet, the browser names them by their ball.
 
     Parameters
     ----------
     form : ProfileForm
+    system : System
+        The units the fields are shown in.
 
     Returns
     -------
@@ -30,20 +33,21 @@ def rows(form: ProfileForm) -> list[Component]:
     """
     if not form.rows:
         return [html.P("No ball yet: add one, or paste a table.", className="quiet")]
-    return [_row(row) for row in form.rows]
+    return [_row(row, system) for row in form.rows]
 
 
-def _row(row: BallRow) -> Component:
+def _row(row: BallRow, system: System) -> Component:
+    heard = f"Ball mass, {MASS.unit_in(system)}, {MASS.accepted_in(system)}"
     head = html.Div(
         [
-            _field(at_ball(row.key, "mass_g"), row.mass_g, f"Ball mass, g, {MASS.accepted}"),
-            html.Span("g", className="ball-unit"),
+            _field(at_ball(row.key, "mass_g"), MASS.shown(row.mass_g, system), heard),
+            html.Span(MASS.unit_in(system), className="ball-unit"),
             html.Span("own ball", className="own-mark", hidden=True),
             html.Button("Remove", type="button", **{"data-remove": row.key}),
         ],
         className="ball-head",
     )
-    speeds = [cell.speed for cell in row.cells]
+    speeds = [SPEED.shown(cell.speed, system) for cell in row.cells]
     cells = [
         _field(at_cell(row.key, place, "speed"), speeds[place] if place < len(speeds) else "", "", placeholder=" ")
         for place in range(MOST_READINGS)
@@ -70,12 +74,14 @@ def _field(at: str, value: str, heard: str, placeholder: str = "", keys: str = "
     )
 
 
-def details(form: ProfileForm) -> list[Component]:
+def details(form: ProfileForm, system: System = METRIC) -> list[Component]:
     """Make the fields of day and asked effort of every reading, and of the balls' diameters.
 
     Parameters
     ----------
     form : ProfileForm
+    system : System
+        The units they are shown in.
 
     Returns
     -------
@@ -91,40 +97,49 @@ def details(form: ProfileForm) -> list[Component]:
         )
     ]
     found = [(row, i) for row in form.rows for i, cell in enumerate(row.cells) if not cell.blank]
-    body = [_detail_row(row, place) for row, place in found[:MOST_DETAILS]]
-    head = html.Tr([html.Th(name, scope="col") for name in ("Ball", "Speed, m/s", "Day", "Asked effort, %")])
+    body = [_detail_row(row, place, system) for row, place in found[:MOST_DETAILS]]
+    head = html.Tr(
+        [html.Th(name, scope="col") for name in ("Ball", f"Speed, {SPEED.unit_in(system)}", "Day", "Asked effort, %")]
+    )
     if body:
         made.append(html.Table([html.Caption("Each reading", className="hidden"), html.Thead(head), html.Tbody(body)]))
     else:
         made.append(html.P("No readings yet.", className="quiet"))
+    unit = DIAMETER.unit_in(system)
+    names = [mass_words(row.mass_g, system) for row in form.rows]
+    named = [
+        (row, name, f"Diameter of the {name or 'new'} ball, {unit}") for row, name in zip(form.rows, names, strict=True)
+    ]
     diameters = [
         html.Div(
             [
-                html.Span(f"{row.mass_g.strip() or 'new ball'} g: mm", **{"aria-hidden": "true"}),
-                _field(at_ball(row.key, "diameter_mm"), row.diameter_mm, f"Diameter of the {row.mass_g} g ball, mm"),
+                html.Span(f"{name or 'new ball'}: {unit}", **{"aria-hidden": "true"}),
+                _field(at_ball(row.key, "diameter_mm"), DIAMETER.shown(row.diameter_mm, system), heard),
             ],
             className="diameter",
         )
-        for row in form.rows
+        for row, name, heard in named
     ]
     return [*made, html.P("Ball diameters", className="quiet"), html.Div(diameters, className="diameters")]
 
 
-def _detail_row(row: BallRow, place: int) -> Component:
-    cell, mass = row.cells[place], row.mass_g.strip()
-    which = f"of reading {place + 1} with {mass} g"
+def _detail_row(row: BallRow, place: int, system: System) -> Component:
+    cell, mass = row.cells[place], mass_words(row.mass_g, system)
+    which = f"of reading {place + 1} with {mass}"
     day = _field(at_cell(row.key, place, "date"), cell.date, f"Day {which}, year-month-day", "not given", keys="text")
     effort = _field(at_cell(row.key, place, "effort"), cell.effort, f"Asked effort {which}, %", "full")
-    shown = html.Td(cell.speed, className="number")
-    return html.Tr([html.Th(f"{mass} g", scope="row"), shown, html.Td(day), html.Td(effort)])
+    shown = html.Td(SPEED.shown(cell.speed, system), className="number")
+    return html.Tr([html.Th(mass, scope="row"), shown, html.Td(day), html.Td(effort)])
 
 
-def values(form: ProfileForm) -> dict[str, str]:
-    """All that was typed into the cells of a form, by its place.
+def values(form: ProfileForm, system: System = METRIC) -> dict[str, str]:
+    """All that stands in the cells of a form, by its place.
 
     Parameters
     ----------
     form : ProfileForm
+    system : System
+        The units the fields are shown in.
 
     Returns
     -------
@@ -132,14 +147,15 @@ def values(form: ProfileForm) -> dict[str, str]:
     """
     found: dict[str, str] = {}
     for row in form.rows:
-        found |= {at_ball(row.key, "mass_g"): row.mass_g, at_ball(row.key, "diameter_mm"): row.diameter_mm}
+        found[at_ball(row.key, "mass_g")] = MASS.shown(row.mass_g, system)
+        found[at_ball(row.key, "diameter_mm")] = DIAMETER.shown(row.diameter_mm, system)
         for place, cell in enumerate(row.cells):
             if not cell.blank:
-                names = ("speed", "date", "effort")
-                found |= {at_cell(row.key, place, name): getattr(cell, name) for name in names}
+                shown = {"speed": SPEED.shown(cell.speed, system), "date": cell.date, "effort": cell.effort}
+                found |= {at_cell(row.key, place, name): text for name, text in shown.items()}
     return found
 
 
-def speed_hint() -> str:
+def speed_hint(system: System = METRIC) -> str:
     """What a cell of the grid takes."""
-    return f"Speed in m/s, {SPEED.accepted.removesuffix(SPEED.unit).strip()}."
+    return f"Speed in {SPEED.unit_in(system)}, {SPEED.described(system)}. "

@@ -15,6 +15,7 @@ from app.athlete.form import ProfileForm
 from app.compare.figure import GRAPH_CONFIG
 from app.compare.parts import athlete_fields, choice, text_field
 from app.compare.words import INVENTED
+from app.systems import METRIC, System
 from app.version import VERSION
 from model.checks import Limit
 
@@ -37,6 +38,42 @@ def _pick(label: str, name: str, words: Mapping[str, str], **props: Any) -> Comp
     data = [{"value": key, "label": text} for key, text in words.items()]
     start = getattr(ProfileForm(), name)
     return choice(label, data, start, id=choice_id(name), searchable=False, **props)
+
+
+LABELS = {
+    "own_speed_m_s": "Own-ball full speed",
+    "throw_distance_m": "Distance",
+    "throw_height_m": "Release height",
+    "radar_distance_m": "Read how far from the hand",
+}
+"""What the fields in the reader's units are called."""
+
+OWN_SPEED_HINT = "used while there are no readings with it"
+
+
+def typed_label(name: str, system: System = METRIC) -> str:
+    """What stands over a typed field in the reader's units."""
+    return f"{LABELS[name]}, {fields.WITH_UNITS[name].unit_in(system)}"
+
+
+def typed_description(name: str, system: System = METRIC) -> str:
+    """What stands under it."""
+    return OWN_SPEED_HINT if name == "own_speed_m_s" else fields.WITH_UNITS[name].described(system)
+
+
+def paste_description(system: System = METRIC) -> str:
+    """What can be pasted."""
+    mass = "with its unit, such as 5 oz," if system.converts("g") else "in g"
+    return (
+        f"A column: readings of one ball. A table: the ball’s mass {mass} first in each line, or on top of "
+        "each column. A comma marks decimals."
+    )
+
+
+def _measured(name: str) -> Component:
+    """A typed field in the reader's units; which they are is known when the page is open."""
+    value = getattr(ProfileForm(), name)
+    return text_field(typed_label(name), typed_description(name), numeric=True, id=typed_id(name), value=value)
 
 
 def _typed(label: str, name: str, limit: Limit, unit: str, hint: str = "") -> Component:
@@ -89,19 +126,21 @@ def measures() -> Component:
     )
 
 
-def measure_fields(athlete: Mapping[str, str]) -> list[Component]:
+def measure_fields(athlete: Mapping[str, str], system: System = METRIC) -> list[Component]:
     """Make the fields of the athlete: those of the Compare page, under this page's ids.
 
     Parameters
     ----------
     athlete : mapping of str to str
-        As typed.
+        As kept.
+    system : System
+        The units they are shown in.
 
     Returns
     -------
     list of Component
     """
-    made = athlete_fields(athlete)
+    made = athlete_fields(athlete, system)
     for part in html.Div(made)._traverse():
         known = getattr(part, "id", None)
         if isinstance(known, dict) and known.get("type") == ids.COMPARE_MEASURE:
@@ -115,20 +154,15 @@ def readings() -> Component:
     """Make the place of the grid, and of what is done to it."""
     add = html.Button("Add a ball", id=ids.ATHLETE_ADD, type="button", n_clicks=0, **{"data-key": "a"})
     clear = html.Button("Clear readings", id=ids.ATHLETE_CLEAR, type="button", n_clicks=0)
-    own = text_field(
-        "Own-ball full speed, m/s",
-        "used while there are no readings with it",
-        numeric=True,
-        id=typed_id("own_speed_m_s"),
-        value="",
-    )
+    own = _measured("own_speed_m_s")
     return _section(
         "readings",
         "Radar readings",
         [
             html.P(
                 [
-                    f"Full effort. {grid.speed_hint()} ",
+                    "Full effort. ",
+                    html.Span(grid.speed_hint(), id=ids.ATHLETE_HINT),
                     html.Span(
                         "Enter goes to the next reading; Enter in an empty cell goes to the next ball.",
                         className="how",
@@ -156,8 +190,7 @@ def _paste() -> Component:
     area = dmc.Textarea(
         id=ids.ATHLETE_PASTE,
         label="From a spreadsheet",
-        description="A column: readings of one ball. A table: the ball’s mass in g first in each line, or on top of "
-        "each column. A comma marks decimals.",
+        description=paste_description(),
         inputWrapperOrder=["label", "description", "input", "error"],
         autosize=True,
         minRows=3,
@@ -238,11 +271,11 @@ def flight() -> Component:
     """Make the place of a throw prescribed as a distance."""
     asked = html.Div(
         [
-            _typed("Distance", "throw_distance_m", fields.DISTANCE, "m"),
+            _measured("throw_distance_m"),
             choice(
                 "Ball", [], "", id=choice_id("throw_ball"), searchable=False, placeholder="own ball", clearable=True
             ),
-            _typed("Release height", "throw_height_m", fields.HEIGHT, "m"),
+            _measured("throw_height_m"),
             _typed("Release angle", "throw_angle_deg", fields.ANGLE, "°", "empty: the one that carries farthest"),
         ],
         className="asked-of-flight",
@@ -255,7 +288,7 @@ def correction() -> Component:
     asked = html.Div(
         [
             dmc.Switch(id=ids.ATHLETE_SWITCH, label="Correct readings to release speed", checked=False),
-            _typed("Read how far from the hand", "radar_distance_m", fields.RADAR_DISTANCE, "m"),
+            _measured("radar_distance_m"),
             _typed("Angle between radar and flight", "radar_angle_deg", fields.RADAR_ANGLE, "°"),
         ],
         className="asked-of-radar",

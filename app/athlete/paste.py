@@ -1,13 +1,16 @@
 """Readings from elsewhere: pasted from a spreadsheet, or read from a CSV file. Pure: a form in, a form out."""
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from app.athlete.checks import at_cell
-from app.athlete.fields import EFFORT, MASS, SPEED
+from app.athlete.fields import EFFORT, MASS, SPEED, mass_words
 from app.athlete.form import MOST_BALLS, MOST_READINGS, Cell, ProfileForm, add_ball, trimmed
 from app.compare.form import LONGEST_KEPT
 from app.csv_files import TableError, check_columns, number_in, parse_table
+from app.systems import METRIC, System
+from app.typed import NUMBER, read_typed
 from app.units import from_si
 from model.checks import InputError
 
@@ -15,6 +18,8 @@ NEEDED = ("ball_mass_g", "speed_m_s")
 OPTIONAL = ("date", "asked_effort")
 NAMED_PROBLEMS = 6  # in a notice
 MOST_LINES = 2000
+
+_WITH_BLANK = re.compile(r"([0-9]) +(oz|lb|g|kg|mph|m/s)(?=\s|$)")
 
 Rows = list[list[str]]
 
@@ -31,12 +36,13 @@ class Added:
     notice: str
 
 
-def pasted(form: ProfileForm, text: str, key: str, cell: int | None = None) -> Added:
+def pasted(form: ProfileForm, text: str, key: str, cell: int | None = None, system: System = METRIC) -> Added:
     """Put in what was copied from a spreadsheet.
 
     A column, or a line, is readings of one ball. In a table each line is a ball: its mass in g, then its readings; or
     each column is one, with the mass on top. A block without masses fills the grid from the cell it was pasted into.
-    What is no number is put into its cell all the same and named there.
+    What is no number is put into its cell all the same and named there. In grams a mass is told from a speed by its
+    size, in ounces by its unit, which must stand behind it.
 
     Parameters
     ----------
@@ -47,6 +53,8 @@ def pasted(form: ProfileForm, text: str, key: str, cell: int | None = None) -> A
         Ball that a column belongs to.
     cell : int, optional
         Place from 0 of the cell it was pasted into; left out, readings go after those that are there.
+    system : System
+        The units of numbers without one.
 
     Returns
     -------
@@ -57,39 +65,45 @@ def pasted(form: ProfileForm, text: str, key: str, cell: int | None = None) -> A
     PasteError
         If there is nothing in it, no ball to put it to, or too much.
     """
-    table = _split(text)
-    heads = [_is_mass(row[0]) for row in table]
-    tops = [_is_mass(value) for value in table[0]]
+    table = _split(text, system)
+    heads = [_is_mass(row[0], system) for row in table]
+    tops = [_is_mass(value, system) for value in table[0]]
     if len(table) > 1 and len(table[0]) > 1 and all(heads):
-        made = _by_mass(form, [(row[0], row[1:]) for row in table])
+        made = _by_mass(form, [(row[0], row[1:]) for row in table], system)
     elif len(table) > 1 and all(tops):
         columns = [[row[i] if i < len(row) else "" for row in table[1:]] for i in range(len(table[0]))]
-        made = _by_mass(form, list(zip(table[0], columns, strict=True)))
+        made = _by_mass(form, list(zip(table[0], columns, strict=True)), system)
     elif len(table) == 1 and len(table[0]) > 1 and heads[0]:
-        made = _by_mass(form, [(table[0][0], table[0][1:])])
+        made = _by_mass(form, [(table[0][0], table[0][1:])], system)
     elif all(len(row) == 1 for row in table):
-        made = _from_cell(form, [[row[0] for row in table]], key, cell)
+        made = _from_cell(form, [[row[0] for row in table]], key, cell, system)
     elif len(table) == 1 or cell is not None:
-        made = _from_cell(form, table, key, cell)
+        made = _from_cell(form, table, key, cell, system)
     else:
-        raise PasteError(
-            "Not put in: in a table the first column, or the first line, is the ball’s mass in g "
-            f"(above {SPEED.limit.high:g}, so that it is not taken for a speed)."
-        )
+        raise PasteError(f"Not put in: in a table the first column, or the first line, is {_mass_hint(system)}.")
     return Added(made, f"Put in: {_count(form, made)}.")
 
 
-def _split(text: str) -> Rows:
+def _mass_hint(system: System) -> str:
+    """What tells a mass from a speed."""
+    if system.converts(MASS.unit):
+        return "the ball’s mass with its unit, such as 5 oz"
+    return f"the ball’s mass in g (above {SPEED.limit.high:g}, so that it is not taken for a speed)"
+
+
+def _split(text: str, system: System) -> Rows:
     lines = text.replace("\r\n", "\n").replace("\r", "\n").split("\n")
     if len(lines) > MOST_LINES:
         raise PasteError(f"Not put in: {len(lines)} lines given; accepted: up to {MOST_LINES}.")
     parting = "\t" if "\t" in text else ";" if ";" in text else None
+    if parting is None:
+        lines = [_WITH_BLANK.sub(r"\1\2", line) for line in lines]
     rows = [[value.strip()[:LONGEST_KEPT] for value in line.split(parting)] for line in lines if line.strip()]
     rows = [row for row in rows if any(row)]
-    if len(rows) > 1 and not any(_is_number(value) for value in rows[0]):
+    if len(rows) > 1 and not any(_is_number(value) or _is_mass(value, system) for value in rows[0]):
         rows = rows[1:]  # a line of names
     if not rows:
-        raise PasteError("Nothing to put in: copy a column or a table of speeds (m/s) first.")
+        raise PasteError(f"Nothing to put in: copy a column or a table of speeds ({SPEED.unit_in(system)}) first.")
     return rows
 
 
@@ -104,23 +118,33 @@ def _is_number(value: str) -> bool:
     return _number(value) is not None
 
 
-def _is_mass(value: str) -> bool:
-    number = _number(value)
-    return number is not None and number > SPEED.limit.high
+def _is_mass(value: str, system: System) -> bool:
+    with_unit = not NUMBER.fullmatch(value) and read_typed(value, MASS.unit) is not None
+    number = None if system.converts(MASS.unit) else _number(value)
+    return with_unit or (number is not None and number > SPEED.limit.high)
 
 
-def _by_mass(form: ProfileForm, balls: Sequence[tuple[str, Sequence[str]]]) -> ProfileForm:
+def _speed(value: str, system: System) -> Cell:
+    return Cell(SPEED.kept(value, "", system)[:LONGEST_KEPT])
+
+
+def _by_mass(form: ProfileForm, balls: Sequence[tuple[str, Sequence[str]]], system: System) -> ProfileForm:
     for mass, values in balls:
-        form, key = _row_of(form, mass.removesuffix("g").strip())
-        form = _append(form, key, [Cell(value) for value in values if value])
+        form, key = _row_of(form, mass.removesuffix("g").strip() if _is_number(mass) else mass)
+        form = _append(form, key, [_speed(value, system) for value in values if value], system)
     return form
+
+
+def _grams(mass: str) -> float | None:
+    typed = read_typed(mass, MASS.unit)
+    return None if typed is None else round(from_si(typed.si, MASS.unit), 6)
 
 
 def _row_of(form: ProfileForm, mass_g: str) -> tuple[ProfileForm, str]:
     """The row of a mass; a new one if there is none."""
-    wanted = _number(mass_g)
+    wanted = _grams(mass_g)
     for row in form.rows:
-        if _number(row.mass_g) == wanted:
+        if wanted is not None and _grams(row.mass_g) == wanted:
             return form, row.key
     if len(form.rows) >= MOST_BALLS:
         raise PasteError(f"Not put in: more than {MOST_BALLS} balls. Remove one first.")
@@ -128,24 +152,25 @@ def _row_of(form: ProfileForm, mass_g: str) -> tuple[ProfileForm, str]:
     return made, made.rows[-1].key
 
 
-def _append(form: ProfileForm, key: str, cells: Sequence[Cell]) -> ProfileForm:
-    return _put(form, key, len(trimmed(form.rows[form.place(key)].cells)), cells)
+def _append(form: ProfileForm, key: str, cells: Sequence[Cell], system: System = METRIC) -> ProfileForm:
+    return _put(form, key, len(trimmed(form.rows[form.place(key)].cells)), cells, system)
 
 
-def _put(form: ProfileForm, key: str, start: int, cells: Sequence[Cell]) -> ProfileForm:
+def _put(form: ProfileForm, key: str, start: int, cells: Sequence[Cell], system: System) -> ProfileForm:
     place = form.place(key)
     if place < 0:
         raise PasteError("Not put in: choose the ball that the readings belong to.")
     row = form.rows[place]
     if start + len(cells) > MOST_READINGS:
-        raise PasteError(f"Not put in: more than {MOST_READINGS} readings of the {row.mass_g.strip()} g ball.")
+        name = f"{mass_words(row.mass_g, system)} ball".strip()
+        raise PasteError(f"Not put in: more than {MOST_READINGS} readings of the {name}.")
     old = (*row.cells, *(Cell() for _ in range(start - len(row.cells))))
     new = (*old[:start], *cells, *old[start + len(cells) :])
     rows = (*form.rows[:place], replace(row, cells=new), *form.rows[place + 1 :])
     return replace(form, rows=rows)
 
 
-def _from_cell(form: ProfileForm, block: Rows, key: str, cell: int | None) -> ProfileForm:
+def _from_cell(form: ProfileForm, block: Rows, key: str, cell: int | None, system: System) -> ProfileForm:
     """Fill rows from one on: a line of values for each."""
     place = form.place(key)
     if place < 0:
@@ -153,8 +178,8 @@ def _from_cell(form: ProfileForm, block: Rows, key: str, cell: int | None) -> Pr
     if place + len(block) > len(form.rows):
         raise PasteError(f"Not put in: {len(block)} lines given, and the grid has {len(form.rows) - place} from here.")
     for row, values in zip(form.rows[place:], block, strict=False):
-        cells = [Cell(value) for value in values]
-        form = _append(form, row.key, cells) if cell is None else _put(form, row.key, cell, cells)
+        cells = [_speed(value, system) for value in values]
+        form = _append(form, row.key, cells, system) if cell is None else _put(form, row.key, cell, cells, system)
     return form
 
 

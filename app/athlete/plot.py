@@ -10,14 +10,15 @@ from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
-from numpy.typing import NDArray
+from numpy.typing import ArrayLike, NDArray
 from scipy.interpolate import PchipInterpolator
 
 from app.athlete.answers import Case, Fitted, mean_speeds
 from app.athlete.levels import BEYOND, line_ends, points_for
 from app.compare.labels import spread
 from app.palette import THEMES, Theme, figure_px, line_color, template
-from app.units import array_from_si, from_si
+from app.systems import METRIC, System
+from app.units import array_from_si
 from model.interval import Interval
 from model.speed import speed_ratio
 from model.zones import LevelPoints
@@ -63,6 +64,8 @@ class Shown:
         Ball mass (kg) and full speed (m/s) that the level lines run through.
     is_prior : bool
         Whether the fitted line rests on the published range.
+    system : System
+        The units of the axes.
     """
 
     name: str
@@ -73,6 +76,15 @@ class Shown:
     wild: tuple[int, ...]
     own: tuple[float, float] | None
     is_prior: bool
+    system: System = METRIC
+
+    def mass(self, mass_kg: ArrayLike) -> Array:
+        """Ball masses (kg) as they are drawn."""
+        return array_from_si(mass_kg, self.system.unit("g"))
+
+    def speed(self, speed_m_s: ArrayLike) -> Array:
+        """Speeds (m/s) as they are drawn."""
+        return array_from_si(speed_m_s, self.system.unit("m/s"))
 
 
 def shown_of(case: Case, wild: Sequence[int]) -> Shown:
@@ -91,24 +103,34 @@ def shown_of(case: Case, wild: Sequence[int]) -> Shown:
     masses = np.linspace(*line_ends(case.rack), LINE_POINTS)
     profile, speed = case.profile, case.full_speed_m_s
     dots = tuple(
-        Dot(used.ball_mass_kg, used.speed_m_s, used.asked_effort == 1.0, _words(used.speed_m_s, used.asked_effort))
+        Dot(
+            used.ball_mass_kg, used.speed_m_s, used.asked_effort == 1.0, _words(case, used.speed_m_s, used.asked_effort)
+        )
         for used in case.found.used
     )
     if profile is None or speed is None:
-        return Shown("", masses, None, {}, dots, (), None, True)
+        return Shown("", masses, None, {}, dots, (), None, True, case.system)
     points = points_for(case, case.form.joint)
     levels = {} if points is None else _level_lines(points, masses, case, speed)
     prior = profile.exponent_is_prior
     name = f"{'published range' if prior else case.code or 'this athlete'}, p {profile.exponent().estimate:.2f}"
     own = (case.own_ball.mass_kg, speed)
     return Shown(
-        name, masses, mean_speeds(Fitted(profile), tuple(masses.tolist())), levels, dots, tuple(wild), own, prior
+        name,
+        masses,
+        mean_speeds(Fitted(profile), tuple(masses.tolist())),
+        levels,
+        dots,
+        tuple(wild),
+        own,
+        prior,
+        case.system,
     )
 
 
-def _words(speed_m_s: float, effort: float) -> str:
+def _words(case: Case, speed_m_s: float, effort: float) -> str:
     asked = "" if effort == 1.0 else f", asked {100 * effort:.0f} %"
-    return f"{speed_m_s:.1f} m/s{asked}"
+    return f"{case.speed(speed_m_s)} {case.speed_unit}{asked}"
 
 
 def _level_lines(points: LevelPoints, masses: Array, case: Case, speed_m_s: float) -> dict[str, Array]:
@@ -146,8 +168,8 @@ def figure(shown: Shown, theme: Theme, narrow: bool, paper: bool = False) -> dic
     """
     scale = theme.root_px / THEMES["light"].root_px
     height = PAPER_PX[1] if paper else round((NARROW_HEIGHT_PX if narrow else HEIGHT_PX) * scale)
-    x = array_from_si(shown.mass_kg, "g")
-    low, high = _speed_range(shown)
+    x = shown.mass(shown.mass_kg)
+    low, high = shown.speed(_speed_range(shown)).tolist()
     size = figure_px(theme, "xs" if narrow else "s")
     margin = {"l": 44 * scale, "r": 8, "t": 22 * scale, "b": 44 * scale}
     labels = _labels(shown, narrow)
@@ -164,13 +186,16 @@ def figure(shown: Shown, theme: Theme, narrow: bool, paper: bool = False) -> dic
         "uirevision": "plot",
         "xaxis": {
             "range": [float(x[0]), end],
-            "title": {"text": "ball mass, g", "standoff": 8},
+            "title": {"text": f"ball mass, {shown.system.unit('g')}", "standoff": 8},
             "ticks": "outside",
             "showgrid": False,
             "nticks": 6 if narrow else 12,
         },
         "yaxis": {"range": [low, high], "nticks": 7},
-        "annotations": [_unit(theme), *_end_labels(labels, float(x[-1]), (low, high), plot_px, size, theme)],
+        "annotations": [
+            _unit(theme, shown.system),
+            *_end_labels(labels, float(x[-1]), (low, high), plot_px, size, theme),
+        ],
         "font": {"size": size},
     }
     if paper:
@@ -196,9 +221,9 @@ def with_paper(shown: Shown, theme: Theme, narrow: bool) -> dict[str, Any]:
     return drawn
 
 
-def _unit(theme: Theme) -> dict[str, Any]:
+def _unit(theme: Theme, system: System) -> dict[str, Any]:
     place = {"xref": "paper", "x": 0, "xanchor": "right", "xshift": -4, "yref": "paper", "y": 1, "yanchor": "bottom"}
-    return place | {"text": "m/s", "showarrow": False, "font": {"size": figure_px(theme, "xs")}}
+    return place | {"text": system.unit("m/s"), "showarrow": False, "font": {"size": figure_px(theme, "xs")}}
 
 
 def _speed_range(shown: Shown) -> tuple[float, float]:
@@ -218,13 +243,13 @@ def _speed_range(shown: Shown) -> tuple[float, float]:
 
 def _traces(shown: Shown, x: Array, theme: Theme, narrow: bool) -> list[dict[str, Any]]:
     traces: list[dict[str, Any]] = []
-    masses = x.tolist()
+    masses, unit, ball = x.tolist(), shown.system.unit("m/s"), _ball(shown.system)
     wide = 2.4 * theme.line_scale
     if shown.fit is not None:
         edge = {"type": "scatter", "mode": "lines", "x": masses, "hoverinfo": "skip", "line": {"width": 0}}
         tint = theme.accent + "2e"
-        traces.append(edge | {"y": _rounded(shown.fit.low)})
-        traces.append(edge | {"y": _rounded(shown.fit.high), "fill": "tonexty", "fillcolor": tint})
+        traces.append(edge | {"y": _rounded(shown.speed(shown.fit.low))})
+        traces.append(edge | {"y": _rounded(shown.speed(shown.fit.high)), "fill": "tonexty", "fillcolor": tint})
     for readout, line in shown.levels.items():
         traces.append(
             {
@@ -232,9 +257,9 @@ def _traces(shown: Shown, x: Array, theme: Theme, narrow: bool) -> list[dict[str
                 "mode": "lines",
                 "name": LEVELS[readout],
                 "x": masses,
-                "y": _rounded(line),
+                "y": _rounded(shown.speed(line)),
                 "line": {"color": theme.quiet, "width": 1.2 * theme.line_scale},
-                "hovertemplate": f"%{{x:.0f}} g at %{{y:.1f}} m/s: {LEVELS[readout]}<extra></extra>",
+                "hovertemplate": f"{ball} at %{{y:.1f}} {unit}: {LEVELS[readout]}<extra></extra>",
             }
         )
     if shown.fit is not None:
@@ -244,22 +269,22 @@ def _traces(shown: Shown, x: Array, theme: Theme, narrow: bool) -> list[dict[str
                 "mode": "lines",
                 "name": shown.name,
                 "x": masses,
-                "y": _rounded(shown.fit.estimate),
+                "y": _rounded(shown.speed(shown.fit.estimate)),
                 "line": {"color": theme.accent, "width": wide},
-                "hovertemplate": "%{x:.0f} g: %{y:.1f} m/s by the fit<extra></extra>",
+                "hovertemplate": f"{ball}: %{{y:.1f}} {unit} by the fit<extra></extra>",
             }
         )
     for fitted in (False, True):
         dots = [dot for dot in shown.dots if dot.fitted is fitted]
         if dots:
-            traces.append(_dots(dots, fitted, theme, narrow))
+            traces.append(_dots(shown, dots, fitted, theme, narrow))
     wild = [shown.dots[i] for i in shown.wild]
     if wild:
-        traces.append(_rings(wild, theme))
+        traces.append(_rings(shown, wild, theme))
     return traces
 
 
-def _dots(dots: Sequence[Dot], fitted: bool, theme: Theme, narrow: bool) -> dict[str, Any]:
+def _dots(shown: Shown, dots: Sequence[Dot], fitted: bool, theme: Theme, narrow: bool) -> dict[str, Any]:
     colors = [line_color(dot.mass_kg, theme) for dot in dots]
     size = (7 if narrow else 9) * theme.line_scale
     marker = {"size": size, "color": colors, "line": {"width": 1, "color": theme.paper}}
@@ -268,20 +293,20 @@ def _dots(dots: Sequence[Dot], fitted: bool, theme: Theme, narrow: bool) -> dict
     return {
         "type": "scatter",
         "mode": "markers",
-        "x": [from_si(dot.mass_kg, "g") for dot in dots],
-        "y": [round(dot.speed_m_s, 2) for dot in dots],
+        "x": shown.mass([dot.mass_kg for dot in dots]).tolist(),
+        "y": shown.speed([dot.speed_m_s for dot in dots]).round(2).tolist(),
         "text": [dot.words for dot in dots],
         "marker": marker,
-        "hovertemplate": "%{x:.0f} g: %{text}<extra></extra>",
+        "hovertemplate": f"{_ball(shown.system)}: %{{text}}<extra></extra>",
     }
 
 
-def _rings(dots: Sequence[Dot], theme: Theme) -> dict[str, Any]:
+def _rings(shown: Shown, dots: Sequence[Dot], theme: Theme) -> dict[str, Any]:
     return {
         "type": "scatter",
         "mode": "markers+text",
-        "x": [from_si(dot.mass_kg, "g") for dot in dots],
-        "y": [round(dot.speed_m_s, 2) for dot in dots],
+        "x": shown.mass([dot.mass_kg for dot in dots]).tolist(),
+        "y": shown.speed([dot.speed_m_s for dot in dots]).round(2).tolist(),
         "text": ["wild reading"] * len(dots),
         "textposition": "middle right",
         "textfont": {"size": figure_px(theme, "xs"), "color": theme.ink},
@@ -290,16 +315,21 @@ def _rings(dots: Sequence[Dot], theme: Theme) -> dict[str, Any]:
     }
 
 
+def _ball(system: System) -> str:
+    """A ball's mass under the cursor."""
+    return "%{x:.0f} g" if system == METRIC else f"%{{x:.2f}} {system.unit('g')}"
+
+
 def _rounded(values: Any) -> list[float | None]:
     return [None if not math.isfinite(value) else round(value, 3) for value in np.asarray(values, float).tolist()]
 
 
 def _labels(shown: Shown, narrow: bool) -> list[tuple[str, float, bool]]:
-    """Text, height (m/s) and whether it is the fit's, for each line that reaches the right end."""
+    """Text, height (in the unit drawn) and whether it is the fit's, for each line that reaches the right end."""
     names = SHORT if narrow else LEVELS
-    found = [(names[readout], float(line[-1]), False) for readout, line in shown.levels.items()]
+    found = [(names[readout], float(shown.speed(line)[-1]), False) for readout, line in shown.levels.items()]
     if shown.fit is not None:
-        fit = float(np.asarray(shown.fit.estimate)[-1])
+        fit = float(shown.speed(shown.fit.estimate)[-1])
         found.append((shown.name.split(", ")[-1] if narrow else shown.name, fit, True))
     return [label for label in found if math.isfinite(label[1])]
 

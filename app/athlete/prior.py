@@ -6,9 +6,7 @@ from dash import html
 from dash.development.base_component import Component
 
 from app.athlete.answers import Case
-from app.compare.answers import plain
 from app.compare.table import number
-from app.units import from_si
 from model.ball import Ball
 from model.checks import InputError
 from model.quantity import READOUTS, Quantity, quantity_at
@@ -65,36 +63,40 @@ def side_by_side(case: Case) -> list[Component]:
         quantity = Quantity(case.form.joint, key)
         try:
             own = float(quantity_at(loads, quantity, throw.ball.mass_kg, throw.speed_m_s))
-            same, middle, low, high = (
+            same, change, least, most = (
                 100.0 * (float(quantity_at(loads, quantity, ball.mass_kg, speed)) / own - 1.0)
                 for speed in (throw.speed_m_s, speeds.estimate, speeds.low, speeds.high)
             )
         except InputError:
             continue
-        low, high = min(low, high), max(low, high)
+        least, most = min(least, most), max(least, most)
         rows.append(
             html.Tr(
                 [
                     html.Th(readout.label, scope="row"),
                     html.Td(_change(same)),
-                    html.Td([_change(middle), html.Span(f" ({_change(low)} to {_change(high)})", className="kind")]),
+                    html.Td([_change(change), html.Span(f" ({_change(least)} to {_change(most)})", className="kind")]),
                 ]
             )
         )
-    name = f"{plain(from_si(ball.mass_kg, 'g'))} g"
-    own_name = f"{plain(from_si(throw.ball.mass_kg, 'g'))} g"
+    name = case.mass(ball.mass_kg)
+    own_name = case.mass(throw.ball.mass_kg)
     caption = (
         f"{name} against the own ball, {own_name}, both at full effort: two answers, and readings decide between them. "
         f"In brackets {100 * speeds.level:.0f} % of the published range."
     )
+    middle, low, high = (case.speed(speed) for speed in (speeds.estimate, speeds.low, speeds.high))
     head = html.Tr(
         [
             html.Th("", scope="col"),
-            html.Th(["If the speed stays", html.Span(f"{throw.speed_m_s:.1f} m/s", className="unit")], scope="col"),
+            html.Th(
+                ["If the speed stays", html.Span(f"{case.speed(throw.speed_m_s)} {case.speed_unit}", className="unit")],
+                scope="col",
+            ),
             html.Th(
                 [
                     "If this athlete slows as published ones did",
-                    html.Span(f"{speeds.estimate:.1f} ({speeds.low:.1f} to {speeds.high:.1f}) m/s", className="unit"),
+                    html.Span(f"{middle} ({low} to {high}) {case.speed_unit}", className="unit"),
                 ],
                 scope="col",
             ),

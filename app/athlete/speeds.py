@@ -3,10 +3,8 @@
 from dash import html
 from dash.development.base_component import Component
 
-from app.athlete.answers import Case, Fitted, is_same, mean_speeds
+from app.athlete.answers import OWN_BALL, Case, Fitted, is_same, mean_speeds
 from app.athlete.wild import Wild
-from app.compare.answers import plain
-from app.units import from_si
 from model.speed_readings import SAME_BALL_KG
 
 BASIS_WORDS = {
@@ -37,13 +35,17 @@ def used(case: Case) -> list[Component]:
     if profile.left_out:
         lines.append(f"{_count(len(profile.left_out), 'reading')} at less than full effort stay out of the fit.")
     own = case.found.own_speed
-    ball = f"{plain(from_si(case.own_ball.mass_kg, 'g'))} g"
+    ball = case.mass(case.own_ball.mass_kg)
     if own is None:
         lines.append(f"Own ball: {ball}. No speed with it yet.")
     else:
-        lines.append(f"Own ball: {ball}, full speed {own.estimate:.1f} m/s, from {_source(case)}.")
+        lines.append(
+            f"Own ball: {ball}, full speed {case.speed(own.estimate)} {case.speed_unit}, from {_source(case)}."
+        )
     if not case.reference.found:
-        lines.append("The Compare page has no reference throw, so the own ball is taken to be 145 g.")
+        lines.append(
+            f"The Compare page has no reference throw, so the own ball is taken to be {case.mass(OWN_BALL.mass_kg)}."
+        )
     return [html.P(" ".join(lines), role="status")]
 
 
@@ -88,17 +90,17 @@ def table(case: Case) -> Component | None:
             r.asked_effort == 1.0 and abs(r.ball_mass_kg - ball.mass_kg) < SAME_BALL_KG for r in case.found.used
         )
         own = is_same(ball, case.own_ball)
-        name = [f"{plain(from_si(ball.mass_kg, 'g'))} g"] + ([html.Span(" own", className="unit")] if own else [])
+        name = [case.mass(ball.mass_kg)] + ([html.Span(" own", className="unit")] if own else [])
         speed = [
-            html.Strong(f"{mean.estimate[i]:.1f}"),
-            html.Span(f" {mean.low[i]:.1f}–{mean.high[i]:.1f}", className="kind"),
+            html.Strong(case.speed(mean.estimate[i])),
+            html.Span(f" {case.speed(mean.low[i])}–{case.speed(mean.high[i])}", className="kind"),
         ]
         rows.append(
             html.Tr(
                 [
                     html.Th(name, scope="row"),
                     html.Td(speed),
-                    html.Td(f"{one.low[i]:.1f}–{one.high[i]:.1f}"),
+                    html.Td(f"{case.speed(one.low[i])}–{case.speed(one.high[i])}"),
                     html.Td(str(count) if count else "–"),
                 ]
             )
@@ -106,8 +108,8 @@ def table(case: Case) -> Component | None:
     head = html.Tr(
         [
             html.Th("Ball", scope="col"),
-            html.Th(["Mean full throw", html.Span("m/s, 90 %", className="unit")], scope="col"),
-            html.Th(["Next throw", html.Span("m/s, 90 %", className="unit")], scope="col"),
+            html.Th(["Mean full throw", html.Span(f"{case.speed_unit}, 90 %", className="unit")], scope="col"),
+            html.Th(["Next throw", html.Span(f"{case.speed_unit}, 90 %", className="unit")], scope="col"),
             html.Th("Readings", scope="col"),
         ]
     )

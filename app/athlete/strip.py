@@ -11,9 +11,7 @@ from dash.development.base_component import Component
 from app.athlete.answers import JOINTS, Case, Fitted, mean_speeds
 from app.athlete.levels import points_for
 from app.athlete.prior import side_by_side
-from app.compare.answers import plain
 from app.compare.words import path_note
-from app.units import from_si
 from model.checks import InputError
 from model.interval import Interval
 from model.quantity import Quantity, quantity_at
@@ -217,7 +215,7 @@ def _picture(strip: Strip, case: Case, stands: Standing | None, points: LevelPoi
         if prior
         else f"this athlete’s p: bar {100 * p.level:.0f} %, shape all of it"
     )
-    masses = "" if points is None else _rack_words(points)
+    masses = "" if points is None else _rack_words(points, case)
     caption = html.Figcaption(
         f"{_capital(JOINTS.get(case.form.joint, JOINTS['varus']))}. Upright bands: where a readout stays level{masses}."
         f" On the line: {what}."
@@ -225,9 +223,9 @@ def _picture(strip: Strip, case: Case, stands: Standing | None, points: LevelPoi
     return html.Figure([picture, axis, ends, caption], className="p-strip")
 
 
-def _rack_words(points: LevelPoints) -> str:
-    low, high = (plain(from_si(float(m), "g")) for m in (points.mass_kg.min(), points.mass_kg.max()))
-    return f" for the balls from {low} to {high} g, a little different for each" if low != high else f" at {low} g"
+def _rack_words(points: LevelPoints, case: Case) -> str:
+    low, high = (case.mass(float(m)) for m in (points.mass_kg.min(), points.mass_kg.max()))
+    return f" for the balls from {low} to {high}, a little different for each" if low != high else f" at {low}"
 
 
 def _capital(text: str) -> str:
@@ -311,7 +309,7 @@ def _braking(case: Case) -> Component:
                 own = other = math.nan
             if math.isfinite(own) and own > 0.0 and math.isfinite(other):
                 number = (
-                    f" With the {plain(from_si(heavy.mass_kg, 'g'))} g ball at {speed:.1f} m/s the "
+                    f" With the {case.mass(heavy.mass_kg)} ball at {case.speed(speed)} {case.speed_unit} the "
                     f"horizontal-abduction torque that brakes the arm is {100.0 * other / own:.0f} % of the own ball’s."
                 )
     line = html.Div(html.Span("level at 0", className="b-zero"), className="b-line", **{"aria-hidden": "true"})

@@ -5,8 +5,6 @@ from functools import lru_cache
 from typing import Any
 
 from app.athlete.answers import Case, Fitted
-from app.compare.answers import plain
-from app.units import from_si
 from model.speed import SpeedProfile
 from model.speed_check import PointCheck, check_points
 from model.speed_readings import SAME_BALL_KG
@@ -54,7 +52,7 @@ def wild_of(case: Case) -> tuple[Wild, ...]:
     found = []
     for check, places in zip(_checked(Fitted(profile)), _places(case, profile), strict=False):
         if check.wild:
-            found.append(Wild(check, places, _sentence(check, places, profile)))
+            found.append(Wild(check, places, _sentence(check, places, case, profile)))
     return tuple(found)
 
 
@@ -72,13 +70,14 @@ def _places(case: Case, profile: SpeedProfile) -> list[tuple[int, ...]]:
     return given + [(max(ball, key=lambda i: used[i].speed_m_s),) for ball in balls if ball]
 
 
-def _sentence(check: PointCheck, places: tuple[int, ...], profile: SpeedProfile) -> str:
+def _sentence(check: PointCheck, places: tuple[int, ...], case: Case, profile: SpeedProfile) -> str:
     point, expected = check.point, check.expected
     what = {"all": "reading", "mean": "mean", "best": "best throw"}[profile.basis] if places else "typed own speed"
+    middle, low, high = (case.speed(speed) for speed in (expected.estimate, expected.low, expected.high))
     now, without = profile.exponent(), check.exponent_without
     return (
-        f"Wild {what}: {plain(from_si(point.ball_mass_kg, 'g'))} g at {point.speed_m_s:.1f} m/s, where the others lead "
-        f"one to expect {expected.estimate:.1f} ({expected.low:.1f} to {expected.high:.1f}). It pulls p from "
+        f"Wild {what}: {case.mass(point.ball_mass_kg)} at {case.speed(point.speed_m_s)} {case.speed_unit}, where the "
+        f"others lead one to expect {middle} ({low} to {high}). It pulls p from "
         f"{without.estimate:.2f} ({without.low:.2f} to {without.high:.2f}) to {now.estimate:.2f} ({now.low:.2f} to "
         f"{now.high:.2f}), and is still in the fit. Was it misread? Then correct or empty its cell."
     )

@@ -13,6 +13,7 @@ from app.claim.form import JOINTS, OF_COMPARE, ClaimForm
 from app.compare.answers import plain
 from app.compare.form import Form, demo_form
 from app.demo import Demo
+from app.systems import METRIC, System
 from app.units import from_si
 from model.ball import Ball
 from model.claim import Difference, Draws, at_own_speed, differences, given, on_profile
@@ -125,7 +126,7 @@ def rack_of(case: Case) -> list[dict[str, str]]:
     for ball in case.rack:
         mass, diameter = plain(from_si(ball.mass_kg, "g")), plain(from_si(ball.diameter_m, "mm"))
         own = ", own ball" if is_same(ball, case.own_ball) else ""
-        made[f"{mass}|{diameter}"] = f"{mass} g, {diameter} mm{own}"
+        made[f"{mass}|{diameter}"] = f"{case.mass(ball.mass_kg)}, {case.system.text(ball.diameter_m, 'mm')}{own}"
     return [{"value": value, "label": label} for value, label in made.items()]
 
 
@@ -143,7 +144,9 @@ def usual_balls(case: Case) -> tuple[Ball, Ball]:
     return shown_ball(case), case.own_ball
 
 
-def claim_of(form: ClaimForm, compared: Form, profile_form: ProfileForm, today: date) -> ClaimAnswer:
+def claim_of(
+    form: ClaimForm, compared: Form, profile_form: ProfileForm, today: date, system: System = METRIC
+) -> ClaimAnswer:
     """Work out all that the page shows.
 
     Parameters
@@ -154,14 +157,16 @@ def claim_of(form: ClaimForm, compared: Form, profile_form: ProfileForm, today: 
     profile_form : ProfileForm
         The radar readings.
     today : date
+    system : System
+        The units of what is said.
 
     Returns
     -------
     ClaimAnswer
         Without an answer while the measures, a ball or a speed are missing.
     """
-    case = case_of(compared, profile_form, today)
-    checked = check_claim(form)
+    case = case_of(compared, profile_form, today, system)
+    checked = check_claim(form, system)
     reading = form.reading if form.reading in JOINTS else "varus"
     answer = ClaimAnswer(case, reading, form.more, form.held, checked)
     person, profile, first, second = case.person, case.profile, checked.first, checked.second

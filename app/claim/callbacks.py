@@ -21,6 +21,8 @@ from app.athlete.kept import form_of
 from app.claim.answers import claim_of, rack_of, usual_balls, whose
 from app.claim.checks import FIELDS
 from app.claim.form import ClaimForm, from_json, read_form, swapped, to_json, with_ball
+from app.claim.meant import meant, read_written, written
+from app.claim.parts import field_description, field_label
 from app.claim.view import view_of
 from app.compare.answers import plain
 from app.compare.changes import is_invented, opening
@@ -28,6 +30,7 @@ from app.compare.checks import check_athlete
 from app.compare.form import Form, FormError
 from app.compare.view import basis_of
 from app.demo import load_demo
+from app.systems import System, system_named
 from app.units import from_si
 
 FIELD = {"type": ids.CLAIM_FIELD, "name": ALL}
@@ -59,6 +62,7 @@ def _fields(kind: type[Input] | type[State]) -> dict[str, Any]:
         "controls": {name: kind(part, "value") for name, part in CONTROLS.items()},
         "typed": kind(FIELD, "value"),
         "typed_ids": State(FIELD, "id"),
+        "written": State(ids.CLAIM_WRITTEN, "data"),
     }
 
 
@@ -68,7 +72,8 @@ def _form(fields: dict[str, Any]) -> ClaimForm:
         for part, value in zip(fields["typed_ids"], fields["typed"], strict=False)
         if isinstance(part, dict)
     }
-    return read_form(fields["controls"] | {name: typed.get(name) for name in FIELDS})
+    page = read_form(fields["controls"] | {name: typed.get(name) for name in FIELDS})
+    return meant(page, *read_written(fields.get("written")))
 
 
 def register(app: Dash) -> None:
@@ -83,6 +88,9 @@ def register(app: Dash) -> None:
             "controls": {name: Output(part, "value") for name, part in CONTROLS.items()},
             "typed": Output(FIELD, "value"),
             "picked": Output(RACK, "value"),
+            "written": Output(ids.CLAIM_WRITTEN, "data"),
+            "labels": Output(FIELD, "label"),
+            "descriptions": Output(FIELD, "description"),
         },
         inputs={
             "read": Input(ids.CLAIM_READ, "data"),
@@ -91,6 +99,7 @@ def register(app: Dash) -> None:
             "fields": _fields(State),
             "rack_ids": State(RACK, "id"),
             "saved": State(ids.CLAIM_SAVED, "data"),
+            "units": Input(ids.SHELL_UNITS, "data"),
         },
     )(change)
     app.callback(
@@ -127,34 +136,46 @@ def _whose(form: ClaimForm, read: Any) -> tuple[Form, ProfileForm, bool]:
 
 
 def change(
-    read: Any, picked: Sequence[Any], swap: Any, fields: dict[str, Any], rack_ids: Sequence[Any], saved: Any
+    read: Any,
+    picked: Sequence[Any],
+    swap: Any,
+    fields: dict[str, Any],
+    rack_ids: Sequence[Any],
+    saved: Any,
+    units: Any = None,
 ) -> dict[str, Any]:
-    """Open the page, put a ball of the rack into its fields, or swap the two."""
+    """Open the page, show it in other units, put a ball of the rack into its fields, or swap the two."""
     if not isinstance(read, dict):
         raise PreventUpdate  # the page is opening, and the browser was not asked yet what it keeps
-    source = ctx.triggered_id
-    if source in (None, ids.CLAIM_READ):
+    source, system = ctx.triggered_id, system_named(units)
+    if source in (None, ids.CLAIM_READ) or (source == ids.SHELL_UNITS and fields.get("written") is None):
         form = _opened(saved, read)
         controls = {name: getattr(form, name) for name in CONTROLS}
-        return _set(form, fields, rack_ids) | {"controls": controls}
+        return _set(form, fields, rack_ids, system) | {"controls": controls}
     still = {"controls": dict.fromkeys(CONTROLS, no_update)}
     if source == ids.CLAIM_SWAP:
         if not swap:
             raise PreventUpdate  # a button that was just made, not one that was pressed
-        return _set(swapped(_form(fields)), fields, rack_ids) | still
+        return _set(swapped(_form(fields)), fields, rack_ids, system) | still
     form = _form(fields)
+    if source == ids.SHELL_UNITS:
+        return _set(form, fields, rack_ids, system) | still
     for part, value in zip(rack_ids, picked, strict=False):
         form = with_ball(form, str(part.get("ball")) if isinstance(part, dict) else "", value)
     if not any(picked):
         raise PreventUpdate  # a choice that was emptied again
-    return _set(form, fields, rack_ids) | still
+    return _set(form, fields, rack_ids, system) | still
 
 
-def _set(form: ClaimForm, fields: dict[str, Any], rack_ids: Sequence[Any]) -> dict[str, Any]:
+def _set(form: ClaimForm, fields: dict[str, Any], rack_ids: Sequence[Any], system: System) -> dict[str, Any]:
     """The typed fields of a form; the choice from the rack is empty again, for the fields say which ball it is."""
+    names = [part["name"] for part in fields["typed_ids"]]
     return {
-        "typed": [getattr(form, part["name"]) for part in fields["typed_ids"]],
+        "typed": [FIELDS[name].shown(getattr(form, name), system) for name in names],
         "picked": [None] * len(rack_ids),
+        "written": written(form, system),
+        "labels": [field_label(name, system) for name in names],
+        "descriptions": [field_description(name, system) for name in names],
     }
 
 
@@ -181,8 +202,9 @@ def draw(fields: dict[str, Any], read: Any, rack_ids: Sequence[Any], typed_parts
         raise PreventUpdate  # the page is opening
     form = _form(fields)
     compared, profile, unread = _whose(form, read)
-    answer = claim_of(form, compared, profile, date.today())
-    view = view_of(answer, check_athlete(compared.athlete), unread)
+    system = read_written(fields.get("written"))[1]
+    answer = claim_of(form, compared, profile, date.today(), system)
+    view = view_of(answer, check_athlete(compared.athlete, system), unread)
     return {
         "saved": to_json(form),
         "view": {name: getattr(view, name) for name in VIEW_OUTPUTS},

@@ -6,6 +6,7 @@ from dataclasses import dataclass, field, replace
 from app.claim.form import ClaimForm
 from app.compare.checks import message, read_number
 from app.compare.fields import BALL_FIELDS, HOLD_FIELDS, Field
+from app.systems import METRIC, System
 from model.ball import Ball
 from model.checks import InputError
 
@@ -55,13 +56,15 @@ class CheckedClaim:
         return not self.problems and all(one is not None for one in needed)
 
 
-def check_claim(form: ClaimForm) -> CheckedClaim:
+def check_claim(form: ClaimForm, system: System = METRIC) -> CheckedClaim:
     """Read the claim's fields.
 
     Parameters
     ----------
     form : ClaimForm
-        As typed.
+        As kept.
+    system : System
+        The units of the messages.
 
     Returns
     -------
@@ -78,7 +81,7 @@ def check_claim(form: ClaimForm) -> CheckedClaim:
         if not text.strip() and not spec.needed:
             return None
         try:
-            return read_number(text, spec.label, spec.limit, spec.unit)
+            return read_number(text, spec.label, spec.limit, spec.unit, spec.unit_in(system))
         except InputError as error:
             problems[name] = message(error)
             return None

@@ -11,6 +11,7 @@ from app.compare.parts import choice, number_field
 from app.compare.quantities import title
 from app.compare.words import INVENTED
 from app.demo import Demo
+from app.systems import METRIC, System
 from app.version import VERSION
 from model.channels import READINGS
 
@@ -56,9 +57,21 @@ def asked(demo: Demo) -> Component:
     )
 
 
-def _field(name: str, label: str) -> Component:
+def field_label(name: str, system: System = METRIC) -> str:
+    """What stands over a field, by its name in the form."""
+    words = {"mass_g": "Mass", "diameter_mm": "Diameter", "speed_m_s": "Release speed"}
+    label = SAME.label if name == SAME.name else words[name.partition("_")[2]]
+    return f"{label}, {FIELDS[name].unit_in(system)}"
+
+
+def field_description(name: str, system: System = METRIC) -> str:
+    """What stands under it."""
     spec = FIELDS[name]
-    return number_field(spec, "", f"{label}, {spec.unit}", id={"type": ids.CLAIM_FIELD, "name": name})
+    return f"{spec.described(system)}; {spec.hint}" if spec.hint else spec.described(system)
+
+
+def _field(name: str) -> Component:
+    return number_field(FIELDS[name], "", field_label(name), id={"type": ids.CLAIM_FIELD, "name": name})
 
 
 def _ball(which: str, words: str) -> Component:
@@ -70,11 +83,9 @@ def _ball(which: str, words: str) -> Component:
         placeholder="choose, or type below",
         searchable=False,
     )
-    speed = html.Div(
-        _field(f"{which}_speed_m_s", "Release speed"), id={"type": ids.CLAIM_TYPED, "ball": which}, hidden=True
-    )
+    speed = html.Div(_field(f"{which}_speed_m_s"), id={"type": ids.CLAIM_TYPED, "ball": which}, hidden=True)
     return html.Div(
-        [rack, _field(f"{which}_mass_g", "Mass"), _field(f"{which}_diameter_mm", "Diameter"), speed],
+        [rack, _field(f"{which}_mass_g"), _field(f"{which}_diameter_mm"), speed],
         className="claim-ball",
         role="group",
         **{"aria-label": words},
@@ -95,7 +106,7 @@ def _way() -> Component:
 
 
 def _same() -> Component:
-    return html.Div(_field(SAME.name, SAME.label), id=ids.CLAIM_SAME, hidden=True)
+    return html.Div(_field(SAME.name), id=ids.CLAIM_SAME, hidden=True)
 
 
 def empty() -> Component:

@@ -15,7 +15,6 @@ from app.compare.checks import CheckedAthlete
 from app.compare.quantities import title
 from app.compare.words import path_note
 from app.map.words import ball_words
-from app.units import from_si
 from model.channels import READINGS
 from model.claim import Difference
 from model.zones import BRAKING
@@ -78,8 +77,8 @@ def who(answer: ClaimAnswer) -> str:
         parts += [
             person.sex,
             f"{plain(person.age_years, most=1)} years",
-            f"{plain(from_si(person.stature_m, 'cm'), most=1)} cm",
-            f"{plain(person.body_mass_kg, most=1)} kg",
+            answer.case.system.height(person.stature_m),
+            answer.case.system.text(person.body_mass_kg, "kg", most=1),
         ]
     return " · ".join(parts)
 
@@ -110,7 +109,7 @@ def _readouts(answer: ClaimAnswer) -> list[Component]:
     first, second = answer.checked.first, answer.checked.second
     if first is None or second is None:
         return made
-    against = f"{ball_words(first)} against {ball_words(second)}"
+    this, other = (ball_words(ball, answer.case.system) for ball in (first, second))
     known = "published groups leave open" if answer.on_prior else "the readings leave open"
     drawn = (
         "The bar is the number."
@@ -118,7 +117,7 @@ def _readouts(answer: ClaimAnswer) -> list[Component]:
         else f"Shape: all that {known}, dark where the claim is true. Bar: 90 %, tick: best estimate."
     )
     caption = (
-        f"Difference in per cent, {against}: to the right of the upright line more with {ball_words(first)}, to the "
+        f"Difference in per cent, {this} against {other}: to the right of the upright line more with {this}, to the "
         f"left less. {drawn}"
     )
     return [*made, html.P(caption, className="quiet claim-caption")]

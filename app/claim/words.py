@@ -6,10 +6,11 @@ from app.athlete.strip import percent_of
 from app.claim.answers import ORDER, ClaimAnswer, Settled
 from app.claim.checks import SAME
 from app.claim.form import JOINTS
-from app.compare.answers import plain
 from app.compare.fields import MEASURE_NAMES
 from app.compare.table import difference, number
 from app.map.words import ball_words, beyond
+from app.map.words import interval_words as speed_with_interval
+from app.systems import METRIC, System
 from app.units import from_si
 from model.claim import HOLDS_FROM, NO_DIFFERENCE, Difference
 from model.interval import Interval
@@ -39,6 +40,9 @@ NOTHING_TO_SPEAK_OF = f"no difference to speak of, under {100.0 * NO_DIFFERENCE:
 ONLY_READINGS = (
     "Interval and probability are of what the readings leave open; path and body measures are taken as they are."
 )
+READ_TO = {"m/s": "0.1 m/s", "mph": "0.2 mph"}
+"""To how much a release speed is read, in the reader's unit."""
+
 LEAST_TOLD = 0.005  # of the draws: fewer that have no answer are not worth a word
 
 
@@ -48,7 +52,8 @@ def claim_words(answer: ClaimAnswer) -> str:
     if first is None or second is None:
         return ""
     way = "more" if answer.more else "less"
-    return f"{ball_words(first)} loads {JOINTS[answer.reading]} {way} than {ball_words(second)}"
+    balls = [ball_words(ball, answer.case.system) for ball in (first, second)]
+    return f"{balls[0]} loads {JOINTS[answer.reading]} {way} than {balls[1]}"
 
 
 def summary(answer: ClaimAnswer) -> list[tuple[str, str]]:
@@ -80,11 +85,9 @@ def _listed(names: list[str]) -> str:
     return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
 
 
-def speed_words(speed: Interval, exact: bool) -> str:
+def speed_words(speed: Interval, exact: bool, system: System = METRIC) -> str:
     """Write a speed, with its interval unless it is exact."""
-    if exact:
-        return f"{plain(speed.estimate, least=1)} m/s"
-    return f"{speed.estimate:.1f} m/s ({speed.low:.1f} to {speed.high:.1f})"
+    return system.text(speed.estimate, "m/s", least=1) if exact else speed_with_interval(speed, system)
 
 
 def throws_words(answer: ClaimAnswer) -> str:
@@ -92,8 +95,11 @@ def throws_words(answer: ClaimAnswer) -> str:
     settled, first, second = answer.settled, answer.checked.first, answer.checked.second
     if settled is None or first is None or second is None:
         return ""
-    there, against = (speed_words(speed, settled.exact) for speed in (settled.first_m_s, settled.second_m_s))
-    return f"{ball_words(first)} at {there} against {ball_words(second)} at {against}."
+    there, against = (
+        speed_words(speed, settled.exact, answer.case.system) for speed in (settled.first_m_s, settled.second_m_s)
+    )
+    balls = [ball_words(ball, answer.case.system) for ball in (first, second)]
+    return f"{balls[0]} at {there} against {balls[1]} at {against}."
 
 
 def unit_of(readout: str, reading: str) -> str:
@@ -166,7 +172,7 @@ def borders_words(answer: ClaimAnswer) -> str:
         return ""
     tie = (
         f"A difference under {100.0 * NO_DIFFERENCE:g} % is none to speak of: it prints as 0 %, and a release speed "
-        "read to 0.1 m/s does not tell it apart."
+        f"read to {READ_TO[answer.case.speed_unit]} does not tell it apart."
     )
     if settled.exact:
         return f"Holds, or does not hold, by the numbers alone. {tie}"
@@ -225,7 +231,7 @@ def beyond_words(answer: ClaimAnswer) -> str:
     if settled is None or first is None or second is None:
         return ""
     masses, speeds = (first.mass_kg, second.mass_kg), _reach(settled)
-    return beyond((min(masses), max(masses)), speeds, "Part of this claim")
+    return beyond((min(masses), max(masses)), speeds, "Part of this claim", answer.case.system)
 
 
 def _reach(settled: Settled) -> tuple[float, float]:

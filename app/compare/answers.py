@@ -20,7 +20,8 @@ from app.compare.checks import (
 )
 from app.compare.form import ALIGNED, SCALES, Form
 from app.compare.quantities import reading_named
-from app.units import METRIC, System, array_from_si, percent_bwh
+from app.systems import METRIC, System
+from app.units import array_from_si, percent_bwh
 from app.units import plain as plain
 from model.ball import DEFAULT_DIAMETER_M
 from model.channels import Reading

@@ -60,7 +60,7 @@ from app.compare.view import basis_of, view_of
 from app.demo import load_demo
 from app.markup import to_html
 from app.palette import theme_named
-from app.units import System, system_named
+from app.systems import System, system_named
 
 BUTTONS = (
     ids.COMPARE_ADD,

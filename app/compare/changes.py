@@ -28,7 +28,7 @@ from app.compare.holding import clocks_kept, settled, speeds_kept
 from app.compare.ready import ready
 from app.compare.rows import dom_id, field_id, move_id
 from app.demo import Demo
-from app.units import METRIC, System
+from app.systems import METRIC, System
 from model.speed import SpeedProfile
 
 BROKEN = "What was kept from last time could not be read"

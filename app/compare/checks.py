@@ -25,8 +25,9 @@ from app.compare.fields import (
     Field,
 )
 from app.compare.form import KINDS, Form, ThrowForm
+from app.systems import METRIC, System
 from app.typed import as_typed, read_typed
-from app.units import METRIC, System, from_si, range_in
+from app.units import from_si, range_in
 from model.ball import Ball
 from model.checks import InputError, Limit
 from model.hold import AtClock, AtSpeed, Hold, OnProfile, held

@@ -2,8 +2,9 @@
 
 from dataclasses import dataclass, replace
 
+from app.systems import METRIC, System
 from app.typed import kept_text, shown_text
-from app.units import METRIC, System, range_in
+from app.units import range_in
 from model.ball import BALL_LIMITS
 from model.checks import Limit
 from model.hold import CLOCK_LIMIT, PROFILE_SHARE_LIMIT

@@ -9,7 +9,7 @@ from dataclasses import replace
 
 from app.compare.fields import BALL_FIELDS, HOLD_FIELDS, LENGTHS, MEASURES, Field
 from app.compare.form import LONGEST_KEPT, Form, FormError, ThrowForm, from_json, to_json
-from app.units import METRIC, System, system_named
+from app.systems import METRIC, System, system_named
 
 ATHLETE_FIELDS = {field.name: field for field in MEASURES + LENGTHS}
 FIELDS_OF_THROW = {field.name: field for field in (*BALL_FIELDS, *HOLD_FIELDS.values())}

@@ -14,7 +14,7 @@ from app.compare.form import Form
 from app.compare.holding import settled
 from app.compare.meant import meant, read_written
 from app.demo import load_demo
-from app.units import System
+from app.systems import System
 from model.speed import SpeedProfile
 
 MEASURE = {"type": ids.COMPARE_MEASURE, "name": ALL}

@@ -15,7 +15,8 @@ from app.compare.quantities import choices
 from app.compare.ready import READY
 from app.compare.words import INVENTED
 from app.demo import Demo, RackBall
-from app.units import FEET, METRIC, System, to_si
+from app.systems import METRIC, System
+from app.units import FEET, to_si
 from app.version import VERSION
 
 ORDER = ["label", "input", "description", "error"]

@@ -13,7 +13,7 @@ from app.compare.fields import BALL_FIELDS, HOLD_FIELDS, HOLDS, Field
 from app.compare.form import MOST_THROWS, Form, ThrowForm
 from app.compare.parts import choice, number_field
 from app.palette import Theme, line_color, line_width
-from app.units import METRIC, System
+from app.systems import METRIC, System
 
 SLIDES = {
     "m/s": ("5", "50", "0.1"),

@@ -15,6 +15,7 @@ from app.compare.form import Form
 from app.map.checks import Spot, Window, check_spot, check_window, quantity_of
 from app.map.form import MapForm
 from app.map.window import fitting_window, levels_between
+from app.systems import METRIC, System
 from model.ball import BALL_LIMITS, Ball
 from model.interval import Interval
 from model.load_map import contour, load_map
@@ -155,7 +156,7 @@ class MapAnswer:
     looked: Looked | None = None
 
 
-def map_of(form: MapForm, compared: Form, profile_form: ProfileForm, today: date) -> MapAnswer:
+def map_of(form: MapForm, compared: Form, profile_form: ProfileForm, today: date, system: System = METRIC) -> MapAnswer:
     """Work out all that the page shows.
 
     Parameters
@@ -166,21 +167,23 @@ def map_of(form: MapForm, compared: Form, profile_form: ProfileForm, today: date
     profile_form : ProfileForm
         The radar readings.
     today : date
+    system : System
+        The units of what is said.
 
     Returns
     -------
     MapAnswer
         Without lines while the measures or the reference are missing.
     """
-    case = case_of(compared, profile_form, today)
-    quantity, spot = quantity_of(form), check_spot(form)
+    case = case_of(compared, profile_form, today, system)
+    quantity, spot = quantity_of(form), check_spot(form, system)
     hundred = hundred_of(case, compared, form.of, today)
     if hundred is None or case.person is None:
         return MapAnswer(case, quantity, spot)
     thrown = _thrown(compared, case)
     others = [(ball, speed) for _, ball, speed in thrown]
     fitting = fitting_window(hundred.throw, case.rack, case.found.used, case.profile, others)
-    window, problems = check_window(form, fitting)
+    window, problems = check_window(form, fitting, system)
     diameter_m = hundred.throw.ball.diameter_m
     loads = path_loads(case.person, diameter_m)
     value = float(quantity_at(loads, quantity, hundred.throw.ball.mass_kg, hundred.throw.speed_m_s))

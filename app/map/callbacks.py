@@ -27,12 +27,14 @@ from app.compare.view import basis_of
 from app.demo import load_demo
 from app.map.answers import map_of, usual_base
 from app.map.changes import clicked, first_spot, taken_back, to_compare
-from app.map.checks import check_spot
+from app.map.checks import ENDS, MASS, SPEED, check_spot
 from app.map.figure import map_figure, paper_figure, width_px
 from app.map.form import RANGES, MapForm, from_json, read_form, to_json
+from app.map.meant import meant, read_written, shown, written
+from app.map.parts import field_label, throw_hint
 from app.map.view import view_of
 from app.palette import theme_named
-from app.units import from_si
+from app.systems import System, system_named
 
 RANGE = {"type": ids.MAP_RANGE, "name": ALL}
 
@@ -62,12 +64,21 @@ VIEW_OUTPUTS = {
 """The parts that `View` fills one to one."""
 
 
+NAMED_OUTPUTS = {
+    "mass": [Output(ids.MAP_MASS, "label"), Output(ids.MAP_MASS, "description")],
+    "speed": [Output(ids.MAP_SPEED, "label"), Output(ids.MAP_SPEED, "description")],
+    "ends": [Output(RANGE, "label"), Output(RANGE, "description")],
+}
+"""What says a unit over and under the fields."""
+
+
 def _fields(kind: type[Input] | type[State]) -> dict[str, Any]:
     """All that makes the map's form, as inputs or as states."""
     return {
         "controls": {name: kind(part, "value") for name, part in CONTROLS.items()},
         "ends": kind(RANGE, "value"),
         "end_ids": State(RANGE, "id"),
+        "written": State(ids.MAP_WRITTEN, "data"),
     }
 
 
@@ -77,7 +88,8 @@ def _form(fields: dict[str, Any]) -> MapForm:
         for part, value in zip(fields["end_ids"], fields["ends"], strict=False)
         if isinstance(part, dict)
     }
-    return read_form(fields["controls"] | {name: ends.get(name) for name in RANGES})
+    page = read_form(fields["controls"] | {name: ends.get(name) for name in RANGES})
+    return meant(page, *read_written(fields.get("written")))
 
 
 def register(app: Dash) -> None:
@@ -96,6 +108,8 @@ def register(app: Dash) -> None:
             "before": Output(ids.MAP_BEFORE, "data"),
             "notice": Output(ids.MAP_NOTICE, "children"),
             "back_hidden": Output(ids.MAP_TAKE_BACK, "hidden"),
+            "written": Output(ids.MAP_WRITTEN, "data"),
+            "labels": NAMED_OUTPUTS,
         },
         inputs={
             "read": Input(ids.MAP_READ, "data"),
@@ -105,6 +119,7 @@ def register(app: Dash) -> None:
             "saved": State(ids.MAP_SAVED, "data"),
             "compare": State(ids.MAP_COMPARE, "data"),
             "before": State(ids.MAP_BEFORE, "data"),
+            "units": Input(ids.SHELL_UNITS, "data"),
         },
     )(change)
     app.callback(
@@ -151,16 +166,30 @@ def _profile(read: Any, compared: Form) -> tuple[ProfileForm, bool]:
 
 
 def change(
-    read: Any, where: Any, buttons: Sequence[Any], fields: dict[str, Any], saved: Any, compare: Any, before: Any
+    read: Any,
+    where: Any,
+    buttons: Sequence[Any],
+    fields: dict[str, Any],
+    saved: Any,
+    compare: Any,
+    before: Any,
+    units: Any = None,
 ) -> dict[str, Any]:
     """Open the page, look at the throw that was clicked and add it to Compare, or do what a button says."""
     if not isinstance(read, dict):
         raise PreventUpdate  # the page is opening, and the browser was not asked yet what it keeps
     source = ctx.triggered_id
     compared, _ = _compared(read, compare)
-    if source in (None, ids.MAP_READ):
-        return _opened(saved, read, compared, fields["end_ids"])
+    system = system_named(units)
+    if source in (None, ids.MAP_READ) or compare is None:
+        return _opened(saved, read, compared, fields["end_ids"], system)
     still = {
+        "written": no_update,
+        "labels": {
+            "mass": [no_update] * 2,
+            "speed": [no_update] * 2,
+            "ends": [[no_update] * len(fields["end_ids"])] * 2,
+        },
         "controls": dict.fromkeys(CONTROLS, no_update),
         "ends": [no_update] * len(fields["end_ids"]),
         "compare": no_update,
@@ -172,15 +201,19 @@ def change(
         form = no_update if back.form is None else compare_json(back.form)
         return still | {"compare": form, "write": form, "before": None, "notice": back.notice, "back_hidden": True}
     typed = _form(fields)
+    if source == ids.SHELL_UNITS:
+        kept = dict.fromkeys(("compare", "write", "before", "notice", "back_hidden"), no_update)
+        return _shown(typed, fields["end_ids"], system) | kept
     if source == ids.MAP_CLICKED:
-        place = clicked(where)
+        place = clicked(where, system)
         if place is None:
             raise PreventUpdate
         typed = replace(typed, ball_mass_g=place[0], speed_m_s=place[1])
-        still |= {"controls": dict.fromkeys(CONTROLS, no_update) | {"ball_mass_g": place[0], "speed_m_s": place[1]}}
+        put = {name: shown(typed, name, system) for name in ("ball_mass_g", "speed_m_s")}
+        still |= {"controls": dict.fromkeys(CONTROLS, no_update) | put, "written": written(typed, system)}
     elif not any(buttons):
         raise PreventUpdate  # a button that was just made, not one that was pressed
-    case = case_of(compared, _profile(read, compared)[0], date.today())
+    case = case_of(compared, _profile(read, compared)[0], date.today(), system)
     added = to_compare(compared, check_spot(typed), case)
     if added.form is None:
         return still | {"notice": added.notice, "back_hidden": True}
@@ -189,7 +222,7 @@ def change(
     return still | changed | {"notice": added.notice, "back_hidden": False}
 
 
-def _opened(saved: Any, read: Any, compared: Form, end_ids: Sequence[Any]) -> dict[str, Any]:
+def _opened(saved: Any, read: Any, compared: Form, end_ids: Sequence[Any], system: System) -> dict[str, Any]:
     try:
         form = from_json(saved)
     except FormError:
@@ -198,16 +231,28 @@ def _opened(saved: Any, read: Any, compared: Form, end_ids: Sequence[Any]) -> di
     if form.pointless:
         mass, speed = first_spot(case)
         form = replace(form, ball_mass_g=mass, speed_m_s=speed)
-    controls = {name: getattr(form, name) for name in CONTROLS}
-    controls["of"] = form.of or usual_base(case, compared.kind)
-    return {
-        "controls": controls,
-        "ends": [getattr(form, part["name"]) for part in end_ids],
+    made = _shown(replace(form, of=form.of or usual_base(case, compared.kind)), end_ids, system)
+    return made | {
         "compare": compare_json(compared),
         "write": None,
         "before": None,
         "notice": "",
         "back_hidden": True,
+    }
+
+
+def _shown(form: MapForm, end_ids: Sequence[Any], system: System) -> dict[str, Any]:
+    """All controls of a form, and what says their units."""
+    ends = [ENDS[part["name"]] for part in end_ids]
+    return {
+        "controls": {name: shown(form, name, system) for name in CONTROLS},
+        "ends": [shown(form, spec.name, system) for spec in ends],
+        "written": written(form, system),
+        "labels": {
+            "mass": [field_label(MASS, system), throw_hint(MASS, system)],
+            "speed": [field_label(SPEED, system), throw_hint(SPEED, system)],
+            "ends": [[field_label(spec, system) for spec in ends], [spec.described(system) for spec in ends]],
+        },
     }
 
 
@@ -218,10 +263,11 @@ def draw(fields: dict[str, Any], compare: Any, read: Any, theme: Any, width: Any
     compared, compare_read = _compared(read, compare)
     profile, profile_read = _profile(read, compared)
     form, today = _form(fields), date.today()
-    answer = map_of(form, compared, profile, today)
+    system = read_written(fields.get("written"))[1]
+    answer = map_of(form, compared, profile, today, system)
     usual = usual_base(answer.case, compared.kind)
-    view = view_of(answer, check_athlete(compared.athlete), not (compare_read and profile_read))
-    hints = _hints(answer.window)
+    view = view_of(answer, check_athlete(compared.athlete, system), not (compare_read and profile_read))
+    hints = _hints(answer.window, system)
     return {
         "figure": map_figure(answer, form.axis, theme_named(theme), width_px(width)),
         "paper": paper_figure(answer, form.axis),
@@ -234,11 +280,11 @@ def draw(fields: dict[str, Any], compare: Any, read: Any, theme: Any, width: Any
     }
 
 
-def _hints(window: Any) -> dict[str, str]:
+def _hints(window: Any, system: System) -> dict[str, str]:
     """The ends that are drawn, to stand in empty fields."""
     if window is None:
         return {}
     ends = (window.mass_low_kg, window.mass_high_kg)
-    masses = [f"{from_si(mass, 'g'):.0f}" for mass in ends]
-    speeds = [f"{speed:.0f}" for speed in (window.speed_low_m_s, window.speed_high_m_s)]
+    masses = [system.number(mass, "g", most=0) for mass in ends]
+    speeds = [system.number(speed, "m/s", most=0) for speed in (window.speed_low_m_s, window.speed_high_m_s)]
     return dict(zip(RANGES, [*masses, *speeds], strict=True))

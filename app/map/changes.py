@@ -9,6 +9,8 @@ from app.compare.checks import check_throw
 from app.compare.form import MOST_THROWS, Form, FormError, ThrowForm, add_throw, from_json
 from app.demo import RackBall
 from app.map.checks import MASS, SPEED, Spot
+from app.systems import METRIC, System
+from app.typed import NUMBER
 from app.units import from_si, to_si
 from model.ball import Ball
 from model.speed_readings import SAME_BALL_KG
@@ -32,18 +34,21 @@ class Added:
     notice: str
 
 
-def clicked(where: object) -> tuple[str, str] | None:
+def clicked(where: object, system: System = METRIC) -> tuple[str, str] | None:
     """Read where the map was clicked.
 
     Parameters
     ----------
     where : object
         What the browser sent: mass (g) and speed (m/s).
+    system : System
+        The reader's units.
 
     Returns
     -------
     (str, str) or None
-        Mass in whole grams and speed to 0.1 m/s, as they would be typed; None if it is no place on a map.
+        Mass in whole grams and speed to 0.1 m/s, or both to a tenth of the reader's units, as they would be kept had
+        they been typed; None if it is no place on a map.
     """
     if not isinstance(where, dict):
         return None
@@ -52,8 +57,11 @@ def clicked(where: object) -> tuple[str, str] | None:
         value = where.get(name)
         if isinstance(value, bool) or not isinstance(value, int | float) or not math.isfinite(value):
             return None
-        low, high = from_si(spec.limit.low, spec.unit), from_si(spec.limit.high, spec.unit)
-        typed.append(plain(min(max(float(value), low), high), most=places))
+        unit = spec.unit_in(system)
+        low, high = from_si(spec.limit.low, unit), from_si(spec.limit.high, unit)
+        shown = from_si(to_si(float(value), spec.unit), unit)
+        text = plain(min(max(shown, low), high), most=1 if system.converts(spec.unit) else places)
+        typed.append(spec.kept(text, "", system))
     return typed[0], typed[1]
 
 
@@ -73,9 +81,10 @@ def to_compare(form: Form, spot: Spot, case: Case) -> Added:
     """
     if spot.mass_kg is None or spot.speed_m_s is None:
         return Added(None, "Nothing added: a ball mass and a speed are needed.")
-    mass_g, speed = plain(from_si(spot.mass_kg, "g")), plain(spot.speed_m_s, least=1)
+    mass_g = _as_put(spot.mass_typed, plain(from_si(spot.mass_kg, "g")))
+    speed = _as_put(spot.speed_typed, plain(spot.speed_m_s, least=1))
     diameter_m = case.own_ball.diameter_m
-    name = f"{mass_g} g at {speed} m/s"
+    name = f"{case.mass(spot.mass_kg)} at {case.system.text(spot.speed_m_s, 'm/s', least=1)}"
     for number, throw in enumerate(form.throws, start=1):
         line = check_throw(throw, case.person, case.profile)
         if line.ball is None or line.speed_m_s is None:
@@ -134,6 +143,11 @@ def first_spot(case: Case) -> tuple[str, str]:
     ball = min(others, key=lambda one: abs(one.mass_kg - wanted), default=None)
     mass_kg = to_si(round(from_si(wanted, "g")), "g") if ball is None else ball.mass_kg
     return plain(from_si(mass_kg, "g")), plain(float(profile.mean_speed(mass_kg).estimate), least=1, most=1)
+
+
+def _as_put(kept: str, metric: str) -> str:
+    """A text with a unit as it was typed, else the number."""
+    return kept if kept and not NUMBER.fullmatch(kept) else metric
 
 
 def _same(ball: Ball, other: Ball) -> bool:

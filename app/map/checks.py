@@ -1,13 +1,13 @@
 """From the map's typed text to a quantity, ranges and a throw: every value is checked in its own field."""
 
-import math
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
 from app.compare.checks import message, read_number
 from app.compare.fields import Field
 from app.map.form import SHOWN_READINGS, MapForm
-from app.units import from_si
+from app.systems import METRIC, System
+from app.units import from_si, rounded_up
 from model.ball import BALL_LIMITS
 from model.checks import InputError
 from model.quantity import READOUTS, Quantity
@@ -38,11 +38,13 @@ class Window:
 
 @dataclass(frozen=True)
 class Spot:
-    """The throw that is looked at, if it could be read, and a message for each field that could not."""
+    """The throw that is looked at, if it could be read, a message for each field that could not, and the kept texts."""
 
     mass_kg: float | None = None
     speed_m_s: float | None = None
     problems: Mapping[str, str] = field(default_factory=dict)
+    mass_typed: str = field(default="", compare=False)
+    speed_typed: str = field(default="", compare=False)
 
 
 def quantity_of(form: MapForm) -> Quantity:
@@ -60,7 +62,7 @@ def quantity_of(form: MapForm) -> Quantity:
     return Quantity(reading, form.readout if form.readout in READOUTS else "peak")
 
 
-def check_window(form: MapForm, fitting: Window) -> tuple[Window, dict[str, str]]:
+def check_window(form: MapForm, fitting: Window, system: System = METRIC) -> tuple[Window, dict[str, str]]:
     """Read the typed ends of the axes.
 
     Parameters
@@ -68,6 +70,8 @@ def check_window(form: MapForm, fitting: Window) -> tuple[Window, dict[str, str]
     form : MapForm
     fitting : Window
         The ends that stand for what was left out or cannot be used.
+    system : System
+        The units of the messages.
 
     Returns
     -------
@@ -76,32 +80,38 @@ def check_window(form: MapForm, fitting: Window) -> tuple[Window, dict[str, str]
         A message for each field that could not be used.
     """
     problems: dict[str, str] = {}
-    typed = {name: _read(getattr(form, name), spec, problems) for name, spec in ENDS.items()}
-    mass = _ends(typed, ("mass_from_g", "mass_to_g"), (fitting.mass_low_kg, fitting.mass_high_kg), problems)
-    speed = _ends(typed, ("speed_from_m_s", "speed_to_m_s"), (fitting.speed_low_m_s, fitting.speed_high_m_s), problems)
+    typed = {name: _read(getattr(form, name), spec, problems, system) for name, spec in ENDS.items()}
+    mass = _ends(typed, ("mass_from_g", "mass_to_g"), (fitting.mass_low_kg, fitting.mass_high_kg), problems, system)
+    slow, fast = fitting.speed_low_m_s, fitting.speed_high_m_s
+    speed = _ends(typed, ("speed_from_m_s", "speed_to_m_s"), (slow, fast), problems, system)
     return Window(*mass, *speed), problems
 
 
-def _read(text: str, spec: Field, problems: dict[str, str]) -> float | None:
+def _read(text: str, spec: Field, problems: dict[str, str], system: System) -> float | None:
     if not text.strip() and not spec.needed:
         return None
     try:
-        return read_number(text, spec.label, spec.limit, spec.unit)
+        return read_number(text, spec.label, spec.limit, spec.unit, spec.unit_in(system))
     except InputError as error:
         problems[spec.name] = message(error)
         return None
 
 
 def _ends(
-    typed: Mapping[str, float | None], names: tuple[str, str], fitting: tuple[float, float], problems: dict[str, str]
+    typed: Mapping[str, float | None],
+    names: tuple[str, str],
+    fitting: tuple[float, float],
+    problems: dict[str, str],
+    system: System,
 ) -> tuple[float, float]:
     """Both ends of an axis. An end that was left out makes room for the other; two typed ones must lie apart."""
     low, high = (typed[name] for name in names)
     low_spec, high_spec = (ENDS[name] for name in names)
     if low is not None and high is not None and high < LEAST_RATIO * low:
-        least = math.ceil(round(from_si(low, low_spec.unit) * LEAST_RATIO, 6))
-        given = f"{from_si(high, high_spec.unit):g} {high_spec.unit}"
-        accepted = f"at least {least:g} {high_spec.unit}, a fifth above the other end"
+        unit = high_spec.unit_in(system)
+        least = rounded_up(from_si(low, unit) * LEAST_RATIO, unit)
+        given = system.text(high, high_spec.unit, most=6)
+        accepted = f"at least {least:g} {unit}, a fifth above the other end"
         if low * LEAST_RATIO > high_spec.limit.high:
             accepted = f"a lower number for “{low_spec.label.lower()}”"
         problems[names[1]] = message(InputError(high_spec.label, given, accepted))
@@ -117,12 +127,14 @@ def _ends(
     return max(low, limit.low), high
 
 
-def check_spot(form: MapForm) -> Spot:
+def check_spot(form: MapForm, system: System = METRIC) -> Spot:
     """Read the throw that is looked at; one with nothing typed is neither right nor wrong.
 
     Parameters
     ----------
     form : MapForm
+    system : System
+        The units of the messages.
 
     Returns
     -------
@@ -131,5 +143,5 @@ def check_spot(form: MapForm) -> Spot:
     if form.pointless:
         return Spot()
     problems: dict[str, str] = {}
-    mass, speed = (_read(getattr(form, spec.name), spec, problems) for spec in (MASS, SPEED))
-    return Spot(mass, speed, problems)
+    mass, speed = (_read(getattr(form, spec.name), spec, problems, system) for spec in (MASS, SPEED))
+    return Spot(mass, speed, problems, form.ball_mass_g.strip(), form.speed_m_s.strip())

@@ -11,10 +11,11 @@ from app.map.answers import Contour, MapAnswer
 from app.map.checks import Window
 from app.map.marks import map_labels, mark_traces, profile_traces
 from app.map.plane import LETTER, Plane, trace, with_ink
-from app.map.ticks import mass_ticks
+from app.map.ticks import ROUND_G, ROUND_OZ, mass_ticks, speed_ticks
 from app.map.words import value_words
 from app.palette import THEMES, Theme, figure_px, template
-from app.units import array_from_si, from_si
+from app.systems import System
+from app.units import from_si, to_si
 
 Array = NDArray[np.float64]
 
@@ -45,7 +46,7 @@ def map_figure(answer: MapAnswer, axis: str, theme: Theme, width: float = WIDTH_
     ----------
     answer : MapAnswer
     axis : str
-        "linear" for even grams, else even ratios.
+        "linear" for even masses, else even ratios.
     theme : Theme
     width : float
         Of the figure (px), for the places of the labels.
@@ -97,14 +98,15 @@ def _figure(answer: MapAnswer, log: bool, theme: Theme, width: float | None = No
     if window is None or answer.hundred is None:
         return BLANK
     narrow = width is not None and width < NARROW_PX
-    layout = _layout(theme, window, log, narrow)
+    system = answer.case.system
+    layout = _layout(theme, window, log, narrow, system)
     if width is None:
         layout |= {"width": PAPER_PX[0], "height": PAPER_PX[1], "autosize": False}
     margin = layout["margin"]
     across = (PAPER_PX[0] if width is None else width) - margin["l"] - margin["r"]
     plane = Plane(window, log, (across, layout["height"] - margin["t"] - margin["b"]))
     rack_g = [from_si(ball.mass_kg, "g") for ball in (answer.case.own_ball, *answer.case.rack)]
-    layout["xaxis"] |= _mass_axis(rack_g, plane, theme, narrow)
+    layout["xaxis"] |= _mass_axis(rack_g, plane, theme, narrow, system)
     layout["shapes"] = _rack_marks(rack_g, theme) + _tested_marks(window) + _spot_marks(answer)
     layout["annotations"] = map_labels(answer, plane, theme, narrow)
     data = [
@@ -118,7 +120,7 @@ def _figure(answer: MapAnswer, log: bool, theme: Theme, width: float | None = No
     return {"data": data, "layout": layout}
 
 
-def _layout(theme: Theme, window: Window, log: bool, narrow: bool) -> dict[str, Any]:
+def _layout(theme: Theme, window: Window, log: bool, narrow: bool, system: System) -> dict[str, Any]:
     scale = theme.root_px / THEMES["light"].root_px
     ends = [from_si(mass, "g") for mass in (window.mass_low_kg, window.mass_high_kg)]
     return {
@@ -134,25 +136,39 @@ def _layout(theme: Theme, window: Window, log: bool, narrow: bool) -> dict[str, 
             "fixedrange": True,
             "showgrid": False,
             "ticks": "outside",
-            "title": {"text": "ball mass, g", "standoff": 8},
+            "title": {"text": f"ball mass, {system.unit('g')}", "standoff": 8},
         },
         "yaxis": {
             "range": [window.speed_low_m_s, window.speed_high_m_s],
             "fixedrange": True,
             "showgrid": False,
             "ticks": "outside",
-            "nticks": 9,
+            **_speed_axis(window, system),
         },
     }
 
 
-def _mass_axis(rack_g: list[float], plane: Plane, theme: Theme, narrow: bool) -> dict[str, Any]:
+def _speed_axis(window: Window, system: System) -> dict[str, Any]:
+    """The speed axis runs in m/s in any case, so that a click says them; its ticks are in the reader's unit."""
+    if not system.converts("m/s"):
+        return {"nticks": 9}
+    ends = (system.value(speed, "m/s") for speed in (window.speed_low_m_s, window.speed_high_m_s))
+    ticks = speed_ticks(*ends)
+    places = [to_si(tick, system.unit("m/s")) for tick in ticks]
+    return {"tickmode": "array", "tickvals": places, "ticktext": [plain(tick) for tick in ticks]}
+
+
+def _mass_axis(rack_g: list[float], plane: Plane, theme: Theme, narrow: bool, system: System) -> dict[str, Any]:
     size = figure_px(theme, "xs")
-    room = size * LETTER * 3.0 + (5.0 if narrow else 9.0)
-    ends = (from_si(plane.window.mass_low_kg, "g"), from_si(plane.window.mass_high_kg, "g"))
-    ticks = mass_ticks(rack_g, ends, lambda mass_g: float(plane.x(mass_g / 1000.0)), room)
+    unit, in_grams = system.unit("g"), not system.converts("g")
+    room = size * LETTER * (3.0 if in_grams else 4.5) + (5.0 if narrow else 9.0)
+    ends = (from_si(plane.window.mass_low_kg, unit), from_si(plane.window.mass_high_kg, unit))
+    rack = rack_g if in_grams else [from_si(to_si(mass, "g"), unit) for mass in rack_g]
+    steps = ROUND_G if in_grams else ROUND_OZ
+    ticks = mass_ticks(rack, ends, lambda mass: float(plane.x(to_si(mass, unit))), room, steps)
     text = [f"<b>{plain(tick.mass_g)}</b>" if tick.rack else plain(tick.mass_g) for tick in ticks]
-    return {"tickmode": "array", "tickvals": [tick.mass_g for tick in ticks], "ticktext": text}
+    places = [tick.mass_g if in_grams else from_si(to_si(tick.mass_g, unit), "g") for tick in ticks]
+    return {"tickmode": "array", "tickvals": places, "ticktext": text}
 
 
 def _rack_marks(rack_g: list[float], theme: Theme) -> list[dict[str, Any]]:
@@ -239,10 +255,11 @@ def _under_pointer(answer: MapAnswer) -> list[dict[str, Any]]:
     grid, hundred = answer.grid, answer.hundred
     if grid is None or hundred is None:
         return []
+    system = answer.case.system
     mass, speed = np.repeat(grid.mass_kg, grid.speed_m_s.size), np.tile(grid.speed_m_s, grid.mass_kg.size)
     told = [
-        f"{m:.0f} g at {v:.1f} m/s<br>{_said(value, answer)}"
-        for m, v, value in zip(array_from_si(mass, "g"), speed, grid.value.ravel(), strict=True)
+        f"{system.text(m, 'g', most=0)} at {system.text(v, 'm/s', least=1, most=1)}<br>{_said(value, answer)}"
+        for m, v, value in zip(mass.tolist(), speed.tolist(), grid.value.ravel(), strict=True)
     ]
     return [
         trace(

@@ -136,7 +136,7 @@ def map_labels(answer: MapAnswer, plane: Plane, theme: Theme, narrow: bool) -> l
     plain = {"showarrow": False, "font": {"size": size, "color": theme.ink}}
     middle = {"xref": "paper", "yref": "paper", "xanchor": "center", "yanchor": "middle"}
     on_top = plain | {"xref": "paper", "yref": "paper", "y": 1, "yanchor": "bottom"}
-    labels = [on_top | {"x": 0, "xanchor": "right", "xshift": -6, "text": "m/s"}]
+    labels = [on_top | {"x": 0, "xanchor": "right", "xshift": -6, "text": answer.case.speed_unit}]
     ordered = sorted(answer.contours, key=lambda contour: abs(contour.percent - 100))
     texts = [_line_text(contour, answer, narrow) for contour in ordered]
     paths = [_path(answer.mass_kg, contour.speed_m_s, plane) for contour in ordered]

@@ -7,6 +7,7 @@ from dash import dcc, html
 from dash.development.base_component import Component
 
 from app import ids
+from app.compare.fields import Field
 from app.compare.figure import GRAPH_CONFIG
 from app.compare.parts import choice, number_field, text_field
 from app.compare.quantities import title
@@ -14,13 +15,14 @@ from app.compare.words import INVENTED
 from app.map.checks import ENDS, MASS, SPEED
 from app.map.figure import BLANK
 from app.map.form import AXES, BASES, SHOWN_READINGS
+from app.systems import METRIC, System
 from app.version import VERSION
 from model.channels import READINGS
 from model.quantity import READOUTS
 
 MAP_CONFIG: dict[str, Any] = GRAPH_CONFIG | {"doubleClick": False}
-STEPS = {"ball_mass_g": ("5 g", "1 g"), "speed_m_s": ("0.5 m/s", "0.1 m/s")}
-"""What an arrow key adds to a field of the throw, alone and with Shift; `assets/map.js` does it."""
+STEPS = {"g": ("5 g", "1 g"), "m/s": ("0.5 m/s", "0.1 m/s"), "oz": ("0.25 oz", "0.05 oz"), "mph": ("1 mph", "0.2 mph")}
+"""What an arrow key adds to a field of the throw in a unit, alone and with Shift; `assets/map.js` does it."""
 
 
 def header() -> Component:
@@ -94,14 +96,22 @@ def picture() -> Component:
     )
 
 
+def field_label(spec: Field, system: System = METRIC) -> str:
+    """What stands over a field."""
+    return f"{spec.label}, {spec.unit_in(system)}"
+
+
+def throw_hint(spec: Field, system: System = METRIC) -> str:
+    """What stands under a field of the throw."""
+    alone, shifted = STEPS[spec.unit_in(system)]
+    return f"{spec.described(system)}; arrow keys {alone}, with Shift {shifted}"
+
+
 def throw() -> Component:
     """Make the throw that is looked at: two fields, its readings, and the way to Compare."""
     fields = []
     for spec, part in ((MASS, ids.MAP_MASS), (SPEED, ids.MAP_SPEED)):
-        alone, shifted = STEPS[spec.name]
-        accepted = spec.accepted.removesuffix(spec.unit).strip()
-        hint = f"{accepted}; arrow keys {alone}, with Shift {shifted}"
-        fields.append(text_field(f"{spec.label}, {spec.unit}", hint, numeric=True, value="", id=part))
+        fields.append(text_field(field_label(spec), throw_hint(spec), numeric=True, value="", id=part))
     add = html.Button("Add this throw to Compare", id=ids.MAP_ADD, type="button", n_clicks=0, **{"data-key": "a"})
     back = html.Button("Take it back", id=ids.MAP_TAKE_BACK, type="button", n_clicks=0, hidden=True)
     return html.Section(

@@ -17,9 +17,11 @@ from app.map.words import (
     throw_words,
     value_words,
 )
+from app.units import range_in
 from model.channels import READINGS
 from model.interval import Interval
 from model.quantity import READOUTS, Quantity
+from model.throw import SPEED_LIMIT
 
 ORDER = ("peak", "loaded_s", "rise_rate", "area")
 NEVER = "–"
@@ -42,9 +44,10 @@ def looked_table(answer: MapAnswer) -> list[Component]:
         return [html.P(told, className="quiet")]
     source = READINGS[answer.quantity.reading]
     rows = [_reading(key, looked, answer, hundred.kind) for key in ORDER]
-    ball = ball_words(looked.throw.ball)
+    system = answer.case.system
+    ball = ball_words(looked.throw.ball, system)
     made: list[Component] = [
-        html.P(throw_words(looked.throw), className="map-throw"),
+        html.P(throw_words(looked.throw, system), className="map-throw"),
         html.Table(
             [html.Caption(f"{source.label[0].upper()}{source.label[1:]}"), html.Tbody(rows)], className="map-looked"
         ),
@@ -53,9 +56,11 @@ def looked_table(answer: MapAnswer) -> list[Component]:
         profile = answer.case.profile
         prior = profile is not None and profile.exponent_is_prior
         whose = "Full speed by the prior, not by this athlete’s readings" if prior else "This athlete’s full speed"
-        made.append(html.P(f"{whose}, with {ball}: {interval_words(looked.full_speed_m_s)}.", className="quiet"))
+        made.append(
+            html.P(f"{whose}, with {ball}: {interval_words(looked.full_speed_m_s, system)}.", className="quiet")
+        )
     mass, speed = looked.throw.ball.mass_kg, looked.throw.speed_m_s
-    if told := beyond((mass, mass), (speed, speed), throw_words(looked.throw)):
+    if told := beyond((mass, mass), (speed, speed), throw_words(looked.throw, system), system):
         made.append(html.P(told, className="beyond"))
     if note := path_note(answer.case.person):
         made.append(html.P(note, className="at-number"))
@@ -101,11 +106,11 @@ def speeds_table(answer: MapAnswer) -> Component | None:
         head.append(html.Th(["Full speed", html.Span(note, className="note")], scope="col"))
     rows = [_ball(i, answer, full) for i in range(len(answer.case.rack))]
     caption = (
-        f"{quantity_words(answer.quantity)}: release speed, m/s, at which each ball reaches a share of the reference "
-        f"throw ({hundred.kind})."
+        f"{quantity_words(answer.quantity)}: release speed, {answer.case.speed_unit}, at which each ball reaches a "
+        f"share of the reference throw ({hundred.kind})."
     )
     if any(not math.isfinite(speed) for contour in answer.contours for speed in contour.rack_m_s):
-        caption += f" {NEVER}: no speed from 1 to 60 m/s does."
+        caption += f" {NEVER}: no speed from {range_in(SPEED_LIMIT, answer.case.speed_unit)} does."
     if path_note(answer.case.person):
         caption += " The path comes from adult men."
     return html.Div(
@@ -131,18 +136,18 @@ def _head(contour: Contour, answer: MapAnswer) -> Component:
 
 def _ball(place: int, answer: MapAnswer, full: Interval | None) -> Component:
     ball = answer.case.rack[place]
-    name = [ball_words(ball)]
+    name = [ball_words(ball, answer.case.system)]
     if ball == answer.case.own_ball:
         name.append(html.Span("own ball", className="note"))
     cells = [
-        html.Td(_speed(contour.rack_m_s[place]), className="level" if contour.percent == 100 else "")
+        html.Td(_speed(contour.rack_m_s[place], answer), className="level" if contour.percent == 100 else "")
         for contour in answer.contours
     ]
     if full is not None:
-        span = html.Span(f"{full.low[place]:.1f} to {full.high[place]:.1f}", className="note")
-        cells.append(html.Td([f"{full.estimate[place]:.1f}", span]))
+        low, middle, high = (answer.case.speed(end[place]) for end in (full.low, full.estimate, full.high))
+        cells.append(html.Td([middle, html.Span(f"{low} to {high}", className="note")]))
     return html.Tr([html.Th(name, scope="row"), *cells])
 
 
-def _speed(speed_m_s: float) -> str:
-    return f"{speed_m_s:.1f}" if math.isfinite(speed_m_s) else NEVER
+def _speed(speed_m_s: float, answer: MapAnswer) -> str:
+    return answer.case.speed(speed_m_s) if math.isfinite(speed_m_s) else NEVER

@@ -13,7 +13,6 @@ from app.compare.words import path_note
 from app.map.answers import MapAnswer
 from app.map.table import looked_table, speeds_table
 from app.map.words import CLICK, figure_note, looked_words, missing, notes, quantity_words
-from app.units import from_si
 
 
 @dataclass(frozen=True)
@@ -85,8 +84,8 @@ def who(answer: MapAnswer) -> str:
         parts += [
             person.sex,
             f"{plain(person.age_years, most=1)} years",
-            f"{plain(from_si(person.stature_m, 'cm'), most=1)} cm",
-            f"{plain(person.body_mass_kg, most=1)} kg",
+            answer.case.system.height(person.stature_m),
+            answer.case.system.text(person.body_mass_kg, "kg", most=1),
         ]
     return " · ".join(parts)
 

@@ -4,15 +4,17 @@ import math
 
 import numpy as np
 
-from app.compare.answers import plain, share_of
+from app.compare.answers import share_of
 from app.compare.fields import MEASURE_NAMES
 from app.compare.quantities import title
 from app.compare.table import number
 from app.compare.words import TESTED_BALL_KG, TESTED_SPEED_M_S
 from app.map.answers import Hundred, MapAnswer
-from app.units import from_si
+from app.systems import METRIC, System
+from app.units import from_si, range_in
 from model.ball import DEFAULT_DIAMETER_M, Ball
 from model.channels import READINGS
+from model.checks import Limit
 from model.interval import Interval
 from model.quantity import READOUTS, Quantity
 from model.throw import Throw
@@ -46,15 +48,15 @@ def value_words(value: float, unit: str) -> str:
     return f"{number(value, places)} {unit}"
 
 
-def throw_words(throw: Throw) -> str:
+def throw_words(throw: Throw, system: System = METRIC) -> str:
     """Name a throw by ball and speed."""
-    return f"{ball_words(throw.ball)} at {throw.speed_m_s:.1f} m/s"
+    return f"{ball_words(throw.ball, system)} at {system.text(throw.speed_m_s, 'm/s', least=1, most=1)}"
 
 
-def ball_words(ball: Ball) -> str:
+def ball_words(ball: Ball, system: System = METRIC) -> str:
     """Name a ball by its mass, and by its diameter where that is not the usual one."""
-    size = "" if ball.diameter_m == DEFAULT_DIAMETER_M else f" ({plain(from_si(ball.diameter_m, 'mm'))} mm)"
-    return f"{plain(from_si(ball.mass_kg, 'g'))} g{size}"
+    size = "" if ball.diameter_m == DEFAULT_DIAMETER_M else f" ({system.text(ball.diameter_m, 'mm')})"
+    return f"{system.text(ball.mass_kg, 'g')}{size}"
 
 
 def quantity_words(quantity: Quantity) -> str:
@@ -68,10 +70,11 @@ def share_words(value: float, reference: float, kind: str) -> str:
     return f"{math.floor(share + 0.5)} % of {kind}" if math.isfinite(share) else "no per cent"
 
 
-def interval_words(speed: Interval) -> str:
+def interval_words(speed: Interval, system: System = METRIC) -> str:
     """Write a speed with its interval, for example "28.4 m/s (27.9 to 28.9)"."""
-    middle, low, high = (float(np.squeeze(value)) for value in (speed.estimate, speed.low, speed.high))
-    return f"{middle:.1f} m/s ({low:.1f} to {high:.1f})"
+    values = (float(np.squeeze(value)) for value in (speed.estimate, speed.low, speed.high))
+    middle, low, high = (system.number(value, "m/s", least=1, most=1) for value in values)
+    return f"{middle} {system.unit('m/s')} ({low} to {high})"
 
 
 def missing(answer: MapAnswer, measures: dict[str, str]) -> list[str]:
@@ -109,10 +112,10 @@ def hundred_words(hundred: Hundred, answer: MapAnswer) -> str:
     str
     """
     where = " (the reference throw of Compare)" if hundred.of == "reference" else ""
-    said = f"100 % is {throw_words(hundred.throw)}, {hundred.known}{where}."
+    said = f"100 % is {throw_words(hundred.throw, answer.case.system)}, {hundred.known}{where}."
     speed = answer.case.reference.speed_m_s
     if hundred.of == "profile" and speed is not None and abs(speed - hundred.throw.speed_m_s) >= 0.05:
-        said += f" Compare counts from its own reference throw, {speed:.1f} m/s."
+        said += f" Compare counts from its own reference throw, {answer.case.speed(speed)} {answer.case.speed_unit}."
     return said
 
 
@@ -144,7 +147,7 @@ def profile_words(answer: MapAnswer) -> str:
     )
 
 
-def beyond(mass_kg: tuple[float, float], speed_m_s: tuple[float, float], what: str) -> str:
+def beyond(mass_kg: tuple[float, float], speed_m_s: tuple[float, float], what: str, system: System = METRIC) -> str:
     """Name the tested range where something leaves it.
 
     Parameters
@@ -153,6 +156,8 @@ def beyond(mass_kg: tuple[float, float], speed_m_s: tuple[float, float], what: s
         Its ends (kg, m/s).
     what : str
         What it is called.
+    system : System
+        The units of the range.
 
     Returns
     -------
@@ -161,11 +166,9 @@ def beyond(mass_kg: tuple[float, float], speed_m_s: tuple[float, float], what: s
     """
     limits = []
     if mass_kg[0] < TESTED_BALL_KG[0] or mass_kg[1] > TESTED_BALL_KG[1]:
-        low, high = (plain(from_si(mass, "g")) for mass in TESTED_BALL_KG)
-        limits.append(f"balls from {low} to {high} g")
+        limits.append(f"balls from {range_in(Limit(*TESTED_BALL_KG, 'kg'), system.unit('g'))}")
     if speed_m_s[0] < TESTED_SPEED_M_S[0] or speed_m_s[1] > TESTED_SPEED_M_S[1]:
-        low, high = (plain(speed) for speed in TESTED_SPEED_M_S)
-        limits.append(f"speeds from {low} to {high} m/s")
+        limits.append(f"speeds from {range_in(Limit(*TESTED_SPEED_M_S, 'm/s'), system.unit('m/s'))}")
     return f"{what} is beyond what the model was tested in: {' and '.join(limits)}." if limits else ""
 
 
@@ -187,7 +190,7 @@ def notes(answer: MapAnswer) -> list[str]:
     if not answer.contours:
         said.append(_no_lines(answer))
     masses = (window.mass_low_kg, window.mass_high_kg)
-    said.append(beyond(masses, (window.speed_low_m_s, window.speed_high_m_s), "Part of the map"))
+    said.append(beyond(masses, (window.speed_low_m_s, window.speed_high_m_s), "Part of the map", answer.case.system))
     outside = [
         number
         for number, ball, speed in answer.thrown
@@ -231,8 +234,8 @@ def figure_note(answer: MapAnswer) -> str:
     if answer.thrown:
         parts.append("Squares are the throws of Compare.")
     parts.append("Bold masses are balls of the rack.")
-    diameter = plain(from_si(hundred.throw.ball.diameter_m, "mm"), most=1)
-    parts.append(f"Drawn for balls of {diameter} mm.")
+    diameter = answer.case.system.text(hundred.throw.ball.diameter_m, "mm", most=1)
+    parts.append(f"Drawn for balls of {diameter}.")
     return " ".join(parts)
 
 
@@ -258,4 +261,4 @@ def looked_words(answer: MapAnswer) -> str:
             f"{readout.label} {value_words(value, Quantity(source.key, key).unit)}, "
             f"{share_words(value, reference, hundred.kind)}"
         )
-    return f"{throw_words(looked.throw)}, {source.label}: {'; '.join(parts)}."
+    return f"{throw_words(looked.throw, answer.case.system)}, {source.label}: {'; '.join(parts)}."

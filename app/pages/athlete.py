@@ -20,6 +20,7 @@ def layout() -> Component:
     """
     memory = (
         ids.ATHLETE_READ,
+        ids.ATHLETE_WRITTEN,
         ids.ATHLETE_COMPARE,
         ids.ATHLETE_CODE,
         ids.ATHLETE_BEFORE,

@@ -23,6 +23,7 @@ def layout() -> Component:
         [
             dcc.Store(id=ids.CLAIM_SAVED, storage_type="session"),
             dcc.Store(id=ids.CLAIM_READ),
+            dcc.Store(id=ids.CLAIM_WRITTEN),
             parts.header(),
             parts.asked(load_demo()),
             parts.empty(),

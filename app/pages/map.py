@@ -20,6 +20,7 @@ def layout() -> Component:
     """
     memory = (
         ids.MAP_READ,
+        ids.MAP_WRITTEN,
         ids.MAP_COMPARE,
         ids.MAP_WRITE,
         ids.MAP_CLICKED,

@@ -4,8 +4,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from app.systems import CUSTOMARY, METRIC
 from app.typed import as_typed, kept_text, read_typed, shown_text
-from app.units import CUSTOMARY, METRIC
 
 SHOWN = {"g": "oz", "mm": "in", "m/s": "mph", "kg": "lb", "m": "ft", "cm": "ft in", "%": "%", "years": "years"}
 

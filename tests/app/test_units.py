@@ -5,20 +5,8 @@ import math
 import numpy as np
 import pytest
 
-from app.units import (
-    CUSTOMARY,
-    METRIC,
-    UNITS,
-    array_from_si,
-    feet_and_inches,
-    from_si,
-    limit_in,
-    percent_bwh,
-    plain,
-    range_in,
-    system_named,
-    to_si,
-)
+from app.systems import CUSTOMARY, METRIC, system_named
+from app.units import UNITS, array_from_si, feet_and_inches, from_si, limit_in, percent_bwh, plain, range_in, to_si
 from model.checks import Limit
 
 

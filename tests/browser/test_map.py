@@ -62,7 +62,7 @@ def test_it_opens_with_map_throw_and_table(demo):
     expect(demo.get_by_text("Invented demo data: nobody here exists")).to_be_visible()
 
 
-@pytest.mark.parametrize("axis", ["even ratios", "even grams"])
+@pytest.mark.parametrize("axis", ["even ratios", "even masses"])
 def test_a_click_on_empty_map_adds_the_throw_there_to_compare(demo, axis):
     demo.get_by_text(axis, exact=True).click()
     demo.wait_for_function(

@@ -1,6 +1,7 @@
 """The switch of the units, as a person meets it: what is shown changes, what was typed does not."""
 
 import json
+import re
 
 import pytest
 
@@ -21,6 +22,84 @@ def switch(page, label: str) -> None:
 def kept(page) -> dict:
     """The Compare form as the browser keeps it."""
     return page.evaluate("JSON.parse(sessionStorage.getItem('compare-saved'))")
+
+
+def test_readings_in_miles_per_hour_there_and_back(page, served, assert_axe_clean):
+    page.goto(f"{served}/athlete")
+    expect(page.get_by_label("Reading 1 with 145 g, m/s", exact=True)).to_have_value("32.7")
+    switch(page, "oz, mph")
+    first = page.get_by_label("Reading 1 with 5.11 oz, mph", exact=True)
+    expect(first).to_have_value("73.1")  # 32.7 / 0.44704 = 73.148
+    expect(page.get_by_label("Ball mass, oz", exact=False).first).to_have_value("3.35")
+    expect(page.get_by_label("Distance, ft", exact=True)).to_have_value("131.2")
+    expect(page.locator(".own-mark:visible")).to_have_count(1)
+    expect(page.locator(".speeds-table")).to_contain_text("5.11 oz")
+    assert_axe_clean(page)
+    before = page.evaluate("sessionStorage.getItem('athlete-saved')")
+
+    empty = page.get_by_label("Reading 1 with 4.41 oz, mph", exact=True)
+    type_in(page, empty, "760")
+    expect(page.locator(".cell-problems").filter(has_text="Reading 1 of 4.41 oz")).to_contain_text("2.24 to 134 mph")
+    type_in(page, empty, "76.5")
+    expect(page.locator(".cell-problems").filter(has_text="Reading")).to_have_count(0)
+    page.locator("h1").click()
+    page.keyboard.press("u")
+    expect(page.get_by_label("Reading 1 with 125 g, m/s", exact=True)).to_have_value("34.2")  # 76.5 * 0.44704 = 34.199
+    expect(page.get_by_label("Reading 1 with 145 g, m/s", exact=True)).to_have_value("32.7")
+    expect(page.get_by_label("Distance, m", exact=True)).to_have_value("40")
+    page.get_by_label("Reading 1 with 125 g, m/s", exact=True).fill("")
+    page.keyboard.press("Tab")
+    page.wait_for_function("before => sessionStorage.getItem('athlete-saved') === before", arg=before)
+
+
+def test_the_map_in_ounces_and_back(page, served, assert_axe_clean):
+    page.goto(f"{served}/map")
+    expect(page.get_by_label("Ball mass, g", exact=True)).to_have_value("275")
+    expect(page.locator(".map-throw")).to_contain_text("275 g at")
+    switch(page, "oz, mph")
+    mass = page.get_by_label("Ball mass, oz", exact=True)
+    expect(mass).to_have_value("9.7")
+    expect(page.locator(".map-throw")).to_contain_text("9.7 oz at")
+    expect(page.locator(".map-graph .xtitle")).to_have_text("ball mass, oz")
+    assert_axe_clean(page)
+    mass.press("ArrowUp")
+    expect(mass).to_have_value("9.75")
+    expect(page.locator(".map-throw")).to_contain_text("9.75 oz at")
+    area = page.locator(".map-graph .nsewdrag")
+    area.scroll_into_view_if_needed()
+    box = area.bounding_box()
+    page.mouse.click(box["x"] + box["width"] / 2, box["y"] + box["height"] / 2)
+    expect(page.locator(".map-notice")).to_contain_text(re.compile(r"Added to Compare: [0-9.]+ oz at [0-9.]+ mph"))
+    typed = mass.input_value()
+    assert kept(page)["throws"][-1]["ball_mass_g"] == f"{typed}\u00a0oz"
+    switch(page, "g, m/s")
+    expect(page.locator(".map-throw")).to_contain_text(re.compile(r"[0-9.]+ g at [0-9.]+ m/s"))
+    switch(page, "oz, mph")
+    expect(mass).to_have_value(typed)
+
+
+def test_a_claim_in_ounces_and_back(page, served, assert_axe_clean):
+    page.goto(f"{served}/claim")
+    first = page.get_by_role("group", name="First ball")
+    expect(first.get_by_label("Mass, g")).to_have_value("275")
+    expect(page.locator(".sentence")).to_contain_text("“275 g loads the elbow more than 145 g”")
+    said = page.locator(".claim-numbers").all_inner_texts()
+    before = page.evaluate("sessionStorage.getItem('claim-saved')")
+    switch(page, "oz, mph")
+    expect(first.get_by_label("Mass, oz")).to_have_value("9.7")
+    expect(page.locator(".sentence")).to_contain_text("“9.7 oz loads the elbow more than 5.11 oz”")
+    expect(page.locator(".claim-four")).to_contain_text("9.7 oz at 63.7 mph")
+    assert page.locator(".claim-numbers").all_inner_texts() == said
+    assert page.evaluate("sessionStorage.getItem('claim-saved')") == before
+    assert_axe_clean(page)
+    type_in(page, first.get_by_label("Mass, oz"), "7")
+    expect(page.locator(".sentence")).to_contain_text("“7 oz loads the elbow more than 5.11 oz”")
+    page.get_by_role("button", name="Swap the balls").click()
+    expect(page.locator(".sentence")).to_contain_text("“5.11 oz loads the elbow more than 7 oz”")
+    switch(page, "g, m/s")
+    expect(page.locator(".sentence")).to_contain_text("“145 g loads the elbow more than 198.45 g”")  # 7 * 28.3495
+    switch(page, "oz, mph")
+    expect(page.get_by_role("group", name="Second ball").get_by_label("Mass, oz")).to_have_value("7")
 
 
 def test_ounces_and_miles_per_hour_there_and_back(page, served, assert_axe_clean):

@@ -60,8 +60,8 @@ def take(
     """Make what a button asks for, of what is on the page."""
     if not any(pressed):
         raise PreventUpdate  # buttons that were just made
-    form, profile, _ = as_drawn(fields, saved, profiles)
-    comparison = compare(form, date.today(), profile)
+    form, profile, system = as_drawn(fields, saved, profiles)
+    comparison = compare(form, date.today(), profile, system)
     nothing = dict.fromkeys(("table", "image", "link"), no_update)
     return nothing | made(ctx.triggered_id, form, comparison, every is True, with_measures is True)
 

@@ -14,7 +14,7 @@ from app.compare.sentence import headline
 from app.compare.view import view_of
 from app.compare.words import summary
 from app.demo import load_demo
-from app.units import CUSTOMARY, METRIC
+from app.systems import CUSTOMARY, METRIC
 
 
 def as_shown(form: Form, system) -> Form:
