@@ -67,6 +67,7 @@ def test_it_opens_with_plot_strip_zones_and_tables(athlete):
         "A throw given as a distance",
         "Radar correction",
     ]
+    expect(athlete.locator(".modebar-btn")).to_have_count(0)  # nothing on the figure sends it away
 
 
 def test_one_key_for_each_reading_and_an_empty_cell_leads_to_the_next_ball(athlete):
@@ -127,6 +128,7 @@ def test_a_column_pasted_into_a_cell_fills_the_cells_after_it(athlete):
     expect(athlete.get_by_text("Put in: 3 readings.")).to_be_visible()
 
 
+@pytest.mark.slow
 def test_a_table_is_put_in_from_the_field_and_stays_there_while_it_cannot_be(athlete):
     athlete.get_by_text("Paste, or load a file").click()
     area = athlete.get_by_label("From a spreadsheet")
@@ -265,6 +267,7 @@ def test_it_fits_and_is_accessible_at_three_widths_in_three_themes(athlete, asse
     assert_axe_clean(athlete)
 
 
+@pytest.mark.slow
 def test_a_touch_screen_shows_its_number_keys(athlete):
     assert cell(athlete, "95", 1).get_attribute("inputmode") == "decimal"
 
@@ -293,6 +296,7 @@ def test_it_prints_what_is_shown_and_the_screen_is_as_before(athlete):
     assert figure.evaluate("e => e.style.background") == background
 
 
+@pytest.mark.slow
 def test_the_pocket_card_prints_alone_on_one_page(athlete):
     athlete.evaluate("window.print = () => { window.cardOnly = document.documentElement.className; }")
     athlete.get_by_role("button", name="Print the pocket card").click()
@@ -306,7 +310,3 @@ def test_the_pocket_card_prints_alone_on_one_page(athlete):
     for part in (SENTENCE, ".caps-table", ".basis", ".strip", ".part-measures"):
         expect(athlete.locator(part)).to_be_hidden()
     assert pages_of(athlete.pdf(format="A4")) == 1
-
-
-def test_nothing_on_the_figure_sends_it_away(athlete):
-    expect(athlete.locator(".modebar-btn")).to_have_count(0)

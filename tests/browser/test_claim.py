@@ -79,6 +79,7 @@ def test_a_claim_is_settled_from_opening_to_typed_speeds_and_is_there_again_afte
     expect(field(demo, "First", "Release speed")).to_have_value("20")
 
 
+@pytest.mark.slow
 def test_an_invented_thrower_stands_in_and_overwrites_nothing(page, served_empty):
     page.goto(f"{served_empty}/claim")
     expect(page.get_by_text("sex, throwing hand, age, stature and body mass")).to_be_visible()

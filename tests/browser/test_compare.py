@@ -31,6 +31,7 @@ def test_it_opens_on_the_demo_with_sentence_figure_and_table(demo):
     sizes = demo.evaluate("[...document.querySelectorAll('main *')].map(e => parseFloat(getComputedStyle(e).fontSize))")
     own = demo.locator(HEADLINE).evaluate("e => parseFloat(getComputedStyle(e).fontSize)")
     assert own == max(sizes)  # the design page, section 6: the sentence is the largest type on the page
+    expect(demo.locator(".modebar-btn")).to_have_count(0)  # nothing on the figure sends it away
 
 
 def test_a_changed_speed_changes_the_curve_the_sentence_and_the_table(demo):
@@ -140,6 +141,7 @@ def test_the_first_sentence_is_about_the_chosen_throw(demo):
     expect(demo.locator(".others")).to_contain_text("275 g at 28.5 m/s against")
 
 
+@pytest.mark.slow
 def test_another_quantity_is_named_drawn_and_read(demo):
     before = drawn(demo)
     choose(demo, "Quantity", "Shoulder proximal force")
@@ -200,6 +202,7 @@ def test_a_broken_kept_form_falls_back_to_the_demo(demo):
         expect(demo.get_by_text("What was kept from last time could not be read")).to_have_count(said)
 
 
+@pytest.mark.slow
 def test_what_no_keyboard_could_type_breaks_nothing(demo):
     part = "{type: 'compare-throw', throw: 't2', name: 'speed_m_s'}"
     for sent, curves in (("[1, 2]", 3), ("12.5", 4), ("{a: 1}", 3), ("true", 3), ("null", 3)):
@@ -225,6 +228,7 @@ def test_without_the_demo_it_invites_and_answers_once_all_is_typed(page, served_
     expect(page.locator(".mantine-InputWrapper-error")).to_have_count(0)
 
 
+@pytest.mark.slow
 def test_without_the_demo_an_invented_example_is_one_click_away(page, served_empty):
     page.goto(served_empty)
     page.get_by_role("button", name="See an invented example").click()
@@ -290,6 +294,7 @@ def test_it_passes_wcag_in_every_theme_and_width_also_with_mistakes(demo, assert
     assert_axe_clean(demo)
 
 
+@pytest.mark.slow
 def test_it_passes_wcag_empty_and_with_a_list_open(demo, assert_axe_clean):
     demo.get_by_role("textbox", name="Quantity", exact=True).click()
     expect(demo.get_by_role("option", name="Varus torque")).to_be_visible()
@@ -300,6 +305,7 @@ def test_it_passes_wcag_empty_and_with_a_list_open(demo, assert_axe_clean):
     assert_axe_clean(demo)
 
 
+@pytest.mark.slow
 def test_a_dark_page_has_a_dark_figure(demo):
     put_on(demo, "dark")
     expect(demo.locator(LINES)).to_have_count(4)
@@ -327,7 +333,7 @@ def pages_of(pdf: bytes) -> int:
     return len(re.findall(rb"/Type\s*/Page\b", pdf))
 
 
-@pytest.mark.parametrize("count", [4, 8])
+@pytest.mark.parametrize("count", [pytest.param(4, marks=pytest.mark.slow), 8])
 def test_it_prints_on_one_page_from_a_dark_screen_and_the_screen_is_as_before(demo, count):
     put_on(demo, "dark")
     expect(demo.locator(LINES)).to_have_count(4)
@@ -359,7 +365,3 @@ def test_what_is_printed_is_what_is_shown_and_nothing_to_press(demo):
     for part in (".who", ".throws", ".asked", ".strip", ".notice"):
         expect(demo.locator(part)).to_be_hidden()
     expect(demo.locator("button:visible, input:visible")).to_have_count(0)
-
-
-def test_nothing_on_the_figure_sends_it_away(demo):
-    expect(demo.locator(".modebar-btn")).to_have_count(0)

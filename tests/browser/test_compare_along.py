@@ -139,6 +139,7 @@ def test_a_link_restores_the_view_leaves_the_address_and_what_was_here_can_be_pu
     assert demo.url == address
 
 
+@pytest.mark.slow
 def test_a_link_that_differs_in_the_measures_alone_brings_its_speeds_as_they_are(demo):
     demo.get_by_label("With body measures").check()
     link = copied(demo)
@@ -173,6 +174,7 @@ def test_on_a_first_visit_a_link_without_measures_asks_for_them_and_a_broken_one
         expect(page.locator(".notice")).to_be_hidden()
 
 
+@pytest.mark.slow
 def test_where_the_clipboard_is_not_allowed_the_link_stands_selected_and_of_nothing_no_file_is_made(demo):
     demo.evaluate("() => { navigator.clipboard.writeText = () => Promise.reject(new Error('not allowed')); }")
     demo.get_by_role("button", name="Copy link").click()
@@ -208,6 +210,7 @@ def test_the_fold_passes_wcag_and_fits_a_phone_and_p_prints(page, served, assert
     expect(page.locator("html")).to_have_attribute("data-printed", "")
 
 
+@pytest.mark.slow
 def test_a_growing_throwers_eight_throws_print_on_one_page_with_columns_explained(demo):
     choose(demo, "Demo thrower", "W04")
     expect(demo.get_by_label("Code")).to_have_value("W04")

@@ -38,15 +38,15 @@ def let_go(page, label: str) -> None:
     page.get_by_label(label).evaluate("slider => slider.dispatchEvent(new Event('change', {bubbles: true}))")
 
 
-@pytest.mark.parametrize(("mass_kg", "speed_m_s"), [(0.145, 33.0), (0.470, 12.3), (0.095, 48.7)])
-def test_the_browsers_curve_is_the_servers_to_a_millionth_of_the_peak(demo, mass_kg, speed_m_s):
+def test_the_browsers_curve_is_the_servers_to_a_millionth_of_the_peak(demo):
     person = check_athlete(demo_form(load_demo(), load_demo().athletes[0]).athlete).person
-    truth = curves(Throw(person, Ball(mass_kg), speed_m_s))
-    made = demo.evaluate("([m, v]) => window.levelpeak.curve('73', m, v, 'release', 1)", [mass_kg, speed_m_s])
-    every_third = [*range(0, truth.phase.size - 1, 3), truth.phase.size - 1]
-    peak = np.abs(truth.values["varus"]).max()
-    assert np.asarray(made["y"]) == pytest.approx(truth.values["varus"][every_third], abs=1e-6 * peak)
-    assert np.asarray(made["x"]) == pytest.approx(1000.0 * truth.time_s[every_third], abs=1e-6)
+    for mass_kg, speed_m_s in ((0.145, 33.0), (0.470, 12.3), (0.095, 48.7)):
+        truth = curves(Throw(person, Ball(mass_kg), speed_m_s))
+        made = demo.evaluate("([m, v]) => window.levelpeak.curve('73', m, v, 'release', 1)", [mass_kg, speed_m_s])
+        every_third = [*range(0, truth.phase.size - 1, 3), truth.phase.size - 1]
+        peak = np.abs(truth.values["varus"]).max()
+        assert np.asarray(made["y"]) == pytest.approx(truth.values["varus"][every_third], abs=1e-6 * peak)
+        assert np.asarray(made["x"]) == pytest.approx(1000.0 * truth.time_s[every_third], abs=1e-6)
 
 
 def test_a_slider_moves_its_curve_while_it_is_dragged_and_the_server_draws_when_it_is_let_go(demo):

@@ -68,6 +68,7 @@ def test_a_changed_measure_keeps_the_clocks_and_the_release_speeds_are_one_press
     expect(demo.locator(HEADLINE)).to_contain_text("275 g at 28.5 m/s against 145 g at 33.0 m/s (measured)")
 
 
+@pytest.mark.slow
 def test_a_changed_measure_can_be_put_back_with_its_speeds(demo):
     type_in(demo, demo.get_by_label("Stature, cm"), "192")
     expect(field(demo, "Joint speeds", 1)).to_be_visible()

@@ -60,9 +60,10 @@ def test_it_opens_with_map_throw_and_table(demo):
     expect(demo.locator(".map-looked tbody tr")).to_have_count(4)
     expect(demo.locator(".readings tbody tr")).to_have_count(8)
     expect(demo.get_by_text("Invented demo data: nobody here exists")).to_be_visible()
+    expect(demo.locator(".modebar-btn")).to_have_count(0)  # nothing on the figure sends it away
 
 
-@pytest.mark.parametrize("axis", ["even ratios", "even masses"])
+@pytest.mark.parametrize("axis", ["even ratios", pytest.param("even masses", marks=pytest.mark.slow)])
 def test_a_click_on_empty_map_adds_the_throw_there_to_compare(demo, axis):
     demo.get_by_text(axis, exact=True).click()
     demo.wait_for_function(
@@ -92,6 +93,7 @@ def test_one_click_adds_one_throw_and_it_can_be_taken_back(demo):
     expect(demo.get_by_role("button", name="Take it back")).to_be_hidden()
 
 
+@pytest.mark.slow
 def test_eight_throws_are_the_most_and_the_page_says_so(demo):
     for number in range(5, 9):
         click_at(demo, 0.1 * number, 0.2)
@@ -143,6 +145,7 @@ def test_another_quantity_draws_and_reads_another_map(demo):
     expect(demo.locator(".map-looked .chosen")).to_contain_text("Area under the curve")
 
 
+@pytest.mark.slow
 def test_the_hundred_can_be_the_reference_throw(demo):
     choose(demo, "100 % is", "reference throw of Compare")
     expect(demo.locator(".map-notes")).to_contain_text("measured 2026-01-13 (the reference throw of Compare)")
@@ -172,6 +175,7 @@ def test_ends_of_ones_own_are_drawn_and_the_tested_range_is_named(demo):
     expect(demo.locator(".map-notes")).to_contain_text("Part of the map is beyond what the model was tested in: balls")
 
 
+@pytest.mark.slow
 def test_what_was_chosen_is_there_again_after_another_page(demo):
     choose(demo, "Readout", "rise rate")
     expect(demo.get_by_role("heading", name="rise rate")).to_be_visible()
@@ -221,6 +225,7 @@ def test_it_passes_wcag_in_every_theme_and_width_also_with_mistakes(demo, assert
     assert_axe_clean(demo)
 
 
+@pytest.mark.slow
 def test_it_passes_wcag_empty_and_with_a_list_open(page, served, served_empty, assert_axe_clean):
     page.goto(f"{served_empty}/map")
     expect(page.get_by_text("No map yet.")).to_be_visible()
@@ -265,7 +270,3 @@ def test_it_prints_on_one_page_from_a_dark_screen_and_the_screen_is_as_before(de
     expect(demo.locator("button:visible, input:visible")).to_have_count(0)
     for part in (".map-graph", ".map-looked", ".readings", ".basis"):
         expect(demo.locator(part)).to_be_visible()
-
-
-def test_nothing_on_the_figure_sends_it_away(demo):
-    expect(demo.locator(".modebar-btn")).to_have_count(0)

@@ -185,6 +185,7 @@ def test_a_failed_callback_gives_a_calm_notice_and_changes_nothing(page, two_pag
     assert "a secret of the program" in caplog.text
 
 
+@pytest.mark.slow
 def test_the_notice_comes_back_when_it_fails_again(page, two_pages):
     page.goto(two_pages)
     notice = page.get_by_role("alert").filter(has_text="Not changed")

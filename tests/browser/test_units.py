@@ -24,6 +24,7 @@ def kept(page) -> dict:
     return page.evaluate("JSON.parse(sessionStorage.getItem('compare-saved'))")
 
 
+@pytest.mark.slow
 def test_readings_in_miles_per_hour_there_and_back(page, served, assert_axe_clean):
     page.goto(f"{served}/athlete")
     expect(page.get_by_label("Reading 1 with 145 g, m/s", exact=True)).to_have_value("32.7")
@@ -52,6 +53,7 @@ def test_readings_in_miles_per_hour_there_and_back(page, served, assert_axe_clea
     page.wait_for_function("before => sessionStorage.getItem('athlete-saved') === before", arg=before)
 
 
+@pytest.mark.slow
 def test_the_map_in_ounces_and_back(page, served, assert_axe_clean):
     page.goto(f"{served}/map")
     expect(page.get_by_label("Ball mass, g", exact=True)).to_have_value("275")
@@ -78,6 +80,7 @@ def test_the_map_in_ounces_and_back(page, served, assert_axe_clean):
     expect(mass).to_have_value(typed)
 
 
+@pytest.mark.slow
 def test_a_claim_in_ounces_and_back(page, served, assert_axe_clean):
     page.goto(f"{served}/claim")
     first = page.get_by_role("group", name="First ball")
