@@ -113,7 +113,7 @@
     Object.assign(over.style, { left: `${left}px`, top: `${top}px`, width: `${width}px`, height: `${height}px` });
     const cursor = over.querySelector('.cursor');
     const x = at === null ? -1 : full.xaxis.c2p(at);
-    cursor.hidden = x < 0 || x > width;
+    cursor.hidden = x < 0 || x > width || !meta().curves?.length;
     cursor.style.left = `${x}px`;
     const { level, factor = 1, level_unit: unit } = meta();
     const bar = over.querySelector('.level');
@@ -138,7 +138,8 @@
     const box = document.createElementNS(SVG, 'rect');
     for (const [key, value] of Object.entries({ x: 0, y: 0, width, height: Math.max(0, y) })) box.setAttribute(key, value);
     clip.append(box);
-    const shades = lines(plot).map(({ x, y: values, color }) => {
+    const distinct = lines(plot).filter((one, i, all) => all.findIndex((other) => other.name === one.name) === i);
+    const shades = distinct.map(({ x, y: values, color }) => {
       const shape = document.createElementNS(SVG, 'path');
       const last = full.xaxis.c2p(x[x.length - 1]);
       shape.setAttribute('d', `${pathOf({ x, y: values }, full)}L${last},${y}L${full.xaxis.c2p(x[0])},${y}Z`);

@@ -28,6 +28,7 @@ DRAWN_EVERY = 3  # points of the model's time grid; about a millisecond, four pi
 PAPER_PX = (690.0, 268.0)  # width and height of the printed figure; a little lower for more than four throws,
 LOWER_PX = 15.0  # by this for each, so that their table finds room on the same page
 
+LEAST_APART_PX = 60.0  # between the lines of foot contact and maximum external rotation, for both to have words
 WIDE_PX, NARROW_PX = 700.0, 300.0  # a usual width of the plotting area, for the labels
 
 
@@ -355,4 +356,6 @@ def _words(
         Text("maximum external<br>rotation", rotation, top, "top left", size),
         Text("release,<br>then no ball" if narrow else "release", release, top, "top right", size),
     ]
+    if (rotation - contact) / (end - start) * (NARROW_PX if narrow else WIDE_PX) < LEAST_APART_PX:
+        del words[1]  # a very slow throw beside a usual one: its own foot contact is far to the left of both
     return words if narrow else [*words, Text("after release:<br>the hand is empty", end, bottom, "top left", size)]

@@ -171,3 +171,10 @@ def test_the_time_axis_never_holds_more_ticks_than_there_is_room_for(span_ms, na
     assert ticks <= (7 if narrow else 11)
     assert ticks > 2
     assert str(tick_step(span_ms, narrow))[0] in "125"
+
+
+def test_words_that_would_lie_on_one_another_beside_a_very_slow_throw_are_left_out(demo_page, compare_on):
+    slow = replace(demo_page.throws[1], speed_m_s="3")
+    figure = figure_of(compare_on(replace(demo_page, throws=(demo_page.throws[0], slow))), LIGHT, narrow=False)
+    assert "foot contact" not in words(figure)
+    assert "foot contact" in words(figure_of(compare_on(demo_page), LIGHT, narrow=False))
