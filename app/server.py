@@ -9,6 +9,7 @@ from flask import Flask, Response, abort, request
 from werkzeug.exceptions import HTTPException
 
 from app import ids, places, shell
+from app.packing import pack
 from app.page import Page
 from app.pages import PAGES
 from app.version import VERSION
@@ -89,6 +90,7 @@ def create_app(config: Config, pages: Sequence[Page] = PAGES) -> Dash:
         page.register(app)
     lock(app.server, config.hosts, app.csp_hashes())
     answer_errors(app.server)
+    pack(app.server)
     return app
 
 

@@ -20,7 +20,7 @@ from app.server import Config, create_app
 HERE = Path(__file__).parent
 AXE = HERE / "vendor" / "axe.min.js"
 AXE_TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"]
-PATIENCE_MS = 20_000
+PATIENCE_MS = 30_000
 # The shell has no toolbars to draw and renders the same: a page opens in two thirds of the time.
 CHROMIUM_NAMES = ("chromium-headless-shell", "chromium", "chromium-browser", "google-chrome")
 CHROMIUM_ARGS = [
