@@ -87,7 +87,10 @@
       for (const [key, value] of Object.entries({ min: low, max: high, step, 'aria-label': label })) {
         input.setAttribute(key, value);
       }
-      const shown = number(fieldOf(slide)?.value ?? '');
+      const known = meta().curves?.find((one) => one.key === slide.dataset.throw);
+      const typed = number(fieldOf(slide)?.value ?? '');
+      const inOtherUnit = Number.isNaN(typed) && known; // such as 74 mph beside m/s
+      const shown = inOtherUnit ? known.speed_m_s / known.per_unit_m_s : typed;
       input.disabled = !(shown > 0);
       if (document.activeElement !== input || Number.isFinite(shown)) input.value = shown;
       slide.querySelector('output').textContent = '';

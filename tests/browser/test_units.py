@@ -150,3 +150,10 @@ def test_ounces_and_miles_per_hour_there_and_back(page, served, assert_axe_clean
     expect(field(page, "Release speed", 2)).to_have_value("31.34")  # 70.1 * 0.44704 = 31.3375
     expect(page.locator(HEADLINE)).to_contain_text("148.83 g at 31.34 m/s against 145 g at 33.0 m/s")
     assert kept(page) == changed
+
+    type_in(page, field(page, "Release speed", 3), "74 mph")
+    expect(page.locator(".readings")).to_contain_text("at 33.08 m/s")  # 74 * 0.44704 = 33.0810
+    slider = page.get_by_label("Slider, throw 3: release speed, m/s")
+    expect(slider).to_be_enabled()
+    assert float(slider.input_value()) == pytest.approx(33.08, abs=0.05)  # half of the slider's step
+    assert kept(page)["throws"][2]["speed_m_s"] == "74 mph"

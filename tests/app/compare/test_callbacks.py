@@ -52,6 +52,11 @@ def test_whatever_stands_in_a_field_the_other_curves_are_drawn(bad):
     assert curves(made) == (4 if bad == 3 else 3)
 
 
+@pytest.mark.parametrize("written", [None, 7, [], {}, {"units": [], "form": 3}, {"units": "metric", "form": {}}])
+def test_whatever_stands_beside_the_fields_their_texts_count(written):
+    assert curves(draw(fields() | {"written": written}, "light", False, [[], []], None, None)) == 4
+
+
 @pytest.mark.parametrize("theme", [None, 7, "neon", {}])
 def test_an_unknown_theme_or_width_draws_all_the_same(theme):
     assert curves(draw(fields(), theme, theme, [[], []], None, None)) == 4
