@@ -18,6 +18,9 @@ COMMANDS = {
 FIRST_PORT = 8050
 
 
+INTERRUPTED = 130  # what shells expect after Ctrl-C
+
+
 def main(argv: Sequence[str] | None = None) -> int:
     """Run the command line.
 
@@ -35,7 +38,11 @@ def main(argv: Sequence[str] | None = None) -> int:
     modules = command_modules(words)
     args = make_parser(modules).parse_args(words)
     if args.command:
-        status: int = modules[args.command].run(args)
+        try:
+            status: int = modules[args.command].run(args)
+        except KeyboardInterrupt:
+            print(f"\nlevelpeak {args.command}: stopped", file=sys.stderr)
+            return INTERRUPTED
         return status
     from app.serve import serve  # only a screen needs dash, and it takes half a second
 

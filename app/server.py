@@ -5,6 +5,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from dash import Dash, set_props
+from dash.exceptions import DependencyException
 from flask import Flask, Response, abort, request
 from werkzeug.exceptions import HTTPException
 
@@ -20,6 +21,9 @@ log = logging.getLogger(__name__)
 LOCAL_HOSTS = ("127.0.0.1", "localhost")
 LARGEST_REQUEST_BYTES = 2 * 1024 * 1024  # the state of a page is a few kB; a pasted table stays under 1 MB
 HEALTH = "health"
+UPDATE_PATH = "/_dash-update-component"
+MALFORMED = (KeyError, IndexError, TypeError, ValueError, AttributeError)
+"""What Dash raises on a body that it cannot take apart."""
 
 INDEX = """<!DOCTYPE html>
 <html lang="en" data-theme="light">
@@ -158,8 +162,16 @@ def answer_errors(server: Flask) -> None:
     def refused(error: HTTPException) -> tuple[dict[str, str | None], int]:
         return {"error": error.name, "reason": error.description}, error.code or 500
 
+    @server.errorhandler(DependencyException)
+    def no_such_file(_: DependencyException) -> tuple[dict[str, str | None], int]:
+        return {"error": "Not Found", "reason": "There is no such file."}, 404
+
     @server.errorhandler(Exception)
     def failed(error: Exception) -> tuple[dict[str, str], int]:
+        if request.path == UPDATE_PATH and isinstance(error, MALFORMED):
+            # What a callback raises goes to `tell_trouble`: this is a body that no page of ours sent.
+            log.warning("%s %s: a body of another shape, %s", request.method, request.path, type(error).__name__)
+            return {"error": "Bad Request", "reason": "This request has another shape than a page's own."}, 400
         log.error("%s %s failed", request.method, request.path, exc_info=error)
         return {"error": "Internal Server Error", "reason": "Something in the program failed; its log says what."}, 500
 

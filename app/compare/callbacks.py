@@ -354,6 +354,8 @@ def _changed_only(shown: list[list[Any]], wanted: Callable[[dict[str, str]], Any
 
 def rest_on(measures: list[Any], measure_ids: list[Any], written: Any = None) -> tuple[Any, dict[str, Any]]:
     """Say what the page rests on for this athlete, and give the athlete's line figure."""
+    if not measure_ids:
+        raise PreventUpdate  # the page is opening: there are no fields yet
     page = read_form(list(zip(measure_ids, measures, strict=False)), [], {})
     person = check_athlete(meant(page, *read_written(written)).athlete).person
     return basis_of(person), chain_of(person)

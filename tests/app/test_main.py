@@ -68,3 +68,15 @@ def test_a_command_does_not_wait_for_the_screen_to_be_imported(name):
     )
     ran = subprocess.run([sys.executable, "-c", program], capture_output=True, text=True, timeout=60, check=True)
     assert ran.stderr.strip() == "[]"
+
+
+def test_a_command_that_is_interrupted_says_so_without_a_trace(monkeypatch, capsys):
+    from app.commands import curve
+
+    def interrupted(_args) -> int:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr(curve, "run", interrupted)
+    words = "curve --sex male --stature-cm 188 --body-mass-kg 90 --ball-mass-g 145 --speed-m-s 37"
+    assert main(words.split()) == 130
+    assert capsys.readouterr().err == "\nlevelpeak curve: stopped\n"

@@ -206,3 +206,27 @@ def test_the_small_figure_library_is_the_version_that_plotly_writes_for():
     text = (places.assets() / "plotly-basic.min.js").read_text(encoding="utf-8")
     assert f"plotly.js (basic - minified) v{get_plotlyjs_version()}" in text[:200]
     assert (places.assets() / "plotly-basic.LICENSE.txt").read_text(encoding="utf-8").startswith("MIT License")
+
+
+FORGED = (
+    [],
+    {},
+    "x",
+    {"output": "x.y"},
+    {"output": "..compare-figure.figure..", "inputs": []},
+    {"output": {"a": 1}, "inputs": [], "changedPropIds": []},
+)
+
+
+@pytest.mark.parametrize("body", FORGED, ids=range(len(FORGED)))
+def test_a_body_that_no_page_sends_is_refused_in_a_line_of_the_log(client, caplog, body):
+    answer = client.post("/_dash-update-component", json=body)
+    assert answer.status_code == 400
+    assert answer.json["error"] == "Bad Request"
+    assert "Traceback" not in answer.text + caplog.text
+    assert "a body of another shape" in caplog.text
+
+
+@pytest.mark.parametrize("path", ["dash/../../../../etc/passwd", "dash/dash.py", "nope/x.js"])
+def test_a_file_that_no_page_asks_for_is_not_there(client, path):
+    assert client.get(f"/_dash-component-suites/{path}").status_code == 404
