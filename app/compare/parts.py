@@ -201,19 +201,8 @@ def answer() -> Component:
                 [
                     choice("Quantity", choices(), "varus", id=ids.COMPARE_QUANTITY, searchable=False),
                     choice("First sentence about", [], "", id=ids.COMPARE_HEADLINE, searchable=False),
-                    *(
-                        choice(
-                            label,
-                            [{"value": key, "label": word} for key, word in words.items()],
-                            first,
-                            id=part,
-                            searchable=False,
-                        )
-                        for label, words, first, part in (
-                            ("Laid over one another at", ALIGNED, "release", ids.COMPARE_ALIGN),
-                            ("Measured in", SCALES, "plain", ids.COMPARE_SCALE),
-                        )
-                    ),
+                    _choice_of("Laid over one another at", ALIGNED, ids.COMPARE_ALIGN),
+                    _choice_of("Measured in", SCALES, ids.COMPARE_SCALE),
                 ],
                 className="asked",
             ),
