@@ -1,9 +1,10 @@
 """The claim's form as it was typed: two balls, a joint, whose arm, how both are thrown, more or less."""
 
 from collections.abc import Mapping
-from dataclasses import asdict, dataclass, fields, replace
+from dataclasses import dataclass, fields, replace
 
-from app.compare.form import DEFAULT_DIAMETER, LONGEST_KEPT, FormError
+from app import flat_form
+from app.compare.form import DEFAULT_DIAMETER, LONGEST_KEPT
 
 VERSION = 1
 OF_COMPARE = "compare"  # whose arm: the athlete of the Compare form; else the code of an invented thrower
@@ -76,58 +77,18 @@ NAMES = tuple(field.name for field in fields(ClaimForm))
 
 
 def to_json(form: ClaimForm) -> dict[str, object]:
-    """Write a form as plain data, for the browser to keep.
-
-    Parameters
-    ----------
-    form : ClaimForm
-
-    Returns
-    -------
-    dict
-    """
-    return {"version": VERSION} | asdict(form)
+    """Write a form as plain data, for the browser to keep; see `flat_form.to_json`."""
+    return flat_form.to_json(form, VERSION)
 
 
 def from_json(kept: object) -> ClaimForm:
-    """Read a form that the browser kept.
-
-    Parameters
-    ----------
-    kept : object
-        Whatever it sent.
-
-    Returns
-    -------
-    ClaimForm
-
-    Raises
-    ------
-    FormError
-        If it is anything but what `to_json` writes.
-    """
-    if not isinstance(kept, dict) or set(kept) != {"version", *NAMES} or kept["version"] != VERSION:
-        raise FormError("unknown shape")
-    for name in NAMES:
-        if not isinstance(kept[name], str) or len(kept[name]) > LONGEST_KEPT:
-            raise FormError(name)
-    return ClaimForm(**{name: kept[name] for name in NAMES})
+    """Read a form that the browser kept; raises `FormError` as `flat_form.from_json`."""
+    return flat_form.from_json(kept, ClaimForm, VERSION)
 
 
 def read_form(values: Mapping[str, object]) -> ClaimForm:
-    """Read the form from the controls on the page. Whatever the browser sends, the result is a form.
-
-    Parameters
-    ----------
-    values : mapping of str to object
-        Value of each control; what is no text counts as empty.
-
-    Returns
-    -------
-    ClaimForm
-    """
-    texts = {name: values.get(name) for name in NAMES}
-    return ClaimForm(**{name: text[:LONGEST_KEPT] if isinstance(text, str) else "" for name, text in texts.items()})
+    """Read the form from the controls on the page; see `flat_form.read_form`."""
+    return flat_form.read_form(values, ClaimForm)
 
 
 def swapped(form: ClaimForm) -> ClaimForm:

@@ -2,11 +2,11 @@
 
 from dataclasses import replace
 
+from app import flat_form
 from app.claim.checks import FIELDS
 from app.claim.form import ClaimForm, from_json, to_json
-from app.compare.form import FormError
 from app.compare.meant import texts_meant
-from app.systems import METRIC, System, system_named
+from app.systems import System
 
 NOTHING = ClaimForm(first_diameter_mm="", second_diameter_mm="")
 """A form from which no field was made."""
@@ -41,13 +41,7 @@ def read_written(kept: object) -> tuple[ClaimForm, System]:
     ClaimForm
     System
     """
-    if not isinstance(kept, dict):
-        return NOTHING, METRIC
-    system = system_named(kept.get("units"))
-    try:
-        return from_json(kept.get("form")), system
-    except FormError:
-        return NOTHING, system
+    return flat_form.read_written(kept, from_json, NOTHING)
 
 
 def meant(page: ClaimForm, before: ClaimForm, system: System) -> ClaimForm:

@@ -7,9 +7,10 @@ shows it means the text of then, so that no number changes by being looked at in
 from collections.abc import Mapping
 from dataclasses import replace
 
+from app import flat_form
 from app.compare.fields import BALL_FIELDS, HOLD_FIELDS, LENGTHS, MEASURES, Field
-from app.compare.form import LONGEST_KEPT, Form, FormError, ThrowForm, from_json, to_json
-from app.systems import METRIC, System, system_named
+from app.compare.form import LONGEST_KEPT, Form, ThrowForm, from_json, to_json
+from app.systems import System
 
 ATHLETE_FIELDS = {field.name: field for field in MEASURES + LENGTHS}
 FIELDS_OF_THROW = {field.name: field for field in (*BALL_FIELDS, *HOLD_FIELDS.values())}
@@ -45,13 +46,7 @@ def read_written(kept: object) -> tuple[Form, System]:
         An empty one if it cannot be read: then every text was typed as it stands.
     System
     """
-    if not isinstance(kept, dict):
-        return Form(), METRIC
-    system = system_named(kept.get("units"))
-    try:
-        return from_json(kept.get("form")), system
-    except FormError:
-        return Form(), system
+    return flat_form.read_written(kept, from_json, Form())
 
 
 def meant(page: Form, before: Form, system: System) -> Form:

@@ -1,9 +1,9 @@
 """The map's form as it was typed: what is drawn, over which range, and the throw that is looked at."""
 
 from collections.abc import Mapping
-from dataclasses import asdict, dataclass, fields
+from dataclasses import dataclass, fields
 
-from app.compare.form import LONGEST_KEPT, FormError
+from app import flat_form
 from model.channels import READINGS
 
 VERSION = 1
@@ -58,55 +58,15 @@ RANGES = ("mass_from_g", "mass_to_g", "speed_from_m_s", "speed_to_m_s")
 
 
 def to_json(form: MapForm) -> dict[str, object]:
-    """Write a form as plain data, for the browser to keep.
-
-    Parameters
-    ----------
-    form : MapForm
-
-    Returns
-    -------
-    dict
-    """
-    return {"version": VERSION} | asdict(form)
+    """Write a form as plain data, for the browser to keep; see `flat_form.to_json`."""
+    return flat_form.to_json(form, VERSION)
 
 
 def from_json(kept: object) -> MapForm:
-    """Read a form that the browser kept.
-
-    Parameters
-    ----------
-    kept : object
-        Whatever it sent.
-
-    Returns
-    -------
-    MapForm
-
-    Raises
-    ------
-    FormError
-        If it is anything but what `to_json` writes.
-    """
-    if not isinstance(kept, dict) or set(kept) != {"version", *NAMES} or kept["version"] != VERSION:
-        raise FormError("unknown shape")
-    for name in NAMES:
-        if not isinstance(kept[name], str) or len(kept[name]) > LONGEST_KEPT:
-            raise FormError(name)
-    return MapForm(**{name: kept[name] for name in NAMES})
+    """Read a form that the browser kept; raises `FormError` as `flat_form.from_json`."""
+    return flat_form.from_json(kept, MapForm, VERSION)
 
 
 def read_form(values: Mapping[str, object]) -> MapForm:
-    """Read the form from the controls on the page. Whatever the browser sends, the result is a form.
-
-    Parameters
-    ----------
-    values : mapping of str to object
-        Value of each control; what is no text counts as empty.
-
-    Returns
-    -------
-    MapForm
-    """
-    texts = {name: values.get(name) for name in NAMES}
-    return MapForm(**{name: text[:LONGEST_KEPT] if isinstance(text, str) else "" for name, text in texts.items()})
+    """Read the form from the controls on the page; see `flat_form.read_form`."""
+    return flat_form.read_form(values, MapForm)

@@ -2,11 +2,11 @@
 
 from dataclasses import replace
 
-from app.compare.form import FormError
+from app import flat_form
 from app.compare.meant import texts_meant
 from app.map.checks import ENDS, MASS, SPEED
 from app.map.form import MapForm, from_json, to_json
-from app.systems import METRIC, System, system_named
+from app.systems import System
 
 FIELDS = {MASS.name: MASS, SPEED.name: SPEED} | ENDS
 """The fields that are typed into, by their names in the form."""
@@ -41,13 +41,7 @@ def read_written(kept: object) -> tuple[MapForm, System]:
     MapForm
     System
     """
-    if not isinstance(kept, dict):
-        return MapForm(), METRIC
-    system = system_named(kept.get("units"))
-    try:
-        return from_json(kept.get("form")), system
-    except FormError:
-        return MapForm(), system
+    return flat_form.read_written(kept, from_json, MapForm())
 
 
 def meant(page: MapForm, before: MapForm, system: System) -> MapForm:

@@ -1,0 +1,107 @@
+"""Forms that are texts by name and nothing else: kept by the browser, read back with distrust. Pure."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import asdict, fields
+from typing import Any, TypeVar
+
+from app.compare.form import LONGEST_KEPT, FormError
+from app.systems import METRIC, System, system_named
+
+Flat = TypeVar("Flat")
+"""A frozen dataclass whose every field is a text."""
+
+Kept = TypeVar("Kept")
+
+
+def to_json(form: Any, version: int) -> dict[str, object]:
+    """Write a form as plain data, for the browser to keep.
+
+    Parameters
+    ----------
+    form : dataclass of texts
+    version : int
+        Of its shape.
+
+    Returns
+    -------
+    dict
+    """
+    return {"version": version} | asdict(form)
+
+
+def from_json(kept: object, kind: type[Flat], version: int) -> Flat:
+    """Read a form that the browser kept.
+
+    Parameters
+    ----------
+    kept : object
+        Whatever it sent.
+    kind : type
+        The form.
+    version : int
+        The one that is understood.
+
+    Returns
+    -------
+    Flat
+
+    Raises
+    ------
+    FormError
+        If it is anything but what `to_json` writes.
+    """
+    names = _names(kind)
+    if not isinstance(kept, dict) or set(kept) != {"version", *names} or kept["version"] != version:
+        raise FormError("unknown shape")
+    for name in names:
+        if not isinstance(kept[name], str) or len(kept[name]) > LONGEST_KEPT:
+            raise FormError(name)
+    return kind(**{name: kept[name] for name in names})
+
+
+def read_form(values: Mapping[str, object], kind: type[Flat]) -> Flat:
+    """Read a form from the controls on the page. Whatever the browser sends, the result is a form.
+
+    Parameters
+    ----------
+    values : mapping of str to object
+        Value of each control; what is no text counts as empty.
+    kind : type
+        The form.
+
+    Returns
+    -------
+    Flat
+    """
+    texts = {name: values.get(name) for name in _names(kind)}
+    return kind(**{name: text[:LONGEST_KEPT] if isinstance(text, str) else "" for name, text in texts.items()})
+
+
+def read_written(kept: object, read: Callable[[object], Kept], nothing: Kept) -> tuple[Kept, System]:
+    """Read what the fields of a page were made from, and in which units they show it.
+
+    Parameters
+    ----------
+    kept : object
+        Whatever the browser sent: the units' key under ``units``, the form under ``form``.
+    read : callable
+        Reads a kept form; raises `FormError`.
+    nothing : Kept
+        The form from which no field was made: then every text was typed as it stands.
+
+    Returns
+    -------
+    Kept
+    System
+    """
+    if not isinstance(kept, dict):
+        return nothing, METRIC
+    system = system_named(kept.get("units"))
+    try:
+        return read(kept.get("form")), system
+    except FormError:
+        return nothing, system
+
+
+def _names(kind: type) -> tuple[str, ...]:
+    return tuple(field.name for field in fields(kind))
