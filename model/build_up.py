@@ -55,6 +55,8 @@ ROUNDING = 1e-9  # relative: a limit met exactly is kept
 OFF_PATTERN = 1e-4
 """Cost of a move that is not of the trade's pattern (common practice, no source): as much as a step whose lead readout
 lies 1 % off the even staircase."""
+BACKWARD = 2.5e-3
+"""Cost of a move back: the same ball slower, or a ball away from the goal's side. As a step 5 % off the staircase."""
 
 
 @dataclass(frozen=True)
@@ -140,7 +142,7 @@ class Plan:
     lead : str
         The readout meant to climb evenly; a key of `METRICS`.
     cost : float
-        Sum of squared distances of ln lead from the even staircase, with `OFF_PATTERN` for each move off the pattern.
+        Sum of squared distances of ln lead from the even staircase, and `OFF_PATTERN` or `BACKWARD` of such moves.
     why : str
         Why the balls come in this order, in one sentence from the numbers.
     """
@@ -181,6 +183,23 @@ class Loosening:
 
 
 @dataclass(frozen=True)
+class Together:
+    """The least common factor on all step limits that opens a path, where no single change does.
+
+    Attributes
+    ----------
+    factor : float
+        On every rise allowed; more than 1.
+    key, label : str
+        The metric that blocks at any smaller factor.
+    """
+
+    factor: float
+    key: str
+    label: str
+
+
+@dataclass(frozen=True)
 class NoPlan:
     """No path of the wanted number of steps keeps every limit.
 
@@ -193,11 +212,14 @@ class NoPlan:
     loosenings : tuple of Loosening
         Every single change that would open a path of the wanted number of steps; the least, which is the limit that
         blocks, first. Empty if no single one would.
+    together : Together or None
+        Then, what all step limits would have to be multiplied with; None where a cap keeps every path shut.
     """
 
     steps: int
     fewest_steps: int | None
     loosenings: tuple[Loosening, ...]
+    together: Together | None
 
     @property
     def sentence(self) -> str:
@@ -211,6 +233,10 @@ class NoPlan:
                 said += f"; the cap on {one.label} blocks: {one.needed:.4g} would do instead of {one.given:.4g} (SI)"
         else:
             said += "; no single change of a limit is enough"
+            if self.together is not None:
+                said += (
+                    f": {self.together.label} blocks until every rise allowed is {self.together.factor:.2f} as large"
+                )
         if self.fewest_steps is not None and self.fewest_steps != self.steps:
             said += f"; {self.fewest_steps} steps would do with the limits as they are"
         return said

@@ -8,6 +8,7 @@ from numpy.typing import NDArray
 
 from model.ball import Ball
 from model.build_up import (
+    BACKWARD,
     METRICS,
     OFF_PATTERN,
     ROUNDING,
@@ -19,6 +20,7 @@ from model.build_up import (
     Plan,
     PlanLimits,
     Step,
+    Together,
     check_plan,
     metrics_at,
 )
@@ -133,7 +135,7 @@ def find_plan(
     start: tuple[Ball, float] | float,
     limits: PlanLimits | None = None,
     lead: str = "rise_rate",
-    share_step: float = 0.025,
+    share_step: float = 0.01,
 ) -> Plan | NoPlan:
     """Find the plan whose lead readout climbs most evenly from start to goal.
 
@@ -209,13 +211,13 @@ def costs(nodes: Nodes, first: int, last: int, count: int, limits: PlanLimits, l
     place_cost : ndarray (count, n)
         Squared distance of ln lead from the even staircase; infinite above a cap.
     move_cost : ndarray (n, n)
-        0, `OFF_PATTERN`, or infinite where a metric rises by more than its limit.
+        0, `OFF_PATTERN` or `BACKWARD`, or infinite where a metric rises by more than its limit.
     """
     logs = np.log(nodes.metrics[lead])
     stairs = np.linspace(logs[first], logs[last], count)
     place = (logs - stairs[:, None]) ** 2
     place = np.where(np.isfinite(place) & _under_caps(nodes, limits), place, np.inf)
-    return place, np.where(_allowed(nodes, limits), np.where(_pattern(nodes, first, logs), 0.0, OFF_PATTERN), np.inf)
+    return place, np.where(_allowed(nodes, limits), _preference(nodes, first, last, logs), np.inf)
 
 
 def _shares(start: float, goal: float, step: float) -> list[float]:
@@ -242,18 +244,24 @@ def _allowed(nodes: Nodes, limits: PlanLimits, but: str = "") -> NDArray[np.bool
     return kept
 
 
-def _pattern(nodes: Nodes, first: int, logs: Array) -> NDArray[np.bool_]:
-    """Moves of the trade's pattern: first faster with the ball of the start, then another ball at a held share.
+def _preference(nodes: Nodes, first: int, last: int, logs: Array) -> Array:
+    """Small costs that decide between staircases that are about as even.
 
-    Which way the mass goes is not laid down: the way in which the lead readout climbs.
+    The trade's pattern is first faster with the ball of the start, then another ball at a held share. Which way the
+    mass goes is not laid down: toward the goal's ball, and so that the lead readout climbs.
     """
+    mass = np.array([ball.mass_kg for ball in nodes.balls])
     ball = np.array([list(dict.fromkeys(nodes.balls)).index(one) for one in nodes.balls])
     same_ball = ball[:, None] == ball[None, :]
-    at_start = same_ball & (ball[:, None] == ball[first])
     faster = nodes.share[None, :] > nodes.share[:, None] + SAME
     held = np.abs(nodes.share[None, :] - nodes.share[:, None]) < SAME
     climbs = logs[None, :] > logs[:, None]
-    return np.asarray((at_start & faster) | (~same_ball & held & climbs))
+    pattern = (same_ball & (ball[:, None] == ball[first]) & faster) | (~same_ball & held & climbs)
+    low, high = sorted((mass[first], mass[last]))
+    onward = (mass[None, :] - mass[:, None]) * (mass[last] - mass[first]) >= 0.0
+    between = (mass >= low) & (mass <= high)
+    forward = np.where(same_ball, faster, onward & between[None, :])
+    return np.where(forward, np.where(pattern, 0.0, OFF_PATTERN), BACKWARD)
 
 
 def _no_plan(nodes: Nodes, first: int, last: int, count: int, limits: PlanLimits) -> NoPlan:
@@ -271,10 +279,19 @@ def _no_plan(nodes: Nodes, first: int, last: int, count: int, limits: PlanLimits
         needed = least_worst(place, free, count, first, last)
         if np.isfinite(needed):
             found.append(Loosening("cap", key, METRICS[key][0], given, needed))
+    together = None
+    if not found:
+        over = {key: nodes.rise(key) / rise for key, rise in limits.rises.items() if rise > 0.0}
+        fixed = _allowed(nodes, PlanLimits({key: rise for key, rise in limits.rises.items() if rise <= 0.0}))
+        worst = np.where(fixed, np.maximum.reduce([*over.values(), np.full(fixed.shape, -np.inf)]), np.inf)
+        factor = least_worst(caps, worst, count, first, last)
+        if np.isfinite(factor):
+            key = next(key for key, ratio in over.items() if np.any(fixed & (worst == factor) & (ratio == factor)))
+            together = Together(factor, key, METRICS[key][0])
     usable = _under_caps(nodes, limits)
     moves = _allowed(nodes, limits) & usable[:, None] & usable[None, :]
     shortest = fewest(moves, first, last) if usable[first] and usable[last] else None
-    return NoPlan(count, shortest, tuple(sorted(found, key=lambda one: one.size)))
+    return NoPlan(count, shortest, tuple(sorted(found, key=lambda one: one.size)), together)
 
 
 def _why(nodes: Nodes, path: tuple[int, ...], share: float, lead: str) -> str:

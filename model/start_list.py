@@ -342,7 +342,7 @@ def _share_for(field: Field, one: BallRange, wanted_nm: float) -> float:
 
 
 def _merit(aim: str, elbow: Readouts, wanted_nm: float) -> tuple[float, float]:
-    """What is smallest of the ball that serves an aim most; of equal ones the one that is loaded longest comes first."""
+    """What is smallest of the ball that serves an aim most; of equals the one loaded longest comes first."""
     if aim == "longest_loaded":
         return 0.0, -float(elbow.loaded_s)
     first = float(elbow.rise_rate) if aim == "slowest_rise" else round(abs(float(elbow.peak) - wanted_nm), 2)
