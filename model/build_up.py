@@ -214,12 +214,15 @@ class NoPlan:
         blocks, first. Empty if no single one would.
     together : Together or None
         Then, what all step limits would have to be multiplied with; None where a cap keeps every path shut.
+    shut : tuple of Breach
+        Caps that the start or the goal itself is above.
     """
 
     steps: int
     fewest_steps: int | None
     loosenings: tuple[Loosening, ...]
     together: Together | None
+    shut: tuple[Breach, ...]
 
     @property
     def sentence(self) -> str:
@@ -230,13 +233,18 @@ class NoPlan:
             if one.kind == "rise":
                 said += f"; {one.label} blocks: a rise of {one.needed:.1%} a step would do instead of {one.given:.1%}"
             else:
-                said += f"; the cap on {one.label} blocks: {one.needed:.4g} would do instead of {one.given:.4g} (SI)"
+                quantity = METRICS[one.key][1]
+                unit = "m/s" if quantity is None else quantity.unit
+                said += f"; the cap on {one.label} blocks: {one.needed:.4g} {unit} would do instead of {one.given:.4g}"
         else:
             said += "; no single change of a limit is enough"
             if self.together is not None:
                 said += (
                     f": {self.together.label} blocks until every rise allowed is {self.together.factor:.2f} as large"
                 )
+            for breach in self.shut:
+                end = "goal" if breach.step else "start"
+                said += f"; the {end} itself is above the cap on {breach.label}"
         if self.fewest_steps is not None and self.fewest_steps != self.steps:
             said += f"; {self.fewest_steps} steps would do with the limits as they are"
         return said

@@ -15,6 +15,7 @@ from model.build_up import (
     SHARE_LIMIT,
     SHARE_STEP_LIMIT,
     STEPS_LIMIT,
+    Breach,
     Loosening,
     NoPlan,
     Plan,
@@ -288,10 +289,16 @@ def _no_plan(nodes: Nodes, first: int, last: int, count: int, limits: PlanLimits
         if np.isfinite(factor):
             key = next(key for key, ratio in over.items() if np.any(fixed & (worst == factor) & (ratio == factor)))
             together = Together(factor, key, METRICS[key][0])
+    shut = tuple(
+        Breach(step, "cap", key, METRICS[key][0], float(nodes.metrics[key][i]), cap)
+        for step, i in ((0, first), (count - 1, last))
+        for key, cap in limits.caps.items()
+        if nodes.metrics[key][i] > cap * (1.0 + ROUNDING)
+    )
     usable = _under_caps(nodes, limits)
     moves = _allowed(nodes, limits) & usable[:, None] & usable[None, :]
     shortest = fewest(moves, first, last) if usable[first] and usable[last] else None
-    return NoPlan(count, shortest, tuple(sorted(found, key=lambda one: one.size)), together)
+    return NoPlan(count, shortest, tuple(sorted(found, key=lambda one: one.size)), together, shut)
 
 
 def _why(nodes: Nodes, path: tuple[int, ...], share: float, lead: str) -> str:

@@ -151,7 +151,9 @@ class NothingFits:
     @property
     def sentence(self) -> str:
         """Say it, in the limits' own units."""
-        said = " and ".join(f"{one.label} from {_amount(one.amount)} to {_amount(one.needed)}" for one in self.relax)
+        said = " and ".join(
+            f"{one.label} from {_amount(one.key, one.amount)} to {_amount(one.key, one.needed)}" for one in self.relax
+        )
         alone = "the least single change" if len(self.relax) == 1 else "no single change is enough"
         return f"nothing fits; the {1000 * self.ball.mass_kg:.0f} g ball would with {said} ({alone})"
 
@@ -349,8 +351,10 @@ def _merit(aim: str, elbow: Readouts, wanted_nm: float) -> tuple[float, float]:
     return first, -float(elbow.loaded_s)
 
 
-def _amount(amount: Amount) -> str:
-    return f"{amount.value:.4g} (absolute, SI)" if amount.absolute else f"{100 * amount.value:.4g} % of the reference"
+def _amount(key: str, amount: Amount) -> str:
+    if amount.absolute:
+        return f"{amount.value:.4g} {BOUNDS[key].accepted.unit}"
+    return f"{100 * amount.value:.4g} % of the reference throw's"
 
 
 def _reason(aim: str, rank: int, count: int, one: BallRange, share: float, elbow: Readouts, wanted_nm: float) -> str:
