@@ -6,19 +6,20 @@ speed. A limit is kept with certainty c up to the share below which no more than
 itself. The region of a ball is what lies between the edges of all limits.
 """
 
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
-from scipy.interpolate import BarycentricInterpolator
-from scipy.optimize import elementwise
+from scipy.interpolate import BarycentricInterpolator, CubicSpline
 
 from model.ball import BALL_LIMITS, Ball
 from model.ceilings import BOUNDS, Amount, Bound, Ceilings, Thrower
 from model.checks import Limit, check_number
+from model.critical_speed import critical_speeds
 from model.identity import PathLoads
 from model.interval import LEVEL, check_numbers
-from model.quantity import READOUTS, Quantity, quantity_at
+from model.quantity import quantity_at
 from model.speed_draws import draws_of
 from model.throw import SPEED_LIMIT, path_loads
 
@@ -28,52 +29,10 @@ SLOWEST, FULL = 0.3, 1.0  # shares looked at; from 0.2 of full speed on everythi
 EDGE_LABELS = {"slowest": "the slowest share looked at", "full": "full speed"}
 DRAWS_LOG2 = 12  # 4 096 draws: an edge's certainty to a thousandth or so; the edge itself is that of one draw, exact
 NODES = 9  # Chebyshev points over the draws' speeds, in logarithms: there all is nearly straight
-ROOT_TOLERANCE = 1e-12  # of the speed's logarithm
+DENSE = 65  # equal steps where the speeds may spread over a factor of several, or bend
+NO_RANGE = 1e-12  # of ln speed
+LOG_ENDS = (float(np.log(SPEED_LIMIT.low)), float(np.log(SPEED_LIMIT.high)))
 CERTAINTY_LIMIT = Limit(0.5, 0.99, "")
-
-
-def critical_speeds(loads: PathLoads, quantity: Quantity, mass_kg: ArrayLike, target: ArrayLike) -> Array:
-    """Solve for the speed at which a ball reaches a value.
-
-    Parameters
-    ----------
-    loads : PathLoads
-        Of one arm and ball radius.
-    quantity : Quantity
-    mass_kg, target : array_like (...)
-        Ball mass (kg) and value (in `quantity.unit`), broadcast together.
-
-    Returns
-    -------
-    ndarray (...)
-        Speed (m/s); an end of `SPEED_LIMIT` where the value lies beyond it, so that a ceiling already passed, or not
-        there to be kept, at the slowest throw gives the slowest, and one never reached the fastest.
-    """
-    low, high = SPEED_LIMIT.low, SPEED_LIMIT.high
-    mass, wanted = np.broadcast_arrays(np.asarray(mass_kg, dtype=float), np.asarray(target, dtype=float))
-    power = READOUTS[quantity.readout].power
-    side = 1.0 if power > 0 else -1.0
-
-    def over(log_speed: Array, ball_kg: Array, value: Array) -> Array:
-        return side * (quantity_at(loads, quantity, ball_kg, np.clip(np.exp(log_speed), low, high)) - value)
-
-    # the first-order law leads near the root: twice as far either way is tried first, then the whole range
-    start = np.full(mass.shape, 0.7 * float(np.mean(loads.path_speed_m_s)))
-    for _ in range(2):
-        reached = np.abs(quantity_at(loads, quantity, mass, start))
-        with np.errstate(divide="ignore", invalid="ignore"):
-            moved = start * (wanted / reached) ** (1.0 / power)
-        start = np.clip(np.where(np.isfinite(moved), moved, start), low, high)
-    ends = [np.log(np.clip(start * factor, low, high)) for factor in (0.8, 1.25)]
-    at_ends = [over(end, mass, wanted) for end in ends]
-    ends[0] = np.where(at_ends[0] <= 0.0, ends[0], np.log(low))
-    ends[1] = np.where(at_ends[1] >= 0.0, ends[1], np.log(high))
-    slow, fast = (over(end, mass, wanted) for end in ends)
-    root = elementwise.find_root(
-        over, tuple(ends), args=(mass, wanted), tolerances={"xatol": ROOT_TOLERANCE, "xrtol": 0}
-    )
-    found = np.where((slow <= 0.0) & (fast >= 0.0), np.exp(root.x), np.where(fast < 0.0, high, low))
-    return np.clip(found, low, high)
 
 
 @dataclass(frozen=True)
@@ -170,7 +129,15 @@ class Field:
         full = np.stack([self.log_full(mass) for mass in mass_kg])
         nodes = _nodes(self.log_reference) if not amount.absolute else self.log_reference[:1]
         at_nodes = self.critical(bound, amount, loads, mass_kg, nodes)
-        log_share = np.stack([_through(nodes, row, self.log_reference) for row in at_nodes]) - full
+        if nodes.size == 1:
+            log_speed = np.repeat(at_nodes, self.p.size, axis=1)
+        elif _at_an_end(at_nodes):
+            nodes = np.linspace(nodes[0], nodes[-1], DENSE)
+            at_nodes = self.critical(bound, amount, loads, mass_kg, nodes)
+            log_speed = np.stack([np.interp(self.log_reference, nodes, row) for row in at_nodes])
+        else:
+            log_speed = BarycentricInterpolator(nodes, at_nodes, axis=1)(self.log_reference)
+        log_share = log_speed - full
         rank = quantile_rank(1.0 - certainty if bound.upper_edge else certainty, self.p.size, bound.upper_edge)
         chosen = np.argpartition(log_share, rank, axis=1)[:, rank]
         # the draw that the edge belongs to is solved once more, not read off the curve through the nodes
@@ -194,19 +161,19 @@ class Field:
         ndarray (N,)
             In the quantity's unit, or as a share of the reference throw's.
         """
-        log_speed = self.log_full(ball.mass_kg) + np.log(share)
-        one = replace(amount, value=1.0)
-        if bound.quantity is None:
-            logs = log_speed
-        else:
-            loads = path_loads(self.thrower.person, ball.diameter_m)
-            nodes = _nodes(log_speed)
-            speeds = np.clip(np.exp(nodes), SPEED_LIMIT.low, SPEED_LIMIT.high)
-            logs = _through(nodes, np.log(quantity_at(loads, bound.quantity, ball.mass_kg, speeds)), log_speed)
-        if amount.absolute:
-            return np.exp(logs)
-        nodes = _nodes(self.log_reference)
-        return np.exp(logs - _through(nodes, np.log(self.limits_at(bound, one, nodes)), self.log_reference))
+        logs = self.log_full(ball.mass_kg) + np.log(share)
+        quantity, one = bound.quantity, replace(amount, value=1.0)
+
+        def log_value(log_speed: Array) -> Array:
+            return np.log(quantity_at(loads, quantity, ball.mass_kg, np.exp(log_speed))) if quantity else log_speed
+
+        def log_reference_value(log_speed: Array) -> Array:
+            return np.log(self.limits_at(bound, one, log_speed))
+
+        loads = path_loads(self.thrower.person, ball.diameter_m)
+        if quantity is not None:
+            logs = _splined(log_value, logs)
+        return np.exp(logs if amount.absolute else logs - _splined(log_reference_value, self.log_reference))
 
 
 def field_of(thrower: Thrower) -> Field:
@@ -255,19 +222,25 @@ def quantile_rank(probability: float, count: int, below: bool) -> int:
 def _nodes(values: Array) -> Array:
     """Chebyshev points over a range, its ends among them; one if there is no range."""
     low, high = float(values.min()), float(values.max())
-    if high - low < 1e-12:
+    if high - low < NO_RANGE:
         return values[:1]
     return 0.5 * (low + high) - 0.5 * (high - low) * np.cos(np.pi * np.arange(NODES) / (NODES - 1))
 
 
-def _through(nodes: Array, values: Array, wanted: Array) -> Array:
-    """A smooth curve through nodes; straight pieces where some of them stand at an end of the speeds."""
-    if nodes.size == 1:
-        return np.full(wanted.shape, values[0])
-    stands = np.isin(values, np.log([SPEED_LIMIT.low, SPEED_LIMIT.high]))
-    if stands.any() or not np.isfinite(values).all():
-        return np.interp(wanted, nodes, values)
-    return np.asarray(BarycentricInterpolator(nodes, values)(wanted))
+def _at_an_end(log_speed: Array) -> bool:
+    """Whether some speed stands at an end of what is accepted: a bend that no polynomial follows."""
+    return bool(np.isin(log_speed, LOG_ENDS).any())
+
+
+def _splined(exact: Callable[[Array], Array], log_speed: Array) -> Array:
+    """A function of ln speed for many speeds, through some; one outside what is accepted counts as its end."""
+    inside = np.clip(log_speed, *LOG_ENDS)
+    nodes = np.linspace(inside.min(), inside.max(), DENSE)
+    if nodes[-1] - nodes[0] < NO_RANGE:
+        return np.full(log_speed.shape, exact(nodes[:1])[0])
+    # the ends come back from their logarithms a rounding error outside the accepted range
+    speeds = np.log(np.clip(np.exp(nodes), SPEED_LIMIT.low * (1.0 + 1e-12), SPEED_LIMIT.high * (1.0 - 1e-12)))
+    return np.asarray(CubicSpline(nodes, exact(speeds))(inside))
 
 
 @dataclass(frozen=True)

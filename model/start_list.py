@@ -12,10 +12,11 @@ import numpy as np
 from model.ball import Ball
 from model.ceilings import BOUNDS, SHARE_LIMIT, TORQUE_LIMIT, Amount, Bound, Ceilings
 from model.checks import InputError, check_choice, check_number
+from model.critical_speed import critical_speeds
 from model.interval import LEVEL
 from model.quantity import Quantity
 from model.readouts import Readouts, read_curves
-from model.start import FULL, SLOWEST, Field, critical_speeds, label_of, quantile_rank, region
+from model.start import FULL, SLOWEST, Field, label_of, quantile_rank, region
 from model.throw import Throw, curves, path_loads
 
 PEAK = Quantity("varus", "peak")
@@ -359,10 +360,11 @@ def _amount(key: str, amount: Amount) -> str:
 
 def _reason(aim: str, rank: int, count: int, one: BallRange, share: float, elbow: Readouts, wanted_nm: float) -> str:
     place = "of the only ball that fits" if count == 1 else f"place {rank + 1} of the {count} balls that fit"
+    stop = "at full speed" if one.most_by == "full" else f"{label_of(one.most_by)} keeps it from going faster"
     if aim == "longest_loaded":
-        return f"loaded {1000 * elbow.loaded_s:.0f} ms, {place}; {label_of(one.most_by)} keeps it from going faster"
+        return f"loaded {1000 * elbow.loaded_s:.0f} ms, {place}; {stop}"
     if aim == "slowest_rise":
-        return f"rises at {elbow.rise_rate:.0f} N·m/s, {place}; {label_of(one.most_by)} keeps it from going faster"
+        return f"rises at {elbow.rise_rate:.0f} N·m/s, {place}; {stop}"
     off = elbow.peak - wanted_nm
     stop = ""
     if share in (one.least, one.most):
