@@ -224,9 +224,9 @@ def costs(nodes: Nodes, first: int, last: int, count: int, limits: PlanLimits, l
 def _shares(start: float, goal: float, step: float) -> list[float]:
     """From the lower of both to full speed: the grid downward from full speed, and both."""
     low = min(start, goal)
-    grid = 1.0 - step * np.arange(int((1.0 - low) / step + SAME) + 1)
-    every = sorted([*grid.tolist(), start, goal])
-    return [share for i, share in enumerate(every) if i == 0 or share - every[i - 1] > SAME]
+    grid = (1.0 - step * np.arange(int((1.0 - low) / step + SAME) + 1)).tolist()
+    typed = {start, goal}  # stay as they are; the grid's own value of the same share goes
+    return sorted(typed | {share for share in grid if all(abs(share - one) > SAME for one in typed)})
 
 
 def _under_caps(nodes: Nodes, limits: PlanLimits, but: str = "") -> NDArray[np.bool_]:

@@ -156,6 +156,17 @@ def test_by_hand_the_plan_climbs_by_the_node_on_the_stair():
     assert cheapest(*tight, 0, 3) is None
 
 
+def test_by_hand_a_ball_beyond_the_goals_counts_as_a_move_back():
+    # the lightest ball stands on the stair at 200, the goal's own at 230; past the goal's ball and back is a move back
+    nodes = by_hand({(0.4, 0.8): 100.0, (0.1, 0.8): 200.0, (0.2, 0.8): 230.0, (0.2, 1.0): 400.0})
+    place, move = costs(nodes, 0, 3, 3, PlanLimits({}), "rise_rate")
+    assert (move[0, 1], move[0, 2], move[2, 3]) == (BACKWARD, 0.0, OFF_PATTERN)
+    assert move[1, 3] == BACKWARD  # back up to the goal's mass
+    on_the_stair, beside_it = BACKWARD * 2.0, np.log(230.0 / 200.0) ** 2 + OFF_PATTERN
+    assert on_the_stair < beside_it  # 0.005 against 0.0196: still taken, a preference and no wall
+    assert cheapest(place, move, 0, 3) == (pytest.approx(on_the_stair), (0, 1, 3))
+
+
 @settings(max_examples=8)
 @given(st.floats(1.0, 2.5), st.floats(1.0, 1.5), st.sampled_from([0.1, 0.55]))
 def test_looser_limits_never_give_a_plan_that_climbs_less_evenly(factor, looser, p):

@@ -9,7 +9,7 @@ from model.checks import InputError
 from model.readouts import read_curves
 from model.start_list import AIMS, NothingFits, nothing_fits, ranges, short_list
 from model.throw import Throw, curves
-from tests.model.speed_cases import ADULT, RACK
+from tests.model.speed_cases import ADULT, OWN, RACK
 from tests.model.start_cases import WHOLE_RACK, field_with
 
 FIELD = field_with(Reference())
@@ -86,6 +86,39 @@ def test_no_other_single_limit_would_let_a_ball_in_with_a_smaller_change():
                 looser = min(amount.value * 2.718281828**step, 4.99 if not amount.absolute else 59.0)
             changed = replace(limits, **{bound.key: replace(amount, value=looser)})
             assert not any(one.fits for one in ranges(FIELD, changed, WHOLE_RACK)), bound.key
+
+
+def test_a_ball_that_even_full_speed_holds_too_long_lets_the_most_time_loaded_give_and_not_a_ceiling():
+    # 0.02 s at most: no throw of the rack is over so soon, however fast; the ceiling on braking is broken as well
+    limits = Ceilings(most_loaded=Amount(0.02, absolute=True))
+    found = short_list(FIELD, limits, WHOLE_RACK)
+    assert [part.key for part in found.relax] == ["most_loaded"]
+    # at full speed with the lightest ball, on the slow side of what is known of it: a little over its estimate there
+    speed = FIELD.thrower.profile.mean_speed(RACK[0].mass_kg).estimate
+    estimate = read_curves(curves(Throw(ADULT, RACK[0], speed)), "varus").loaded_s
+    assert estimate < found.relax[0].needed.value < 1.02 * estimate
+    assert "20" not in found.sentence.split("from ")[1].split(" to ")[1]
+    # with a ceiling that is broken there too both have to give; without one no ceiling is asked to give at all
+    both = short_list(FIELD, replace(limits, speed=Amount(20.0, absolute=True)), RACK[-1:])
+    assert {part.key for part in both.relax} <= {"most_loaded", "speed"}
+    opened = replace(
+        limits, **{part.key: replace(part.needed, value=part.needed.value * 1.0001) for part in both.relax}
+    )
+    assert any(one.fits for one in ranges(FIELD, opened, RACK[-1:]))
+
+
+def test_one_limit_that_gives_more_is_told_before_two_that_give_less():
+    # at 0.3 of full speed the lightest ball needs the least of the elbow, but brakes 1 % above its ceiling
+    full = FIELD.thrower.profile.mean_speed
+    thrown = (Throw(ADULT, ball, x * full(ball.mass_kg).estimate) for ball, x in ((RACK[0], 0.3), (OWN, 1.0)))
+    braking = [read_curves(curves(throw), "horizontal_abduction").peak for throw in thrown]
+    limits = Ceilings(elbow_peak=Amount(0.01), braking=Amount(0.99 * braking[0] / braking[1]))
+    told = short_list(FIELD, limits, (RACK[0], RACK[-1]))
+    assert [part.key for part in told.relax] == ["elbow_peak"]
+    assert told.ball == RACK[-1]
+    alone = short_list(FIELD, limits, RACK[:1])
+    assert {part.key for part in alone.relax} == {"elbow_peak", "braking"}
+    assert sum(part.change for part in alone.relax) < told.relax[0].change
 
 
 def test_two_limits_are_told_where_one_alone_is_not_enough():
