@@ -8,22 +8,19 @@ the same readings give the same answer.
 """
 
 from dataclasses import dataclass
-from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.special import ndtri
-from scipy.stats import qmc
 
 from model.ball import BALL_LIMITS
 from model.channels import READINGS, Reading
-from model.checks import InputError, check_choice, check_number
+from model.checks import check_choice, check_number
 from model.identity import PathLoads
 from model.interval import LEVEL, Interval, tails_of
 from model.quantity import READOUTS, ROWS, curve_parts
 from model.readouts import read
 from model.speed import SpeedProfile
-from model.speed_posterior import distribution
+from model.speed_draws import draws_of
 from model.throw import SPEED_LIMIT
 
 Array = NDArray[np.float64]
@@ -170,10 +167,10 @@ def on_profile(profile: SpeedProfile, first_mass_kg: float, second_mass_kg: floa
     InputError
         Without any full-effort reading or own-ball speed, or if a mass is not accepted.
     """
-    log_own, p = _drawn(profile)
+    drawn = draws_of(profile, DRAWS_LOG2)
     named = (("first_mass_kg", first_mass_kg), ("second_mass_kg", second_mass_kg))
     masses = [check_number(name, mass, BALL_LIMITS["mass_kg"]) for name, mass in named]
-    first, second = (np.exp(log_own - p * profile.x(mass)) for mass in masses)
+    first, second = (np.exp(drawn.log_own - drawn.p * profile.x(mass)) for mass in masses)
     return Draws(first, second)
 
 
@@ -193,31 +190,8 @@ def at_own_speed(profile: SpeedProfile) -> Draws:
     InputError
         Without any full-effort reading or own-ball speed.
     """
-    speed = np.exp(_drawn(profile)[0])
+    speed = np.exp(draws_of(profile, DRAWS_LOG2).log_own)
     return Draws(speed, speed)
-
-
-@lru_cache(maxsize=1)
-def _filling() -> Array:
-    """Points that fill the unit cube evenly, none on its faces (N, 3)."""
-    return qmc.Sobol(3, scramble=False).random_base2(DRAWS_LOG2) + 0.5 / 2**DRAWS_LOG2
-
-
-def _drawn(profile: SpeedProfile) -> tuple[Array, Array]:
-    """Draws of ln v_own and of p, jointly."""
-    posterior = profile.posterior
-    if posterior.own is None:
-        raise InputError("readings", "none at full effort", "at least one, or an own-ball speed")
-    of_sigma, of_p, of_own = _filling().T
-    row = np.searchsorted(np.cumsum(posterior.weight.sum(axis=1)), of_sigma).clip(max=posterior.sigma.size - 1)
-    p = np.empty(row.size)
-    for k in np.unique(row):
-        grid, rising = distribution(posterior.p, posterior.weight[k])
-        here = row == k
-        p[here] = np.interp(of_p[here], rising, grid)
-    centre = posterior.own.log_speed[row] + p * posterior.own.x[row]
-    sd = np.sqrt(posterior.own.variance[row] + profile.common_relative_sd**2)
-    return centre + sd * ndtri(of_own), p
 
 
 def differences(

@@ -1,0 +1,244 @@
+"""A plan laid on a calendar: which step on which day, and how many throws.
+
+The number of throws follows from a budget on a session's summed area (the areas under the curves of its throws added
+up). The budget climbs from week to week by no more than its limit; every n-th week is an easier one, at a share of what
+the week before had, and the climb goes on after it from where it was. No published limit on throws is used: those are
+limits for games.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from model.build_up import Plan, Step
+from model.checks import InputError, Limit, check_number
+
+WEEKLY_RISE = 0.10  # common practice, no source: tradition, not established for throwing (values.csv 9-load-rules-14)
+EASIER_EVERY = 4  # weeks: common practice, no source
+EASIER_SHARE = 0.6  # of the budget: common practice, no source
+REPEATS = 2  # sessions at each step: common practice, no source
+
+WEEK = 7  # days
+REPEATS_LIMIT = Limit(1, 30, "sessions")
+AREA_LIMIT = Limit(0.1, 100_000.0, "N·m·s")
+RISE_LIMIT = Limit(0.0, 1.0, "of the budget")
+EASIER_LIMIT = Limit(0.1, 1.0, "of the budget")
+EVERY_LIMIT = Limit(2, 26, "weeks")
+THROWS_LIMIT = Limit(1, 500, "throws")
+ROUNDING = 1e-9
+
+
+@dataclass(frozen=True)
+class Calendar:
+    """Days to throw on.
+
+    Parameters
+    ----------
+    first_day : date
+        No session is before it; weeks are counted from it.
+    weekdays : frozenset of int
+        Days of the week, Monday 0 to Sunday 6.
+    easier_every : int, optional
+        Every so many weeks is an easier one; None for none.
+    easier_share : float
+        Share of the budget in such a week.
+    target_day : date, optional
+        The day by which the last session should be.
+
+    Raises
+    ------
+    InputError
+        If there is no day to throw on, or a value is not accepted.
+    """
+
+    first_day: date
+    weekdays: frozenset[int]
+    easier_every: int | None = EASIER_EVERY
+    easier_share: float = EASIER_SHARE
+    target_day: date | None = None
+
+    def __post_init__(self) -> None:
+        if not self.weekdays or not self.weekdays <= set(range(WEEK)):
+            raise InputError("weekdays", sorted(self.weekdays), "one or more of 0 (Monday) to 6 (Sunday)")
+        if self.easier_every is not None:
+            check_number("easier_every", self.easier_every, EVERY_LIMIT)
+        check_number("easier_share", self.easier_share, EASIER_LIMIT)
+        if self.target_day is not None and self.target_day < self.first_day:
+            raise InputError("target_day", self.target_day.isoformat(), f"{self.first_day.isoformat()} or later")
+
+    def is_easier(self, week: int) -> bool:
+        """Whether a week, counted from 0, is an easier one.
+
+        Parameters
+        ----------
+        week : int
+
+        Returns
+        -------
+        bool
+        """
+        return self.easier_every is not None and week % self.easier_every == self.easier_every - 1
+
+
+@dataclass(frozen=True)
+class Budget:
+    """How much a session may sum up to.
+
+    Parameters
+    ----------
+    first_nms : float
+        Summed area of a session in the first week, at most (N m s).
+    weekly_rise : float
+        The most that it climbs from one week to the next, relative.
+    most_nms : float, optional
+        Where the climb ends (N m s).
+    least_throws, most_throws : int
+        Throws of a session.
+
+    Raises
+    ------
+    InputError
+        If a value is not accepted.
+    """
+
+    first_nms: float
+    weekly_rise: float = WEEKLY_RISE
+    most_nms: float | None = None
+    least_throws: int = 1
+    most_throws: int = 60
+
+    def __post_init__(self) -> None:
+        check_number("first_nms", self.first_nms, AREA_LIMIT)
+        check_number("weekly_rise", self.weekly_rise, RISE_LIMIT)
+        if self.most_nms is not None:
+            check_number("most_nms", self.most_nms, Limit(self.first_nms, AREA_LIMIT.high, AREA_LIMIT.unit))
+        check_number("least_throws", self.least_throws, THROWS_LIMIT)
+        check_number("most_throws", self.most_throws, Limit(self.least_throws, THROWS_LIMIT.high, THROWS_LIMIT.unit))
+
+
+@dataclass(frozen=True)
+class Session:
+    """One day's throwing.
+
+    Attributes
+    ----------
+    day : date
+    week : int
+        From 0.
+    easier : bool
+        Whether the week is an easier one.
+    place : int
+        Which step of the plan, from 0.
+    step : Step
+    throws : int
+    area_nms, budget_nms : float
+        Summed area of its throws, and what it could have been (N m s).
+    """
+
+    day: date
+    week: int
+    easier: bool
+    place: int
+    step: Step
+    throws: int
+    area_nms: float
+    budget_nms: float
+
+
+@dataclass(frozen=True)
+class Schedule:
+    """A plan on its days.
+
+    Attributes
+    ----------
+    sessions : tuple of Session
+    days_late : int or None
+        How many days the last session is after the target day; negative if there is time left; None without one.
+    spare_sessions : int or None
+        How many sessions more, or fewer if negative, there would be room for up to the target day; None without one.
+    """
+
+    sessions: tuple[Session, ...]
+    days_late: int | None
+    spare_sessions: int | None
+
+
+def budgets(budget: Budget, calendar: Calendar, weeks: int) -> tuple[float, ...]:
+    """Budget of a session in each week.
+
+    Parameters
+    ----------
+    budget : Budget
+    calendar : Calendar
+    weeks : int
+
+    Returns
+    -------
+    tuple of float (weeks,)
+        N m s. From one week that is no easier one to the next it climbs by no more than the limit.
+    """
+    found: list[float] = []
+    climb = budget.first_nms
+    for week in range(weeks):
+        if calendar.is_easier(week):
+            found.append((found[-1] if found else climb) * calendar.easier_share)
+            continue
+        found.append(climb)
+        climb *= 1.0 + budget.weekly_rise
+        if budget.most_nms is not None:
+            climb = min(climb, budget.most_nms)
+    return tuple(found)
+
+
+def schedule(plan: Plan, calendar: Calendar, budget: Budget, repeats: int | Sequence[int] = REPEATS) -> Schedule:
+    """Lay a plan on a calendar.
+
+    Parameters
+    ----------
+    plan : Plan
+    calendar : Calendar
+    budget : Budget
+    repeats : int or sequence of int
+        Sessions at each step: the same for all, or one number for each step.
+
+    Returns
+    -------
+    Schedule
+
+    Raises
+    ------
+    InputError
+        If a number is not accepted, or a week's budget is too small for the least number of throws of its step.
+    """
+    counts = [repeats] * len(plan.steps) if isinstance(repeats, int) else list(repeats)
+    if len(counts) != len(plan.steps):
+        raise InputError("repeats", counts, f"one number, or {len(plan.steps)}, one for each step")
+    order = [i for i, count in enumerate(counts) for _ in range(int(check_number("repeats", count, REPEATS_LIMIT)))]
+    days = _days(calendar, len(order))
+    weeks = [(day - calendar.first_day).days // WEEK for day in days]
+    allowed = budgets(budget, calendar, weeks[-1] + 1)
+    sessions = []
+    for day, week, place in zip(days, weeks, order, strict=True):
+        step = plan.steps[place]
+        area = step.metrics["area"]
+        throws = min(int(allowed[week] / area * (1.0 + ROUNDING)), budget.most_throws)
+        if throws < budget.least_throws:
+            needed = f"{budget.least_throws * area:.1f} N·m·s or more in week {week + 1}, for step {place + 1}"
+            raise InputError("first_nms", budget.first_nms, f"a budget that comes to {needed}")
+        sessions.append(Session(day, week, calendar.is_easier(week), place, step, throws, throws * area, allowed[week]))
+    if calendar.target_day is None:
+        return Schedule(tuple(sessions), None, None)
+    late = (days[-1] - calendar.target_day).days
+    span = range((calendar.target_day - calendar.first_day).days + 1)
+    room = sum((calendar.first_day + timedelta(n)).weekday() in calendar.weekdays for n in span)
+    return Schedule(tuple(sessions), late, room - len(order))
+
+
+def _days(calendar: Calendar, count: int) -> list[date]:
+    found: list[date] = []
+    day = calendar.first_day
+    while len(found) < count:
+        if day.weekday() in calendar.weekdays:
+            found.append(day)
+        day += timedelta(1)
+    return found

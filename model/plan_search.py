@@ -1,0 +1,330 @@
+"""The search for a build-up: nodes, moves, the cheapest path, and what blocks where there is none."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from model.ball import Ball
+from model.build_up import (
+    BACKWARD,
+    METRICS,
+    OFF_PATTERN,
+    ROUNDING,
+    SHARE_LIMIT,
+    SHARE_STEP_LIMIT,
+    STEPS_LIMIT,
+    Breach,
+    Loosening,
+    NoPlan,
+    Plan,
+    PlanLimits,
+    Step,
+    Together,
+    check_plan,
+    metrics_at,
+)
+from model.checks import InputError, check_choice, check_number
+from model.person import Person
+from model.speed import SpeedProfile
+from model.staircase import cheapest, fewest, least_worst
+from model.throw import SPEED_LIMIT
+
+Array = NDArray[np.float64]
+SAME = 1e-9
+
+
+@dataclass(frozen=True)
+class Nodes:
+    """Everything that a step could be; arrays (n,).
+
+    Attributes
+    ----------
+    balls : tuple of Ball (n,)
+    share, speed_m_s : ndarray
+    metrics : dict of str to ndarray
+        For each key of `METRICS`, in SI.
+    """
+
+    balls: tuple[Ball, ...]
+    share: Array
+    speed_m_s: Array
+    metrics: dict[str, Array]
+
+    def place(self, ball: Ball, share: float) -> int:
+        """Index of a node.
+
+        Parameters
+        ----------
+        ball : Ball
+        share : float
+
+        Returns
+        -------
+        int
+        """
+        same = [i for i, one in enumerate(self.balls) if one == ball and abs(self.share[i] - share) < SAME]
+        return same[0]
+
+    def step(self, i: int) -> Step:
+        """A node as a step.
+
+        Parameters
+        ----------
+        i : int
+
+        Returns
+        -------
+        Step
+        """
+        metrics = {key: float(values[i]) for key, values in self.metrics.items()}
+        return Step(self.balls[i], float(self.share[i]), float(self.speed_m_s[i]), metrics)
+
+    def rise(self, key: str) -> Array:
+        """Relative rise of a metric from each node (row) to each other (column); (n, n).
+
+        Parameters
+        ----------
+        key : str
+
+        Returns
+        -------
+        ndarray (n, n)
+            Infinite where the metric does not exist, and from a node to itself.
+        """
+        values = self.metrics[key]
+        found = values[None, :] / values[:, None] - 1.0
+        found[~np.isfinite(found)] = np.inf
+        np.fill_diagonal(found, np.inf)
+        return found
+
+
+def nodes_of(person: Person, profile: SpeedProfile, balls: Sequence[Ball], shares: Sequence[float]) -> Nodes:
+    """Make every ball at every share a node.
+
+    Parameters
+    ----------
+    person : Person
+    profile : SpeedProfile
+    balls : sequence of Ball
+    shares : sequence of float
+
+    Returns
+    -------
+    Nodes
+
+    Raises
+    ------
+    InputError
+        If the profile knows no speed, or a speed is none that is accepted.
+    """
+    full = {ball: float(profile.mean_speed(ball.mass_kg).estimate) for ball in balls}
+    every = [(ball, share) for ball in balls for share in shares]
+    speed = np.array([check_number("speed_m_s", share * full[ball], SPEED_LIMIT) for ball, share in every])
+    thrown = tuple(ball for ball, _ in every)
+    return Nodes(thrown, np.array([share for _, share in every]), speed, metrics_at(person, thrown, speed))
+
+
+def find_plan(
+    person: Person,
+    profile: SpeedProfile,
+    rack: Sequence[Ball],
+    goal: tuple[Ball, float],
+    steps: int,
+    *,
+    start: tuple[Ball, float] | float,
+    limits: PlanLimits | None = None,
+    lead: str = "rise_rate",
+    share_step: float = 0.01,
+) -> Plan | NoPlan:
+    """Find the plan whose lead readout climbs most evenly from start to goal.
+
+    Parameters
+    ----------
+    person : Person
+    profile : SpeedProfile
+    rack : sequence of Ball
+    goal : (Ball, float)
+        Ball and share of full speed with it.
+    steps : int
+        How many, start and goal among them; 1 only where they are the same.
+    start : (Ball, float) or float
+        Ball and share; or a share alone: then the ball whose lead readout is lowest at that share begins, the heaviest
+        for an athlete who slows down enough, the lightest for one who does not.
+    limits : PlanLimits, optional
+        The defaults unless given.
+    lead : str
+        A key of `METRICS`.
+    share_step : float
+        Grid of the shares looked at, from the lower of start and goal up to full speed.
+
+    Returns
+    -------
+    Plan or NoPlan
+        A plan has passed `check_plan`. Should more steps be asked for than there is room for, a step may come again.
+
+    Raises
+    ------
+    InputError
+        If a value is not accepted.
+    """
+    kept = PlanLimits() if limits is None else limits
+    check_choice("lead", lead, METRICS)
+    count = int(check_number("steps", steps, STEPS_LIMIT))
+    step = check_number("share_step", share_step, SHARE_STEP_LIMIT)
+    goal_share = check_number("goal share", goal[1], SHARE_LIMIT)
+    start_share = check_number("start share", start if isinstance(start, int | float) else start[1], SHARE_LIMIT)
+    balls = list(dict.fromkeys([*rack, goal[0], *(() if isinstance(start, int | float) else (start[0],))]))
+    nodes = nodes_of(person, profile, balls, _shares(start_share, goal_share, step))
+    first = nodes.place(balls[0] if isinstance(start, int | float) else start[0], start_share)
+    if isinstance(start, int | float):
+        places = [nodes.place(ball, start_share) for ball in balls]
+        first = min(places, key=lambda i: nodes.metrics[lead][i])
+    last = nodes.place(goal[0], goal_share)
+    if count == 1 and first != last:
+        raise InputError("steps", steps, "2 or more from one step to another")
+    found = cheapest(*costs(nodes, first, last, count, kept, lead), first, last)
+    if found is None:
+        return _no_plan(nodes, first, last, count, kept)
+    cost, path = found
+    plan = Plan(person, tuple(nodes.step(i) for i in path), kept, lead, cost, _why(nodes, path, goal_share, lead))
+    if breaches := check_plan(plan):
+        raise RuntimeError(f"the search let through a step that breaks a limit: {breaches[0]}")
+    return plan
+
+
+def costs(nodes: Nodes, first: int, last: int, count: int, limits: PlanLimits, lead: str) -> tuple[Array, Array]:
+    """Costs of standing at each node as the k-th step, and of each move.
+
+    Parameters
+    ----------
+    nodes : Nodes
+    first, last : int
+        Start and goal.
+    count : int
+        Number of steps.
+    limits : PlanLimits
+    lead : str
+
+    Returns
+    -------
+    place_cost : ndarray (count, n)
+        Squared distance of ln lead from the even staircase; infinite above a cap.
+    move_cost : ndarray (n, n)
+        0, `OFF_PATTERN` or `BACKWARD`, or infinite where a metric rises by more than its limit.
+    """
+    logs = np.log(nodes.metrics[lead])
+    stairs = np.linspace(logs[first], logs[last], count)
+    place = (logs - stairs[:, None]) ** 2
+    place = np.where(np.isfinite(place) & _under_caps(nodes, limits), place, np.inf)
+    return place, np.where(_allowed(nodes, limits), _preference(nodes, first, last, logs), np.inf)
+
+
+def _shares(start: float, goal: float, step: float) -> list[float]:
+    """From the lower of both to full speed: the grid downward from full speed, and both."""
+    low = min(start, goal)
+    grid = (1.0 - step * np.arange(int((1.0 - low) / step + SAME) + 1)).tolist()
+    typed = {start, goal}  # stay as they are; the grid's own value of the same share goes
+    return sorted(typed | {share for share in grid if all(abs(share - one) > SAME for one in typed)})
+
+
+def _under_caps(nodes: Nodes, limits: PlanLimits, but: str = "") -> NDArray[np.bool_]:
+    kept = np.ones(len(nodes.balls), dtype=bool)
+    for key, cap in limits.caps.items():
+        if key != but:
+            kept &= nodes.metrics[key] <= cap * (1.0 + ROUNDING)
+    return kept
+
+
+def _allowed(nodes: Nodes, limits: PlanLimits, but: str = "") -> NDArray[np.bool_]:
+    kept = ~np.eye(len(nodes.balls), dtype=bool)
+    for key, rise in limits.rises.items():
+        if key != but:
+            kept &= 1.0 + nodes.rise(key) <= (1.0 + rise) * (1.0 + 0.5 * ROUNDING)
+    return kept
+
+
+def _preference(nodes: Nodes, first: int, last: int, logs: Array) -> Array:
+    """Small costs that decide between staircases that are about as even.
+
+    The trade's pattern is first faster with the ball of the start, then another ball at a held share. Which way the
+    mass goes is not laid down: toward the goal's ball, and so that the lead readout climbs.
+    """
+    mass = np.array([ball.mass_kg for ball in nodes.balls])
+    ball = np.array([list(dict.fromkeys(nodes.balls)).index(one) for one in nodes.balls])
+    same_ball = ball[:, None] == ball[None, :]
+    faster = nodes.share[None, :] > nodes.share[:, None] + SAME
+    held = np.abs(nodes.share[None, :] - nodes.share[:, None]) < SAME
+    climbs = logs[None, :] > logs[:, None]
+    pattern = (same_ball & (ball[:, None] == ball[first]) & faster) | (~same_ball & held & climbs)
+    low, high = sorted((mass[first], mass[last]))
+    onward = (mass[None, :] - mass[:, None]) * (mass[last] - mass[first]) >= 0.0
+    between = (mass >= low) & (mass <= high)
+    forward = np.where(same_ball, faster, onward & between[None, :])
+    return np.where(forward, np.where(pattern, 0.0, OFF_PATTERN), BACKWARD)
+
+
+def _no_plan(nodes: Nodes, first: int, last: int, count: int, limits: PlanLimits) -> NoPlan:
+    """Which single change would open a path of so many steps, exactly how large, and the fewest steps without any."""
+    found = []
+    caps = np.where(_under_caps(nodes, limits), -np.inf, np.inf)
+    for key, given in limits.rises.items():
+        move = np.where(_allowed(nodes, limits, but=key), nodes.rise(key), np.inf)
+        needed = least_worst(caps, move, count, first, last)
+        if np.isfinite(needed):
+            found.append(Loosening("rise", key, METRICS[key][0], given, needed))
+    free = np.where(_allowed(nodes, limits), -np.inf, np.inf)
+    for key, given in limits.caps.items():
+        place = np.where(_under_caps(nodes, limits, but=key), nodes.metrics[key], np.inf)
+        needed = least_worst(place, free, count, first, last)
+        if np.isfinite(needed):
+            found.append(Loosening("cap", key, METRICS[key][0], given, needed))
+    together = None
+    if not found:
+        over = {key: nodes.rise(key) / rise for key, rise in limits.rises.items() if rise > 0.0}
+        fixed = _allowed(nodes, PlanLimits({key: rise for key, rise in limits.rises.items() if rise <= 0.0}))
+        worst = np.where(fixed, np.maximum.reduce([*over.values(), np.full(fixed.shape, -np.inf)]), np.inf)
+        factor = least_worst(caps, worst, count, first, last)
+        if np.isfinite(factor):
+            key = next(key for key, ratio in over.items() if np.any(fixed & (worst == factor) & (ratio == factor)))
+            together = Together(factor, key, METRICS[key][0])
+    shut = tuple(
+        Breach(step, "cap", key, METRICS[key][0], float(nodes.metrics[key][i]), cap)
+        for step, i in ((0, first), (count - 1, last))
+        for key, cap in limits.caps.items()
+        if nodes.metrics[key][i] > cap * (1.0 + ROUNDING)
+    )
+    usable = _under_caps(nodes, limits)
+    moves = _allowed(nodes, limits) & usable[:, None] & usable[None, :]
+    shortest = fewest(moves, first, last) if usable[first] and usable[last] else None
+    return NoPlan(count, shortest, tuple(sorted(found, key=lambda one: one.size)), together, shut)
+
+
+def _why(nodes: Nodes, path: tuple[int, ...], share: float, lead: str) -> str:
+    """Why the balls come in this order, from the numbers."""
+    label = METRICS[lead][0]
+    ends = nodes.balls[path[0]], nodes.balls[path[-1]]
+    if ends[0] == ends[1]:
+        ends = (max(nodes.balls, key=lambda ball: ball.mass_kg), ends[1])
+    light, heavy = sorted(ends, key=lambda ball: ball.mass_kg)
+    masses = np.array([nodes.balls[i].mass_kg for i in path])
+    falls, rises = int((np.diff(masses) < 0.0).sum()), int((np.diff(masses) > 0.0).sum())
+    if falls and rises:
+        order = f"along the plan the mass falls {falls} and rises {rises} times"
+    elif falls or rises:
+        order = f"along the plan the mass only {'falls' if falls else 'rises'}"
+    else:
+        order = "along the plan only the speed changes"
+    if light == heavy:
+        return order
+    of_heavy, of_light = (nodes.metrics[lead][nodes.place(ball, share)] for ball in (heavy, light))
+    apart = float(of_heavy / of_light - 1.0)
+    side = "above" if apart > 0.0 else "below"
+    balls = (
+        f"{1000 * heavy.mass_kg:.0f} g ball is {abs(apart):.0%} {side} that with the {1000 * light.mass_kg:.0f} g ball"
+    )
+    slowing = ""
+    if lead in ("rise_rate", "peak", "shoulder_peak", "area"):
+        slowing = ": heavier is not lower here" if apart > 0.0 else ": heavier is lower here"
+    return f"at {share:.0%} of full speed with each, {label} with the {balls}{slowing}; {order}"
