@@ -258,6 +258,12 @@ def test_a_step_edited_by_hand_shows_what_it_breaks_and_new_readings_what_has_mo
     assert check_plan(slower)  # the ball's next lighter is now faster by more
 
 
+def test_a_typed_share_stays_to_the_digit_beside_a_grid_that_has_it_too():
+    typed = 0.6000000000000001
+    plan = find_plan(ADULT, measured(0.55), [HEAVY], FULL, 4, start=typed, limits=PlanLimits({}), share_step=0.1)
+    assert plan.steps[0].share == typed
+
+
 def test_a_plan_of_one_step_is_the_goal_itself():
     (step,) = find_plan(ADULT, measured(0.55), WHOLE_RACK, FULL, 1, start=FULL).steps
     assert (step.ball, step.share) == FULL

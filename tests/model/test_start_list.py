@@ -19,6 +19,7 @@ NONE = (
     Ceilings(elbow_peak=Amount(0.02), braking=Amount(0.5)),
     Ceilings(speed=Amount(5.0, absolute=True), rise_rate=Amount(1.0)),
     Ceilings(least_loaded=Amount(0.3, absolute=True), most_loaded=Amount(1.5)),
+    Ceilings(elbow_peak=Amount(0.01), most_loaded=Amount(0.02, absolute=True)),
 )
 
 
