@@ -121,6 +121,7 @@ def test_clear_and_put_back(athlete):
     expect(athlete.get_by_text("3 readings at less than full effort")).to_be_visible()
 
 
+@pytest.mark.slow
 def test_a_column_pasted_into_a_cell_fills_the_cells_after_it(athlete):
     paste(athlete, cell(athlete, "360", 1), "26.1\n26,3\nmisread\n")
     expect(cell(athlete, "360", 2)).to_have_value("26,3")
@@ -162,6 +163,7 @@ def test_a_csv_file_brings_days_and_efforts_that_can_be_seen_and_changed(athlete
     expect(athlete.get_by_text("3 readings at less than full effort")).to_be_visible()
 
 
+@pytest.mark.slow
 def test_the_joint_moves_the_level_points(athlete):
     before = athlete.locator(".p-name").all_inner_texts()
     athlete.get_by_role("radiogroup", name="Joint of the level lines").get_by_text("Shoulder").click()
@@ -237,6 +239,7 @@ def test_it_starts_empty_and_says_what_is_missing(page, served_empty):
     expect(page.locator(SENTENCE)).to_contain_text("This athlete slows down with p")
 
 
+@pytest.mark.slow
 def test_what_was_kept_but_cannot_be_read_is_told_and_stops_nothing(page, served):
     page.goto(f"{served}/athlete")
     page.evaluate("sessionStorage.setItem('athlete-saved', '{\"version\": 99}')")

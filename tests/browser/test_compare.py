@@ -102,6 +102,7 @@ def test_copy_move_remove_and_put_back_by_keyboard_with_the_focus_following(demo
     expect(field(demo, "Ball mass", 1)).to_have_value("145")
 
 
+@pytest.mark.slow
 def test_a_ball_of_the_rack_is_added_ready_for_its_speed(demo):
     choose(demo, "Add a ball from the rack", "rack 210 g")
     expect(field(demo, "Release speed", 5)).to_be_focused()
@@ -135,6 +136,7 @@ def test_another_reference_is_the_dashed_line_and_its_kind_stands_beside_every_p
     assert dashed == 1
 
 
+@pytest.mark.slow
 def test_the_first_sentence_is_about_the_chosen_throw(demo):
     choose(demo, "First sentence about", "470 g at 23.8 m/s")
     expect(demo.locator(HEADLINE)).to_contain_text("470 g at 23.8 m/s against")
@@ -151,6 +153,7 @@ def test_another_quantity_is_named_drawn_and_read(demo):
     assert drawn(demo) != before
 
 
+@pytest.mark.slow
 def test_a_level_of_ones_own_is_used_and_a_wrong_one_told(demo):
     level = demo.get_by_label("Time above, N·m")
     type_in(demo, level, "50")
@@ -192,6 +195,7 @@ def test_a_reload_keeps_everything_as_it_was_typed_right_or_wrong(demo):
     expect(demo.get_by_role("heading", name="Abduction torque at the shoulder")).to_be_visible()
 
 
+@pytest.mark.slow
 def test_a_broken_kept_form_falls_back_to_the_demo(demo):
     # what is no JSON at all, the browser's part of Dash takes for nothing kept: then nothing is said
     for kept, said in (('{"version": 9}', 1), ('[{"a": 1}]', 1), ("{not json", 0)):
@@ -235,6 +239,7 @@ def test_without_the_demo_an_invented_example_is_one_click_away(page, served_emp
     expect(page.locator(LINES)).to_have_count(4)
 
 
+@pytest.mark.slow
 def test_after_start_empty_nothing_is_called_invented_and_the_notice_goes_once_something_is_typed(demo):
     demo.get_by_role("button", name="Start empty").click()
     notice = demo.get_by_text("The form was emptied.")
@@ -248,6 +253,7 @@ def test_after_start_empty_nothing_is_called_invented_and_the_notice_goes_once_s
     expect(demo.get_by_role("button", name="Put back")).to_be_visible()
 
 
+@pytest.mark.slow
 def test_an_emptied_list_says_what_to_do(demo):
     for left in (3, 2, 1, 0):
         demo.get_by_role("button", name="Remove throw 1").click()
@@ -357,6 +363,7 @@ def test_it_prints_on_one_page_from_a_dark_screen_and_the_screen_is_as_before(de
         assert figure.evaluate("e => e.style.background") == before[1]
 
 
+@pytest.mark.slow
 def test_what_is_printed_is_what_is_shown_and_nothing_to_press(demo):
     demo.emulate_media(media="print")
     for part in (HEADLINE, ".picture", ".readings", ".basis", ".summary"):

@@ -150,6 +150,7 @@ def test_a_chosen_zoom_is_kept_when_a_number_changes(demo):
     expect(demo.locator(LINES)).to_have_count(4)
 
 
+@pytest.mark.slow
 def test_every_quantity_is_drawn_in_a_fold_and_follows_the_throws(demo):
     demo.get_by_text("Every quantity", exact=True).click()
     panels = demo.locator(".multiples .scatterlayer .trace")
@@ -180,6 +181,7 @@ def test_every_step_can_be_undone_and_done_again_by_button_and_by_key(demo):
     expect(redo).to_be_disabled()
 
 
+@pytest.mark.slow
 def test_a_ready_comparison_throws_the_rack_at_full_speed_and_can_be_put_back(demo):
     choose(demo, "Ready comparison", "the whole rack")
     expect(demo.locator(LINES)).to_have_count(8)

@@ -83,6 +83,7 @@ def test_a_click_on_empty_map_adds_the_throw_there_to_compare(demo, axis):
     expect(demo.get_by_label("Release speed of throw 5")).to_have_value(f"{float(typed[1]):.1f}")
 
 
+@pytest.mark.slow
 def test_one_click_adds_one_throw_and_it_can_be_taken_back(demo):
     click_at(demo, 0.3, 0.3)
     expect(demo.locator(".map-notice")).to_contain_text("throw 5 of at most 8")
@@ -167,6 +168,7 @@ def test_wrong_values_are_told_at_their_field_and_stay(demo):
     expect(demo.get_by_label("Heaviest ball, g")).to_have_value("9000")
 
 
+@pytest.mark.slow
 def test_ends_of_ones_own_are_drawn_and_the_tested_range_is_named(demo):
     demo.get_by_text("Ends of the axes").click()
     end = demo.get_by_label("Heaviest ball, g")
@@ -185,6 +187,7 @@ def test_what_was_chosen_is_there_again_after_another_page(demo):
     expect(demo.get_by_role("heading", name="rise rate")).to_be_visible()
 
 
+@pytest.mark.slow
 def test_a_thrower_chosen_on_compare_is_the_one_of_the_map(demo, served):
     demo.get_by_role("link", name="Compare", exact=True).click()
     choose(demo, "Demo thrower", "W04")
@@ -204,6 +207,7 @@ def test_without_measures_it_says_what_to_enter_and_where(page, served_empty):
     expect(page.get_by_role("heading", name="Compare throws")).to_be_visible()
 
 
+@pytest.mark.slow
 def test_a_broken_kept_form_is_told_and_not_overwritten(demo):
     demo.evaluate("sessionStorage.setItem('compare-saved', '{\"version\": 99}')")
     demo.reload()

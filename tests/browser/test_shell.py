@@ -84,6 +84,7 @@ def test_the_theme_is_remembered_and_on_before_the_first_paint(page, two_pages):
     expect(page.locator("html")).to_have_attribute("data-theme", "dark")
 
 
+@pytest.mark.slow
 def test_a_spoilt_entry_in_the_browsers_storage_gives_the_light_theme(page, two_pages):
     page.add_init_script("localStorage.setItem('shell-theme', '\"plaid\"')")
     page.goto(two_pages)
@@ -133,6 +134,7 @@ def test_a_key_works_its_control_but_not_while_one_writes_or_a_dialog_is_open(pa
     expect(page.locator("html")).to_have_attribute("data-theme", "dark")
 
 
+@pytest.mark.slow
 def test_single_keys_can_be_switched_off_and_stay_off(page, two_pages):
     page.goto(two_pages)
     page.get_by_role("heading", name="First").wait_for()
