@@ -34,3 +34,12 @@ def choose(page, label: str, option: str) -> None:
 def drawn(page) -> list[str]:
     """The curves as they are drawn, by the path of each line."""
     return page.locator(LINES).evaluate_all("lines => lines.map(line => line.getAttribute('d'))")
+
+
+def wait_until(page, question: str, wait_ms: int = 30_000) -> None:
+    """Wait until the browser answers a question with yes; asked from here, as the page's policy lets no text run there."""
+    for _ in range(wait_ms // 50):
+        if page.evaluate(question):
+            return
+        page.wait_for_timeout(50)
+    raise AssertionError(f"never true: {question}")

@@ -155,6 +155,7 @@ def test_a_link_that_differs_in_the_measures_alone_brings_its_speeds_as_they_are
     expect(field(demo, "Release speed", 1)).to_have_value("33.0")
 
 
+@pytest.mark.slow
 def test_on_a_first_visit_a_link_without_measures_asks_for_them_and_a_broken_one_changes_nothing(page, served_empty):
     throws = [["145", "73", "speed", "33.0"], ["275", "73", "speed", "28.5"]]
     deflate = zlib.compressobj(wbits=-15)

@@ -11,7 +11,7 @@ from app.demo import load_demo
 from model.ball import Ball
 from model.readouts import read_curves
 from model.throw import Throw, curves
-from tests.browser.compare_page import HEADLINE, LINES, choose, drawn, field, open_demo, type_in
+from tests.browser.compare_page import HEADLINE, LINES, choose, drawn, field, open_demo, type_in, wait_until
 from tests.browser.themes import THEMES, put_on
 
 playwright = pytest.importorskip("playwright.sync_api")
@@ -55,7 +55,7 @@ def test_a_slider_moves_its_curve_while_it_is_dragged_and_the_server_draws_when_
     demo.on("request", lambda request: asked.append(request.url))
     slide(demo, SLIDER, 24.0)
     expect(demo.locator(".slide output").nth(1)).to_have_text("24.0 m/s")
-    demo.wait_for_function("document.querySelector('.dragged')")
+    wait_until(demo, "document.querySelector('.dragged')")
     while_dragged = drawn(demo)
     assert sum(one != other for one, other in zip(before, while_dragged, strict=True)) == 1
     assert asked == []  # it is the browser's own curve
@@ -142,7 +142,7 @@ def test_a_chosen_zoom_is_kept_when_a_number_changes(demo):
     demo.mouse.move(area["x"] + 0.8 * area["width"], y, steps=5)
     demo.mouse.up()
     ask = "document.querySelector('.js-plotly-plot')._fullLayout.xaxis.range"
-    demo.wait_for_function(f"({ask})[0] > -150")
+    wait_until(demo, f"({ask})[0] > -150")
     zoomed = demo.evaluate(ask)
     type_in(demo, field(demo, "Release speed", 2), "25")
     expect(demo.locator(HEADLINE)).to_contain_text("275 g at 25.0 m/s")
@@ -167,10 +167,12 @@ def test_every_step_can_be_undone_and_done_again_by_button_and_by_key(demo):
     type_in(demo, speed, "30")
     expect(demo.locator(HEADLINE)).to_contain_text("275 g at 30.0 m/s")
     choose(demo, "Ready comparison", "one ball at three speeds")
-    expect(demo.locator(".rows .throw")).to_have_count(3)
+    expect(demo.locator(LINES)).to_have_count(3)
+    wait_until(demo, "JSON.parse(sessionStorage.getItem('compare-saved')).throws.length === 3")
     undo.click()
-    expect(demo.locator(".rows .throw")).to_have_count(4)
+    expect(demo.locator(LINES)).to_have_count(4)
     expect(speed).to_have_value("30")
+    wait_until(demo, "JSON.parse(sessionStorage.getItem('compare-saved')).throws.length === 4")
     demo.keyboard.press("Control+z")
     expect(speed).to_have_value("28.5")
     expect(undo).to_be_disabled()

@@ -4,7 +4,7 @@ import re
 
 import pytest
 
-from tests.browser.compare_page import HEADLINE, choose, drawn, field, open_demo, type_in
+from tests.browser.compare_page import HEADLINE, choose, drawn, field, open_demo, type_in, wait_until
 
 playwright = pytest.importorskip("playwright.sync_api")
 expect = playwright.expect
@@ -47,7 +47,7 @@ def test_a_throw_on_the_speed_profile_follows_the_readings_of_the_athlete_page(d
     cell = demo.get_by_label("Reading 1 with 470 g, m/s")
     cell.fill("15")
     cell.press("Enter")
-    demo.wait_for_function("""sessionStorage.getItem('athlete-saved')?.includes('"15"')""")
+    wait_until(demo, """sessionStorage.getItem('athlete-saved')?.includes('"15"')""")
     demo.get_by_role("link", name="Compare").click()
     expect(demo.locator(HEADLINE)).to_contain_text("470 g at")
     expect(demo.locator(HEADLINE)).not_to_have_text(before)
