@@ -37,7 +37,7 @@ def drawn(page) -> list[str]:
 
 
 def wait_until(page, question: str, wait_ms: int = 30_000) -> None:
-    """Wait until the browser answers a question with yes; asked from here, as the page's policy lets no text run there."""
+    """Wait until the browser says yes; asked from here, because the page's policy lets no text run there."""
     for _ in range(wait_ms // 50):
         if page.evaluate(question):
             return
