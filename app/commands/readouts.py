@@ -30,6 +30,7 @@ from app.csv_files import (
     standard_output,
     written_whole,
 )
+from app.main import INTERRUPTED
 from app.progress import Progress
 from app.throw_cells import NEEDED_COLUMNS, OPTIONAL_COLUMNS, ThrowError, ThrowReader
 from model.batch import read_throws
@@ -40,7 +41,6 @@ from model.throw import Throw
 ABOVE_LIMIT = Limit(0.1, 2000.0, "N·m")  # wide, to catch a slip of the keyboard only
 SHARE_LIMIT = Limit(1.0, 95.0, "%")
 LINES_AT_ONCE = 2000
-INTERRUPTED = 130  # what shells expect after Ctrl-C
 
 DESCRIPTION = """\
 Read peak, durations, rise rate, area and work of each throw in a table.
