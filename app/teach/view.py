@@ -1,0 +1,103 @@
+"""From the lesson to what is shown: every part that changes, as one value."""
+
+from dataclasses import dataclass, replace
+from datetime import date
+from typing import Any
+
+import dash_mantine_components as dmc
+from dash import html
+from dash.development.base_component import Component
+
+from app.athlete.answers import Case
+from app.athlete.strip import picture_alone
+from app.compare.words import cautions, path_note
+from app.markup import to_html
+from app.teach.answers import Lesson
+from app.teach.form import Session
+from app.teach.handout import handout, sheet_pictures
+from app.teach.notes import NOTES, note_parts
+from app.teach.pictures import story_of
+from app.teach.words import told, who_words
+
+
+@dataclass(frozen=True)
+class View:
+    """All that changes when the set-up does."""
+
+    story: dict[str, Any]
+    empty: list[Component]
+    empty_hidden: bool
+    body_hidden: bool
+    who: str
+    caution: list[Component]
+
+
+def view_of(session: Session, case: Case, lesson: Lesson | None, invented: bool, today: date) -> View:
+    """Put the lesson into words and pictures.
+
+    Parameters
+    ----------
+    session : Session
+    case : Case
+    lesson : Lesson or None
+    invented : bool
+        Whether the athlete is one of the demo data.
+    today : date
+
+    Returns
+    -------
+    View
+    """
+    if lesson is None:
+        return View({}, _empty(case), False, True, "", [])
+    words, named = told(lesson), session.named == "yes"
+    story = story_of(session, lesson, words)
+    for step in story["steps"]:
+        step["notes"] = to_html(note_parts(NOTES[step["key"]]))
+        if step["picture"]["kind"] == "strip":
+            # An athlete's code stands in the words of a picture too
+            step["picture"]["html"] = to_html(picture_alone(case if named else replace(case, code="")))
+    story["sheet"] = sheet_pictures(lesson, words)
+    story["handout"] = to_html(handout(lesson, words, named, invented, today.isoformat()))
+    person = lesson.own.throw.person
+    note = path_note(person) if named else "The path comes from adult men." if path_note(person) else ""
+    lines = [*([note] if note else []), *cautions(person)]
+    return View(
+        story=story,
+        empty=[],
+        empty_hidden=True,
+        body_hidden=False,
+        who=who_words(lesson) if named else "",
+        caution=[html.P(line) for line in lines],
+    )
+
+
+def _empty(case: Case) -> list[Component]:
+    wanted: list[Any] = []
+    if case.person is None:
+        wanted.append(html.Li(["Missing or to be mended: the athlete’s measures. ", _link("Enter them", "/athlete"), "."]))
+    elif case.full_speed_m_s is None:
+        wanted.append(
+            html.Li(
+                [
+                    "Missing: a full-effort speed with the own ball. ",
+                    _link("Enter radar readings on Athlete", "/athlete"),
+                    ", or ",
+                    _link("the reference throw on Compare", "/"),
+                    ".",
+                ]
+            )
+        )
+    else:
+        wanted.append(
+            html.Li(["A throw of the story is faster or slower than is accepted. ", _link("See Athlete", "/athlete"), "."])
+        )
+    wanted.append(html.Li("Or choose an invented thrower in the set-up: nothing of yours is overwritten."))
+    return [
+        html.P("No story yet: it needs one athlete and one speed.", className="sentence invitation"),
+        html.Ul(wanted, className="claim-missing"),
+    ]
+
+
+def _link(text: str, path: str) -> Component:
+    return dmc.Anchor(text, href=path)
