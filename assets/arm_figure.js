@@ -5,7 +5,7 @@ window.levelpeak = Object.assign(window.levelpeak ?? {}, {
     const SVG = 'http://www.w3.org/2000/svg';
     const LINKS = [['hips', 'neck'], ['other_shoulder', 'shoulder'], ['shoulder', 'elbow'], ['elbow', 'wrist'], ['wrist', 'ball']];
     const RADIANS = Math.PI / 180;
-    const PAD_M = 0.1;
+    const PAD_M = 0.06;
     // Where the viewer stands: degrees round the upright axis from the thrower's throwing side, and degrees above.
     const VIEWS = { side: { turn: 0, tilt: 0 }, front: { turn: 90, tilt: 0 }, top: { turn: 0, tilt: 90 } };
 
@@ -48,34 +48,52 @@ window.levelpeak = Object.assign(window.levelpeak ?? {}, {
       };
     };
 
-    // A box that holds the whole throw however it is turned, so that nothing jumps.
-    const boxes = new WeakMap();
-    const boxOf = (figure) => {
-      if (boxes.has(figure)) return boxes.get(figure);
-      const every = Object.values(figure.points).concat(Object.values(figure.longer ?? {}));
-      const all = every.flatMap((places) => places.map(([x, y, z], i) => [x - figure.points.hips[i][0], y, z]));
-      const ys = all.map((place) => place[1]);
-      const box = {
-        round: Math.max(...all.map(([x, , z]) => Math.hypot(x, z))) + PAD_M,
-        low: Math.min(...ys) - PAD_M,
-        high: Math.max(...ys) + PAD_M,
+    const HEAD = { along: 0.46, radius: 0.2 }; // of hips to neck: drawn for the eye, no part of the model
+
+    const headOf = ({ hips, neck }) => ({
+      place: neck.map((one, i) => one + HEAD.along * (one - hips[i])),
+      radius: HEAD.radius * Math.hypot(...neck.map((one, i) => one - hips[i])),
+    });
+
+    // Every place of the whole throw, by one who walks along.
+    const everywhere = new WeakMap();
+    const allOf = (figure) => {
+      if (everywhere.has(figure)) return everywhere.get(figure);
+      const { hips, neck } = figure.points;
+      const heads = hips.map((one, i) => headOf({ hips: one, neck: neck[i] }).place);
+      const every = [...Object.values(figure.points), ...Object.values(figure.longer ?? {}), heads];
+      const all = every.flatMap((places) => places.map(([x, y, z], i) => [x - hips[i][0], y, z]));
+      everywhere.set(figure, all);
+      return all;
+    };
+
+    // The box of the whole throw from one side; where the figure can be turned freely, one that holds it in every turn.
+    const boxOf = (figure, view, along) => {
+      const all = allOf(figure);
+      const round = (values, pad = PAD_M) => [Math.min(...values) - pad, Math.max(...values) + pad];
+      if (Object.values(VIEWS).includes(view)) {
+        return { x: round(all.map(along.right)), y: round(all.map(along.up)) };
+      }
+      const reach = Math.max(...all.map(([x, , z]) => Math.hypot(x, z)));
+      const [sine, cosine] = [Math.abs(Math.sin(view.tilt * RADIANS)), Math.cos(view.tilt * RADIANS)];
+      const [low, high] = round(all.map((place) => place[1]), 0);
+      return {
+        x: [-reach - PAD_M, reach + PAD_M],
+        y: [low * cosine - reach * sine - PAD_M, high * cosine + reach * sine + PAD_M],
       };
-      boxes.set(figure, box);
-      return box;
     };
 
     // From a place to the picture's own coordinates, for a picture of a width and height.
     const projection = (figure, view, width, height) => {
-      const { right, up } = axesOf(view, figure.side);
-      const box = boxOf(figure);
-      const [sine, cosine] = [Math.abs(Math.sin(view.tilt * RADIANS)), Math.cos(view.tilt * RADIANS)];
-      const half = 0.5 * (box.high - box.low) * cosine + box.round * sine;
-      const scale = Math.min(width / (2 * box.round), height / (2 * half));
-      const middle = 0.5 * (box.high + box.low) * cosine;
-      const along = (axis, place) => axis[0] * place[0] + axis[1] * place[1] + axis[2] * place[2];
+      const axes = axesOf(view, figure.side);
+      const on = (axis) => (place) => axis[0] * place[0] + axis[1] * place[1] + axis[2] * place[2];
+      const along = { right: on(axes.right), up: on(axes.up) };
+      const { x, y } = boxOf(figure, view, along);
+      const scale = Math.min(width / (x[1] - x[0]), height / (y[1] - y[0]));
+      const [across, middle] = [0.5 * (x[0] + x[1]), 0.5 * (y[0] + y[1])];
       return {
         scale,
-        to: (place) => [width / 2 + scale * along(right, place), height / 2 - scale * (along(up, place) - middle)],
+        to: (place) => [width / 2 + scale * (along.right(place) - across), height / 2 - scale * (along.up(place) - middle)],
       };
     };
 
@@ -94,9 +112,14 @@ window.levelpeak = Object.assign(window.levelpeak ?? {}, {
     };
 
     // Draws into an svg; its parts are made once and then moved. Gives back the places and the projection.
-    const draw = (svg, figure, phase, { view = VIEWS.side, width, height, reach, radius = figure.ball_radius_m }) => {
+    const draw = (svg, figure, phase, { view = VIEWS.side, width, height, reach, radius = figure.ball_radius_m, head = false }) => {
       const places = placesAt(figure, phase, reach, radius);
       const seen = projection(figure, view, width, height);
+      if (head) {
+        const { place, radius: size } = headOf(places);
+        const [cx, cy] = seen.to(place);
+        write(made(svg, 'circle', 'head'), { cx, cy, r: seen.scale * size });
+      }
       for (const [from, to] of LINKS) {
         const [[x1, y1], [x2, y2]] = [seen.to(places[from]), seen.to(places[to])];
         write(made(svg, 'line', `link ${to}`), { x1, y1, x2, y2 });

@@ -5,7 +5,7 @@ window.levelpeak = Object.assign(window.levelpeak ?? {}, {
     const SVG = 'http://www.w3.org/2000/svg';
     const RAMP = 5; // steps of the ramp of ball mass in the palette
     const CHARACTER = 0.54; // of the type size: a usual character's width
-    const NARROW_EM = 34; // a picture narrower than this has the names of its lines on top
+    const NARROW_EM = 26; // a picture narrower than this has the names of its lines on top
 
     const part = (name, attributes = {}, text = null) => {
       const made = document.createElementNS(SVG, name);
@@ -55,7 +55,7 @@ window.levelpeak = Object.assign(window.levelpeak ?? {}, {
 
     // Curves of `lines` on the axes of `picture`; the first of `lines` is the one that the cursor runs on. Gives back what
     // turns a phase into a place, and a place on the screen into a phase.
-    const curves = (svg, picture, lines, figure, { width, height, em, named = true, title = '' }) => {
+    const curves = (svg, picture, lines, figure, { width, height, em, named = true, title = '', cursor: moves = true }) => {
       const { phase: phases, rotation_phase: rotation } = figure;
       const narrow = width < NARROW_EM * em;
       const names = named ? lines : [];
@@ -82,8 +82,8 @@ window.levelpeak = Object.assign(window.levelpeak ?? {}, {
       for (const [phase, text, anchor, shift] of events) {
         const x = toX(timeOf(lead, phase));
         made.push(part('line', { class: 'event', x1: x, x2: x, y1: area.top - 0.3 * em, y2: area.bottom }));
-        const short = narrow && phase === 0 ? [] : narrow && phase === rotation ? ['max. ext.', 'rotation'] : text;
-        made.push(words(x + shift * em, area.top - (short.length > 1 ? 1.5 : 0.4) * em, short, em, { 'text-anchor': anchor }));
+        if (phase === 0 && toX(timeOf(lead, rotation)) - x < 16 * em) continue; // its words would meet the next ones
+        made.push(words(x + shift * em, area.top - (text.length > 1 ? 1.5 : 0.4) * em, text, em, { 'text-anchor': anchor }));
       }
       const low = (area.right - area.left) / ((picture.x[1] - picture.x[0]) / picture.x_step) < 4 * em ? 2 : 1;
       for (const time of ticks(picture.x, low * picture.x_step)) {
@@ -120,7 +120,7 @@ window.levelpeak = Object.assign(window.levelpeak ?? {}, {
       if (title) made.push(part('text', { class: 'panel-title', x: 0.3 * em, y: 1.1 * em }, title));
       const cursor = part('g', { class: 'cursor-at' });
       cursor.append(part('line'), part('circle', { r: 0.35 * em }), part('text', { class: 'value' }));
-      svg.replaceChildren(...made, cursor);
+      svg.replaceChildren(...made, ...(moves ? [cursor] : []));
       const [upright, dot, value] = cursor.children;
       const at = (phase) => {
         const torque = valueAt(lead, phases, phase);
@@ -146,7 +146,9 @@ window.levelpeak = Object.assign(window.levelpeak ?? {}, {
     const studies = (svg, { rows, own }, { width, height, em }) => {
       svg.setAttribute('viewBox', `0 0 ${width} ${height}`);
       const top = 1.15 * Math.max(own.value, ...rows.map((row) => row.value));
-      const area = { left: 1.5 * em, right: width - 1.5 * em, top: 2 * em, bottom: height - 2.8 * em };
+      const named = (Math.max(...rows.map((row) => row.said.length)) * CHARACTER + 1.5) * em;
+      const beside = width > 2 * named;
+      const area = { left: beside ? named : em, right: width - 2 * em, top: 2 * em, bottom: height - 2.8 * em };
       const toX = (value) => area.left + (value / top) * (area.right - area.left);
       const made = [part('line', { class: 'nought', x1: area.left, x2: area.right, y1: area.bottom, y2: area.bottom })];
       for (const value of ticks([0, top], 20)) {
@@ -157,11 +159,12 @@ window.levelpeak = Object.assign(window.levelpeak ?? {}, {
       made.push(part('line', { class: 'curve dashed', x1: x, x2: x, y1: area.top - 0.4 * em, y2: area.bottom }));
       made.push(part('text', { class: 'name', x, y: area.top - 0.8 * em, 'text-anchor': x > width / 2 ? 'end' : 'start' }, `${own.said}: ${own.value}`));
       rows.forEach((row, i) => {
-        const y = area.top + ((i + 0.7) / rows.length) * (area.bottom - area.top);
+        const y = area.top + ((i + 0.6) / rows.length) * (area.bottom - area.top);
         const at = toX(row.value);
-        const after = at + (row.said.length * CHARACTER + 2) * em < width;
+        made.push(part('text', beside ? { x: 0, y: y + 0.35 * em } : { x: area.left, y: y - 0.6 * em }, row.said));
+        made.push(part('line', { class: 'hair', x1: area.left, x2: at, y1: y, y2: y }));
         made.push(part('circle', { class: 'study', cx: at, cy: y, r: 0.4 * em }));
-        made.push(part('text', { x: at + (after ? 0.8 : -0.8) * em, y: y + 0.35 * em, 'text-anchor': after ? 'start' : 'end' }, `${row.said}: ${row.value}`));
+        made.push(part('text', { class: 'name', x: at + 0.7 * em, y: y + 0.35 * em }, row.value));
       });
       svg.replaceChildren(...made);
     };

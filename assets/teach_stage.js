@@ -61,7 +61,7 @@ window.levelpeak = Object.assign(window.levelpeak ?? {}, {
         const [lead] = lines();
         const { phase } = now;
         const size = sizeOf(left);
-        const options = { ...size, view: now.view, reach: stop()?.reach ?? 0, radius: lead.ball_radius_m };
+        const options = { ...size, view: now.view, reach: stop()?.reach ?? 0, radius: lead.ball_radius_m, head: true };
         body.setAttribute('viewBox', `0 0 ${size.width} ${size.height}`);
         const torque = plot.at(phase);
         arrow(body, figure, phase, torque, arm.draw(body, figure, phase, options));
@@ -87,7 +87,7 @@ window.levelpeak = Object.assign(window.levelpeak ?? {}, {
         graphs.forEach((graph, i) => {
           const { title, still } = step.picture.panels[i];
           const [own, line] = still;
-          plots.curves(graph, step.picture, [line, own], figure, { ...sizeOf(boxes[i]), named: false, title });
+          plots.curves(graph, step.picture, [line, own], figure, { ...sizeOf(boxes[i]), named: false, title, cursor: false });
         });
       redraw();
       return { redraw };
@@ -108,9 +108,9 @@ window.levelpeak = Object.assign(window.levelpeak ?? {}, {
       const graph = svg('Varus torque of the two throws over time', 'graph-of');
       const right = element('div', { class: 'pane pane-curve' }, graph);
       const rows = step.picture.rows.map(({ name, asked, said, change, grew }) => {
-        const label = element('label', {}, element('strong', {}, name), ` ${asked}`);
+        const label = element('label', {}, element('span', {}, element('strong', {}, name), ` ${asked}`));
         const count = element('input', { type: 'number', min: 0, max: 999, step: 1, inputmode: 'numeric' });
-        label.append(count, ' hands');
+        label.append(element('span', {}, count, ' hands'));
         const answer = element('p', { class: 'answer-of', hidden: '' }, element('strong', {}, `${grew}, ${change}`), ` ${said}`);
         return element('li', {}, label, answer);
       });
@@ -122,7 +122,7 @@ window.levelpeak = Object.assign(window.levelpeak ?? {}, {
       });
       const side = element('div', { class: 'pane-vote' }, list, show);
       place.replaceChildren(element('div', { class: 'panes' }, side, right));
-      const redraw = () => plots.curves(graph, step.picture, step.picture.still, figure, sizeOf(right)).at(figure.rotation_phase);
+      const redraw = () => plots.curves(graph, step.picture, step.picture.still, figure, { ...sizeOf(right), cursor: false });
       redraw();
       return { redraw };
     };
@@ -142,14 +142,13 @@ window.levelpeak = Object.assign(window.levelpeak ?? {}, {
       const made = svg(place.dataset.said, 'graph-of');
       place.replaceChildren(made);
       if (picture.kind === 'studies') plots.studies(made, picture, size);
-      else plots.curves(made, picture, picture.still, figure, size);
-      made.querySelector('.cursor-at')?.remove();
+      else plots.curves(made, picture, picture.still, figure, { ...size, cursor: false });
       if (!picture.instants) return;
       const poses = picture.instants.map(([phase, words]) => {
         const body = svg(words, 'thrower');
         const room = { width: 220, height: 150 };
         arm.write(body, { viewBox: `0 0 ${room.width} ${room.height}` });
-        const drawn = arm.draw(body, figure, phase, room);
+        const drawn = arm.draw(body, figure, phase, { ...room, head: true });
         arrow(body, figure, phase, plots.valueAt(picture.still[0], figure.phase, phase), drawn);
         return element('figure', {}, body, element('figcaption', {}, words));
       });

@@ -65,7 +65,7 @@
     const button = by('teach-play');
     if (button) {
       button.textContent = STILL.matches ? 'Step on' : playing ? 'Pause' : 'Play';
-      button.disabled = !shown?.at;
+      button.hidden = !shown?.at;
     }
     if (!started || !playing) return;
     if (now.phase >= END) now.phase = 0;
@@ -123,8 +123,9 @@
       }, 'is-slide');
       box.querySelector('input').value = now.stop(step.picture);
       tell(now.stop(step.picture));
-      made.push(box, said);
+      made.push(element('div', { class: 'stage-row' }, box, said));
     }
+    if (step.picture.note) made.push(element('p', { class: 'stage-note' }, step.picture.note));
     if (step.picture.kind === 'curves') {
       const instant = range('Instant', { min: 0, max: END, step: 0.005, id: 'teach-instant' }, (phase) => {
         play(false);
@@ -138,7 +139,7 @@
       view.classList.add('is-view');
       const turn = range('Turn', { min: -180, max: 180, step: 5 }, (value) => (seen.turn = value, render()), 'is-turn');
       const tilt = range('Tilt', { min: -30, max: 90, step: 5 }, (value) => (seen.tilt = value, render()), 'is-tilt');
-      made.push(instant, element('output', { id: 'teach-when', class: 'stage-when' }), slow, view, turn, tilt);
+      made.push(element('div', { class: 'stage-row' }, instant, slow, view, turn, tilt));
     }
     by('teach-controls').replaceChildren(...made);
     turned();
@@ -193,8 +194,8 @@
       by(id).setAttribute('aria-disabled', off);
     }
     by('teach-picture').replaceChildren();
-    by('teach-controls').replaceChildren();
-    if (step.picture.kind === 'curves') controls(step); // before the picture: it takes the room that is left
+    by('teach-when').textContent = '';
+    controls(step); // before the picture, which takes the room that is left
     shown = stage.put(by('teach-picture'), step, story.figure, now);
     draggable();
     render();

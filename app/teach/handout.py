@@ -85,11 +85,11 @@ def handout(lesson: Lesson, told: dict[str, Told], named: bool, invented: bool, 
         html.P(f"{who}Levelpeak {VERSION} · {today}{demo}", className="sheet-line"),
         html.H3(told["throw"].title),
         html.P(" ".join((*told["throw"].sentences, f"That is {ms_before(own)}, give or take 7 ms."))),
-        _picture("throw", "Varus torque of one throw over time", 190),
+        _picture("throw", "Varus torque of one throw over time", 215),
         html.H3("What sets it, at the same joint speeds"),
         html.Ul([html.Li(_set_words(step, share, lesson)) for step, share in SHARED.items()]),
         html.H3("Another ball: four numbers, each asked for by itself"),
-        _picture("change", "Varus torque of two throws over time", 200),
+        _picture("change", "Varus torque of two throws over time", 230),
         _four_table(lesson, names),
     ]
     rows = [html.Div([html.Dt(term.name), html.Dd(term.text)]) for term in TERMS if term.key in ON_PAPER]
@@ -103,7 +103,7 @@ def handout(lesson: Lesson, told: dict[str, Told], named: bool, invented: bool, 
         html.P([" ".join(told["athlete"].sentences[:1]), " ", _slowing(lesson)]),
         html.H3(told["limits"].title),
         html.P(" ".join(told["limits"].sentences)),
-        _picture("limits", "Published means of the peak", 150),
+        _picture("limits", "Published means of the peak", 160),
         html.H3("Words"),
         html.Dl(rows, className="sheet-words"),
         html.H3("Cautions"),
@@ -133,8 +133,7 @@ def _four_table(lesson: Lesson, names: list[str]) -> Component:
         row = vote_row(name, lesson)
         unit = Quantity(READING, name).unit
         values = [
-            value_words(float(getattr(thrown.read, name)), unit)
-            for thrown in (lesson.own, lesson.at_profile["second"])
+            value_words(float(getattr(thrown.read, name)), unit) for thrown in (lesson.own, lesson.at_profile["second"])
         ]
         label = html.Th(f"{READOUTS[name].label}: {ASKED[name]}", scope="row")
         rows.append(html.Tr([label, *(html.Td(value) for value in values), html.Td(row["change"])]))

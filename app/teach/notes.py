@@ -38,7 +38,8 @@ NOTES = {
             "Play it once at 1/50, then drag the cursor by hand: the arm follows. Stop where the arm is laid back.",
             "The turned arrow at the elbow is the varus torque. Muscles and ligaments make it together; the model does not "
             "say who makes how much. The same size the other way round is called valgus torque.",
-            "The path is one throw of an adult man at full effort, solved for once. Everyone here takes that path.",
+            "The path is one throw of an adult man at full effort, solved for once. Everyone here takes that path. The head is "
+            "drawn for the eye; the model has none, and no legs.",
         ),
         ("2-kinematics-timing-01", "2-kinematics-timing-05"),
     ),
@@ -153,9 +154,7 @@ QUESTIONS = (
         "Will heavy balls make me throw faster?",
     ),
     Note(
-        (
-            "Not in speed. Asked for half effort, pitchers still threw at about 85 % of full speed. Go by the radar.",
-        ),
+        ("Not in speed. Asked for half effort, pitchers still threw at about 85 % of full speed. Go by the radar.",),
         ("4-effort-distance-11", "4-effort-distance-12"),
         "If I throw at half effort, do I load half?",
     ),
@@ -192,6 +191,8 @@ def source_line(key: str) -> str:
     str
     """
     row = values()[key]
+    if row.citation.startswith("computed here"):
+        return f"Worked out from others: {row.quantity} ({row.id})"
     seen = {"found": "", "memory": ", from memory", "derived": ", worked out from others"}[row.status]
     return f"{row.citation}{seen} ({row.id})"
 

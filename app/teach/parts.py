@@ -41,6 +41,7 @@ def stage() -> Component:
             _button("On", ids.TEACH_ON, "ArrowRight", **{"aria-label": "Step on"}),
             html.Span(id=ids.TEACH_COUNT, className="stage-count"),
             _button("Play", ids.TEACH_PLAY, "p", **{"aria-label": "Play or pause"}),
+            html.Span(id=ids.TEACH_WHEN, className="stage-when"),
         ],
         className="stage-nav",
     )
@@ -119,7 +120,9 @@ def below() -> Component:
             html.Section(
                 [html.H2("Notes to this step"), html.Div(id=ids.TEACH_NOTES, className="teach-notes")],
             ),
-            html.Section([html.H2("Questions a sceptical athlete asks"), *question_parts()], className="teach-questions"),
+            html.Section(
+                [html.H2("Questions a sceptical athlete asks"), *question_parts()], className="teach-questions"
+            ),
         ],
         className="teach-below",
     )

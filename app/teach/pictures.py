@@ -8,10 +8,10 @@ import numpy as np
 from app.compare.moving import PLACES, chain_of
 from app.map.words import throw_words
 from app.palette import THEMES, depth_of, line_width
-from app.teach.answers import READING, Lesson, Thrown
+from app.teach.answers import READING, SHARES, Lesson, Thrown
 from app.teach.form import Session
 from app.teach.studies import STUDIES, study_words
-from app.teach.words import Told, panel_words, stop_words
+from app.teach.words import SHARED_NAMES, Told, panel_words, share_words, stop_words
 from app.units import from_si
 from model.line_figure import FRAMES, line_figure
 
@@ -127,8 +127,11 @@ def slider_of(step: str, lesson: Lesson) -> Picture:
     stops = []
     for thrown in series:
         reach = (thrown.amount - 1.0) / span if step == "forearm" and span > 0.0 else 0.0
+        line = line_of(thrown, lesson)
+        if step in SHARES:
+            line["name"] = f"{SHARED_NAMES[step]} {share_words(thrown.amount)}"
         said = stop_words(step, thrown, lesson)
-        stops.append({"line": line_of(thrown, lesson), "said": said, "reach": round(reach, 4)})
+        stops.append({"line": line, "said": said, "reach": round(reach, 4)})
     unchanged = lesson.own.throw.speed_m_s if step == "speed" else lesson.own.throw.ball.mass_kg
     wanted = unchanged if step in ("ball", "speed") else 1.0
     start = min(range(len(series)), key=lambda i: abs(series[i].amount - wanted))
@@ -167,7 +170,9 @@ def picture_of(step: str, lesson: Lesson, told: Told) -> Picture:
         built = [line_of(thrown, lesson) for thrown in lesson.built]
         titles = panel_words(lesson)
         panels = [{"title": title, "still": [own, line]} for title, line in zip(titles, built, strict=True)]
-        return {"kind": "panels", "panels": panels} | ranges([own, *built])
+        return {"kind": "panels", "panels": panels, "note": f"Dashed: {own['name']}, the reference."} | ranges(
+            [own, *built]
+        )
     still = {"three": [own, second, third], "vote": [own, second]}.get(step, [own])
     return {"kind": "vote" if step == "vote" else "curves", "still": still, "rows": list(told.rows)} | ranges(still)
 

@@ -75,7 +75,9 @@ def view_of(session: Session, case: Case, lesson: Lesson | None, invented: bool,
 def _empty(case: Case) -> list[Component]:
     wanted: list[Any] = []
     if case.person is None:
-        wanted.append(html.Li(["Missing or to be mended: the athlete’s measures. ", _link("Enter them", "/athlete"), "."]))
+        wanted.append(
+            html.Li(["Missing or to be mended: the athlete’s measures. ", _link("Enter them", "/athlete"), "."])
+        )
     elif case.full_speed_m_s is None:
         wanted.append(
             html.Li(
@@ -90,7 +92,9 @@ def _empty(case: Case) -> list[Component]:
         )
     else:
         wanted.append(
-            html.Li(["A throw of the story is faster or slower than is accepted. ", _link("See Athlete", "/athlete"), "."])
+            html.Li(
+                ["A throw of the story is faster or slower than is accepted. ", _link("See Athlete", "/athlete"), "."]
+            )
         )
     wanted.append(html.Li("Or choose an invented thrower in the set-up: nothing of yours is overwritten."))
     return [

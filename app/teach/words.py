@@ -36,6 +36,10 @@ TITLES = {
 """Titles of the steps, by their keys."""
 
 
+SHARED_NAMES = {"hand": "hand", "forearm": "forearm", "clock": "joints"}
+"""How the changed curve is called on the picture."""
+
+
 @dataclass(frozen=True)
 class Told:
     """A step in words.
@@ -132,7 +136,7 @@ def sentences(step: str, lesson: Lesson) -> tuple[str, ...]:
         case "three":
             return (
                 "The same arm throws three balls, each at its full speed.",
-                "Which one is more? First say more of what, and next to which throw.",
+                "To say which one is more, first say more of what, and next to which throw.",
             )
         case "vote":
             first, then = (throw_words(t.throw, system) for t in (lesson.own, lesson.at_profile["second"]))
@@ -161,7 +165,9 @@ def _speed_sentences(lesson: Lesson) -> tuple[str, ...]:
     at, own = (system.text(v, "m/s", least=1, most=1) for v in (lesson.slowed.estimate, lesson.own.throw.speed_m_s))
     way = "less" if slower else "more"
     source = "going by other groups" if lesson.on_prior else "going by the radar"
-    first = f"At full effort the ball of {ball_words(lesson.second, system)} leaves at {at}, {source}: {way} than {own}."
+    first = (
+        f"At full effort the ball of {ball_words(lesson.second, system)} leaves at {at}, {source}: {way} than {own}."
+    )
     return (first, "Slide the speed down: the curve gets lower and longer.")
 
 
@@ -178,6 +184,11 @@ def percent(share: float) -> str:
         For example "+12 %"; "not defined".
     """
     return f"{difference(100.0 * share, 0)} %" if math.isfinite(share) else "not defined"
+
+
+def share_words(share: float) -> str:
+    """Say how much something was changed: "+20 %", or "as it is"."""
+    return "as it is" if math.isclose(share, 1.0) else percent(share - 1.0)
 
 
 def four_words(thrown: Thrown, than: Thrown) -> str:
@@ -221,7 +232,7 @@ def stop_words(step: str, thrown: Thrown, lesson: Lesson) -> dict[str, str]:
     elif step == "ball":
         amount = f"{system.text(throw.ball.mass_kg, 'g', most=0)} at {speed}"
     else:
-        amount = percent(thrown.amount - 1.0) if not math.isclose(thrown.amount, 1.0) else "as it is"
+        amount = share_words(thrown.amount)
         if step == "hand":
             amount += f", {system.text(thrown.amount * arm_of(throw.person).hand.mass_kg, 'g', most=0)}"
         elif step == "forearm":
