@@ -11,6 +11,8 @@ from typing import Any
 from dash import html
 from dash.development.base_component import Component
 
+from app import ids
+
 PATH = "/words"
 
 
@@ -46,9 +48,9 @@ TERMS = (
     Term(
         "varus-valgus",
         "Varus and valgus",
-        "Varus torque at the elbow turns the forearm inward and keeps it from being bent outward. Bending it outward is "
-        "valgus. The body’s varus torque and the outside’s valgus torque are the same size; here it is always called "
-        "varus torque.",
+        "Varus torque at the elbow turns the forearm inward and keeps it from being bent outward. Bending it outward "
+        "is valgus. The body’s varus torque and the outside’s valgus torque are the same size; here it is always "
+        "called varus torque.",
         ("varus torque", "valgus torque", "varus", "valgus"),
     ),
     Term(
@@ -85,8 +87,8 @@ TERMS = (
     Term(
         "external-rotation",
         "External rotation, internal rotation",
-        "Turning the upper arm about its own length. External rotation lays the forearm back; internal rotation whips it "
-        "forward. Maximum external rotation is the instant when the forearm is laid back farthest.",
+        "Turning the upper arm about its own length. External rotation lays the forearm back; internal rotation "
+        "whips it forward. Maximum external rotation is the instant when the forearm is laid back farthest.",
         ("maximum external rotation", "external rotation", "internal rotation", "internal-rotation"),
     ),
     Term(
@@ -106,8 +108,8 @@ TERMS = (
     Term(
         "speed",
         "Speed (release speed)",
-        "How fast the ball’s centre moves as it leaves the hand. A radar reads a moment later, when the air has slowed it "
-        "a little. Full speed is the mean of full-effort throws.",
+        "How fast the ball’s centre moves as it leaves the hand. A radar reads a moment later, when the air has "
+        "slowed it a little. Full speed is the mean of full-effort throws.",
         ("release speed", "full speed", "speed"),
     ),
     Term(
@@ -120,8 +122,8 @@ TERMS = (
     Term(
         "profile",
         "Speed profile, exponent p",
-        "How much slower this athlete throws a heavier ball, from radar readings. One number p says it: the larger, the "
-        "more the athlete slows down.",
+        "How much slower this athlete throws a heavier ball, from radar readings. One number p says it: the larger, "
+        "the more the athlete slows down.",
         ("speed profile", "exponent", "profile"),
     ),
     Term(
@@ -191,6 +193,17 @@ def term_link(key: str, words: str) -> Component:
     Component
     """
     return html.A(words, href=f"{PATH}#{key}", className="term", **{"data-term": key})
+
+
+def meanings() -> Component:
+    """Make what the browser reads the meanings from; it is not shown.
+
+    Returns
+    -------
+    Component
+    """
+    data = [{"data-term": term.key, "data-name": term.name, "data-text": term.text} for term in TERMS]
+    return html.Div([html.Span(**one) for one in data], id=ids.GLOSSARY_TERMS, hidden=True)
 
 
 def glossary() -> Component:

@@ -16,6 +16,7 @@ SHELL_HELP = "shell-help"
 SHELL_HELP_OPEN = "shell-help-open"
 SHELL_HELP_LIST = "shell-help-list"
 SHELL_NOTICE = "shell-notice"
+GLOSSARY_TERMS = "glossary-terms"  # what the browser reads the meanings of words from
 
 # The Compare page. Stores.
 COMPARE_SAVED = "compare-saved"  # the form as it was typed; kept for as long as the browser's tab is

@@ -8,6 +8,7 @@ from dash import ClientsideFunction, Dash, Input, Output, State, dcc, html
 from dash.development.base_component import Component
 
 from app import ids
+from app.glossary import meanings
 from app.page import Page
 from app.systems import METRIC, SYSTEMS
 from app.version import VERSION
@@ -34,6 +35,7 @@ def layout() -> Component:
                 html.Main(id=ids.SHELL_MAIN, tabIndex=-1),
                 html.Footer([html.Span(ABOUT), " ", html.Span(f"Levelpeak {VERSION}")], className="foot"),
                 key_help(),
+                meanings(),
                 dmc.NotificationContainer(id=ids.SHELL_NOTICE, position="bottom-right"),
             ],
         ),

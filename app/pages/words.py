@@ -18,7 +18,7 @@ def layout() -> Component:
     return html.Div([html.H1("Words"), html.P(said, className="quiet"), glossary()], className="words-page")
 
 
-def register(app: Dash) -> None:  # noqa: ARG001 - the page only says something
+def register(app: Dash) -> None:
     """Give the page's callbacks to the app: it has none.
 
     Parameters

@@ -32,7 +32,7 @@ SHARES = {
 BALL_STOPS, SPEED_STOPS = 12, 20
 SLOWEST = 0.9  # of the speed that the readings give: so far down the slider goes
 BUILD_SHARES = (0.6, 0.9, 0.9)
-"""Shares of full speed of the three pictures of a build-up: heavy and slow, heavy and faster, own ball at that share."""
+"""Shares of full speed in the three pictures of a build-up: heavy and slow, heavy and faster, own ball like that."""
 
 
 @dataclass(frozen=True)
@@ -195,7 +195,7 @@ def lesson_of(
     second, third = balls_of(session, case)
     try:
         speeds = mean_speeds(Fitted(profile), (second.mass_kg, third.mass_kg))
-        slowed = Interval(*(float(end[0]) for end in (speeds.estimate, speeds.low, speeds.high)), speeds.level)
+        slowed = Interval(float(speeds.estimate[0]), float(speeds.low[0]), float(speeds.high[0]), speeds.level)
         worked = _worked(throw, second, third, slowed.estimate, float(speeds.estimate[1]))
     except InputError:
         return case, None

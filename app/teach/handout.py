@@ -148,6 +148,7 @@ def _slowing(lesson: Lesson) -> str:
     )
     ball = f"the ball of {system.text(lesson.second.mass_kg, 'g')}"
     if profile is None or lesson.on_prior:
-        return f"No radar readings yet: by published groups, full speed with {ball} is {low} to {high} {system.unit('m/s')}."
+        known = "No radar readings yet: by published groups"
+        return f"{known}, full speed with {ball} is {low} to {high} {system.unit('m/s')}."
     level = percent_of(lesson.slowed.level)
     return f"By the readings, full speed with {ball} is {at} {system.unit('m/s')} ({level}: {low} to {high})."

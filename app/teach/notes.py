@@ -36,10 +36,10 @@ NOTES = {
     "throw": Note(
         (
             "Play it once at 1/50, then drag the cursor by hand: the arm follows. Stop where the arm is laid back.",
-            "The turned arrow at the elbow is the varus torque. Muscles and ligaments make it together; the model does not "
-            "say who makes how much. The same size the other way round is called valgus torque.",
-            "The path is one throw of an adult man at full effort, solved for once. Everyone here takes that path. The head is "
-            "drawn for the eye; the model has none, and no legs.",
+            "The turned arrow at the elbow is the varus torque. Muscles and ligaments make it together; the model "
+            "does not say who makes how much. The same size the other way round is called valgus torque.",
+            "The path is one throw of an adult man at full effort, solved for once. Everyone here takes that path. "
+            "The head is drawn for the eye; the model has none, and no legs.",
         ),
         ("2-kinematics-timing-01", "2-kinematics-timing-05"),
     ),
@@ -51,7 +51,8 @@ NOTES = {
     ),
     "forearm": Note(
         (
-            "The mass of the forearm stays, its length grows, and the joints turn as before: the ball then leaves faster.",
+            "The mass of the forearm stays, its length grows, and the joints turn as before: the ball then leaves "
+            "faster.",
             "At a fixed release speed it would be otherwise: a longer arm then turns more slowly. Say which is held.",
         ),
     ),
@@ -93,15 +94,16 @@ NOTES = {
     ),
     "athlete": Note(
         (
-            "To the left an athlete slows little and all four numbers grow; to the right an athlete slows much, and the "
-            "peak falls while time loaded and area grow.",
+            "To the left an athlete slows little and all four numbers grow; to the right an athlete slows much, and "
+            "the peak falls while time loaded and area grow.",
             "Some throws on the radar with two or more balls settle most of it. Without readings, do not guess.",
         ),
         ("3-ball-mass-36",),
     ),
     "build": Note(
         (
-            "An example of the thinking, not a plan. Plans are made with their limits, and with whoever is responsible.",
+            "An example of the thinking, not a plan. Plans are made with their limits, and with whoever is "
+            "responsible.",
             f"Heavy and slow first, then heavy and faster, then lighter at that share of full speed: {COMMON}.",
         ),
         ("8-pitch-limits-20", "8-pitch-limits-23"),
@@ -120,16 +122,16 @@ NOTES = {
 QUESTIONS = (
     Note(
         (
-            "It depends on what “loads” means, and on how much you slow down. At the same speed all but the time grow. At "
-            "your own full speed with each ball the peak can be lower while the arm is loaded for longer.",
+            "It depends on what “loads” means, and on how much you slow down. At the same speed all but the time "
+            "grow. At your own full speed with each ball the peak can be lower while the arm is loaded for longer.",
         ),
         ("3-ball-mass-02", "3-ball-mass-03"),
         "Does a heavy ball load my elbow more?",
     ),
     Note(
         (
-            "They asked different people. Trained adults slow down a lot with a heavy ball, and their torque fell; boys of "
-            "eleven had less torque with a lighter ball, though they threw it faster.",
+            "They asked different people. Trained adults slow down a lot with a heavy ball, and their torque fell; "
+            "boys of eleven had less torque with a lighter ball, though they threw it faster.",
             "They also measured in different ways. Cameras and sensors on the arm do not give the same number, joint "
             "centres are set differently, and filters cut a peak by different amounts. That the difference in people "
             "comes from how much each slows down is our reading, a guess that fits, not a finding.",
@@ -139,8 +141,8 @@ QUESTIONS = (
     ),
     Note(
         (
-            "No. It gives the torque at a joint. How much tissue can take, how well rested it is and how often you throw "
-            "are not in it. In a six-week programme in 13- to 18-year-olds, speed rose and 24 % were injured.",
+            "No. It gives the torque at a joint. How much tissue can take, how well rested it is and how often you "
+            "throw are not in it. In a six-week programme in 13- to 18-year-olds, speed rose and 24 % were injured.",
         ),
         ("8-pitch-limits-20", "8-pitch-limits-21"),
         "So does it tell me whether I will get hurt?",
@@ -160,8 +162,8 @@ QUESTIONS = (
     ),
     Note(
         (
-            "It does not. The path comes from adult men at full effort, scaled to your size and speed. What differs between "
-            "two of your own throws is better known than the level of either.",
+            "It does not. The path comes from adult men at full effort, scaled to your size and speed. What differs "
+            "between two of your own throws is better known than the level of either.",
         ),
         ("1-kinetics-01", "1-kinetics-53"),
         "How can it know my throw?",

@@ -187,8 +187,8 @@ def percent(share: float) -> str:
 
 
 def share_words(share: float) -> str:
-    """Say how much something was changed: "+20 %", or "as it is"."""
-    return "as it is" if math.isclose(share, 1.0) else percent(share - 1.0)
+    """Say how much something was changed: "+20 %", or "unchanged"."""
+    return "unchanged" if math.isclose(share, 1.0) else percent(share - 1.0)
 
 
 def four_words(thrown: Thrown, than: Thrown) -> str:

@@ -65,6 +65,6 @@ def test_the_varus_axis_is_square_to_the_forearm_and_turns_a_left_hander_the_mir
 
 def test_at_maximum_external_rotation_a_varus_torque_turns_the_forearm_forward(drawn):
     # laid back, the forearm points backward and up from the elbow; varus torque works against its being bent further
-    at = int(round(0.82 * 100))
+    at = round(0.82 * 100)
     turn = np.cross(drawn.varus_axis, drawn.points["wrist"] - drawn.points["elbow"])[at]
     assert turn[1] > 0.8 * np.linalg.norm(turn)  # up and over, toward the target

@@ -7,7 +7,6 @@ from model.ball import Ball
 from model.checks import InputError
 from model.one_change import with_clock, with_forearm, with_hand
 from model.person import Person
-from model.segments import arm_of
 from model.throw import Throw, curves, path_loads
 
 THROW = Throw(Person("male", 1.83, 84.0, 20.0), Ball(0.145), 33.0)

@@ -1,5 +1,5 @@
-"""The reading grade of a text: Kincaid JP, Fishburne RP, Rogers RL, Chissom BS. Derivation of new readability formulas for
-Navy enlisted personnel. Research Branch Report 8-75, Naval Technical Training Command, Millington, 1975.
+"""The reading grade of a text: Kincaid JP, Fishburne RP, Rogers RL, Chissom BS. Derivation of new readability formulas
+for Navy enlisted personnel. Research Branch Report 8-75, Naval Technical Training Command, Millington, 1975.
 
     grade = 0.39 words / sentences + 11.8 syllables / words - 15.59
 

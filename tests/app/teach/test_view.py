@@ -6,13 +6,13 @@ from dataclasses import replace
 import pytest
 
 from app.compare.words import GROWING
+from app.glossary import TERMS
+from app.markup import to_html
 from app.teach.form import STEPS, Session
 from app.teach.handout import ON_PAPER, SOURCES, handout, sheet_pictures
 from app.teach.notes import NOTES, QUESTIONS, note_parts, question_parts, source_line
 from app.teach.view import view_of
 from app.teach.words import told
-from app.glossary import TERMS
-from app.markup import to_html
 from model.published import values
 from tests.app.teach.conftest import TODAY
 
