@@ -151,7 +151,7 @@ _WORDS = "|".join(re.escape(word) for word in sorted(_KEY_OF, key=len, reverse=T
 _FIND = re.compile(rf"(?<![\w-])(?:{_WORDS})(?![\w-])", re.IGNORECASE)
 
 
-def explained(label: str, most: int = 2) -> list[Any]:
+def explained(label: str, most: int = 2, repeated: bool = False) -> list[Any]:
     """Make the words of a label that stand in the glossary ones that can be asked for.
 
     Parameters
@@ -159,6 +159,8 @@ def explained(label: str, most: int = 2) -> list[Any]:
     label : str
     most : int
         Of how many words, from the left; each term once.
+    repeated : bool
+        Whether the label stands on the page again and again: then the Tab key passes it over.
 
     Returns
     -------
@@ -173,12 +175,27 @@ def explained(label: str, most: int = 2) -> list[Any]:
         if key in done or len(done) == most:
             continue
         done.add(key)
-        parts += [label[at : found.start()], term_link(key, found[0])]
+        parts += [label[at : found.start()], term_link(key, found[0], repeated)]
         at = found.end()
     return [part for part in (*parts, label[at:]) if part != ""]
 
 
-def term_link(key: str, words: str) -> Component:
+def field_words(label: str) -> str | Component:
+    """Make the label of a field: as `explained`, of its first such word; a label without any stays the text it is.
+
+    Parameters
+    ----------
+    label : str
+
+    Returns
+    -------
+    str or Component
+    """
+    parts = explained(label, most=1)
+    return label if parts == [label] else html.Span(parts)
+
+
+def term_link(key: str, words: str, repeated: bool = False) -> Component:
     """Make a word that can be asked for.
 
     Parameters
@@ -187,12 +204,15 @@ def term_link(key: str, words: str) -> Component:
         Of a `Term`.
     words : str
         As they stand in the text.
+    repeated : bool
+        Whether the Tab key passes it over.
 
     Returns
     -------
     Component
     """
-    return html.A(words, href=f"{PATH}#{key}", className="term", **{"data-term": key})
+    passed_over = {"tabIndex": -1} if repeated else {}
+    return html.A(words, href=f"{PATH}#{key}", className="term", **{"data-term": key}, **passed_over)
 
 
 def meanings() -> Component:

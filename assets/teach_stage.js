@@ -107,10 +107,11 @@ window.levelpeak = Object.assign(window.levelpeak ?? {}, {
     const vote = (place, step, figure) => {
       const graph = svg('Varus torque of the two throws over time', 'graph-of');
       const right = element('div', { class: 'pane pane-curve' }, graph);
-      const rows = step.picture.rows.map(({ name, asked, said, change, grew }) => {
-        const label = element('label', {}, element('span', {}, element('strong', {}, name), ` ${asked}`));
-        const count = element('input', { type: 'number', min: 0, max: 999, step: 1, inputmode: 'numeric' });
-        label.append(element('span', {}, count, ' hands'));
+      const rows = step.picture.rows.map(({ name, term, asked, said, change, grew }) => {
+        const named = element('strong');
+        named.innerHTML = term; // the server's own, every text in it escaped
+        const count = element('input', { type: 'number', min: 0, max: 999, step: 1, inputmode: 'numeric', 'aria-label': `${name}: hands raised` });
+        const label = element('div', { class: 'vote-row' }, element('span', {}, named, ` ${asked}`), element('span', {}, count, ' hands'));
         const answer = element('p', { class: 'answer-of', hidden: '' }, element('strong', {}, `${grew}, ${change}`), ` ${said}`);
         return element('li', {}, label, answer);
       });
@@ -129,7 +130,7 @@ window.levelpeak = Object.assign(window.levelpeak ?? {}, {
 
     const strip = (place, step) => {
       const box = element('div', { class: 'stage-strip' });
-      box.innerHTML = step.picture.html; // the server's own, every text in it escaped
+      box.innerHTML = step.picture.html; // likewise
       place.replaceChildren(box);
       return { redraw() {} };
     };

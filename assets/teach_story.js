@@ -188,7 +188,7 @@
     const step = story.steps[place];
     by('teach-title').textContent = step.title;
     by('teach-count').textContent = `${place + 1} / ${story.steps.length}`;
-    by('teach-words').replaceChildren(...step.sentences.map((words) => element('p', {}, words)));
+    by('teach-words').innerHTML = step.sentences.map((words) => `<p>${words}</p>`).join(''); // the server's own, escaped
     by('teach-stage').dataset.step = step.key;
     for (const [id, off] of [['teach-back', place === 0], ['teach-on', place === story.steps.length - 1]]) {
       by(id).setAttribute('aria-disabled', off);

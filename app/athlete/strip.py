@@ -12,6 +12,7 @@ from app.athlete.answers import JOINTS, Case, Fitted, mean_speeds
 from app.athlete.levels import points_for
 from app.athlete.prior import side_by_side
 from app.compare.words import path_note
+from app.glossary import explained
 from model.checks import InputError
 from model.interval import Interval
 from model.quantity import Quantity, quantity_at
@@ -231,7 +232,11 @@ def _picture(strip: Strip, case: Case, stands: Standing | None, points: LevelPoi
     picture = html.Div(parts, className="p-line", role="img", **{"aria-label": _heard(strip, case, stands)})
     axis = html.Div(ticks, className="p-axis", **{"aria-hidden": "true"})
     ends = html.P(
-        [html.Span("← slows down little with a heavier ball"), html.Span("exponent p"), html.Span("slows down much →")],
+        [
+            html.Span("← slows down little with a heavier ball"),
+            html.Span(explained("exponent p")),
+            html.Span("slows down much →"),
+        ],
         className="p-ends",
     )
     what = (

@@ -30,6 +30,7 @@ from app.compare.checks import check_athlete
 from app.compare.form import Form, FormError
 from app.compare.view import basis_of
 from app.demo import load_demo
+from app.glossary import field_words
 from app.systems import System, system_named
 from app.units import from_si
 
@@ -174,7 +175,7 @@ def _set(form: ClaimForm, fields: dict[str, Any], rack_ids: Sequence[Any], syste
         "typed": [FIELDS[name].shown(getattr(form, name), system) for name in names],
         "picked": [None] * len(rack_ids),
         "written": written(form, system),
-        "labels": [field_label(name, system) for name in names],
+        "labels": [field_words(field_label(name, system)) for name in names],
         "descriptions": [field_description(name, system) for name in names],
     }
 

@@ -14,6 +14,7 @@ from app.compare.answers import plain
 from app.compare.checks import CheckedAthlete
 from app.compare.quantities import title
 from app.compare.words import path_note
+from app.glossary import explained
 from app.map.words import ball_words
 from model.channels import READINGS
 from model.claim import Difference
@@ -127,7 +128,7 @@ def _title(answer: ClaimAnswer) -> Component:
     notes = ["path from adult men"] if path_note(answer.case.person) else []
     return html.H2(
         [
-            title(READINGS[answer.reading]),
+            *explained(title(READINGS[answer.reading])),
             *(part for note in notes for part in (" ", html.Span(note, className="unit"))),
         ]
     )
@@ -139,7 +140,7 @@ def _row(one: Difference, answer: ClaimAnswer, scale: Scale) -> list[Component]:
     claimed = words.CLAIMED[one.readout][0 if answer.more else 1]
     head = html.Div(
         [
-            html.H3([words.capital(words.NAMES[one.readout]), html.Span(claimed, className="unit")]),
+            html.H3([*explained(words.capital(words.NAMES[one.readout])), html.Span(claimed, className="unit")]),
             html.P(words.VERDICTS[key], className=f"claim-verdict is-{key}"),
         ],
         className="claim-head",

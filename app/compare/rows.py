@@ -12,6 +12,7 @@ from app.compare.answers import Answer
 from app.compare.fields import BALL_FIELDS, HOLD_FIELDS, HOLDS, Field
 from app.compare.form import MOST_THROWS, Form, ThrowForm
 from app.compare.parts import choice, number_field
+from app.glossary import explained
 from app.palette import Theme, line_color, line_width
 from app.systems import METRIC, System
 
@@ -99,7 +100,9 @@ def _hold(throw: ThrowForm, number: int) -> Component:
 
 def _field(field: Field, throw: ThrowForm, number: int, system: System) -> Component:
     unit = field.unit_in(system)
-    label = html.Span([field.label, html.Span(f" of throw {number}", className="hidden"), f", {unit}"])
+    label = html.Span(
+        [*explained(field.label, repeated=True), html.Span(f" of throw {number}", className="hidden"), f", {unit}"]
+    )
     part, kept = field_id(throw.key, field.name), getattr(throw, field.name)
     return number_field(field, kept, label, system, id=part, className="field")
 

@@ -14,6 +14,7 @@ from app.compare.quantities import title
 from app.compare.sentence import Sentence, headline, instead
 from app.compare.sizes import sizes
 from app.compare.table import BROAD_TOP, table
+from app.glossary import explained, field_words
 from model.channels import CHANNELS
 from model.person import Person
 
@@ -31,7 +32,7 @@ class View:
     table: Component | None
     headline_choices: list[dict[str, str]]
     headline_default: str
-    level_label: str
+    level_label: str | Component
     level_placeholder: str
     level_problem: str
     date_problem: str
@@ -68,7 +69,7 @@ def view_of(form: Form, comparison: Comparison) -> View:
         table=table(comparison),
         headline_choices=[{"value": key, "label": f"{a.name}, throw {a.number}"} for key, a in compared.items()],
         headline_default=f"{first.throw}, the first" if first else "",
-        level_label=f"Time above, {comparison.reading.unit}",
+        level_label=field_words(f"Time above, {comparison.reading.unit}"),
         level_placeholder="" if comparison.level is None else plain(comparison.level, most=1),
         level_problem=comparison.level_problem,
         date_problem=comparison.date_problem,
@@ -117,8 +118,8 @@ def _figure_title(comparison: Comparison) -> list[Any]:
     reading = comparison.reading
     note = html.Span(f"{measured_in(comparison)} against time", className="unit")
     adult = html.Span("path from adult men", className="unit") if words.path_note(comparison.person) else None
-    parts = [part for part in (title(reading), note, adult) if part is not None]
-    return [piece for part in parts for piece in (part, " ")]
+    parts = [part for part in (*explained(title(reading)), note, adult) if part is not None]
+    return [piece for part in parts for piece in ((part,) if isinstance(part, str) else (part, " "))]
 
 
 def _figure_note(comparison: Comparison) -> str:
@@ -148,7 +149,7 @@ def basis_of(person: Person | None) -> list[Component]:
     -------
     list of Component
     """
-    rests = [part for term, text in words.BASIS for part in (html.Dt(term), html.Dd(text))]
+    rests = [part for term, text in words.BASIS for part in (html.Dt(explained(term)), html.Dd(text))]
     told = [html.Li(text) for text in words.cautions(person)]
     growing = person is not None and person.age_years < words.ADULT_AGE_YEARS
     source = [html.P(words.GROWING[1], className="source")] if growing else []

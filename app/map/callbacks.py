@@ -25,6 +25,7 @@ from app.compare.form import from_json as compare_from
 from app.compare.form import to_json as compare_json
 from app.compare.view import basis_of
 from app.demo import load_demo
+from app.glossary import field_words
 from app.map.answers import map_of, usual_base
 from app.map.changes import clicked, first_spot, taken_back, to_compare
 from app.map.checks import ENDS, MASS, SPEED, check_spot
@@ -249,8 +250,8 @@ def _shown(form: MapForm, end_ids: Sequence[Any], system: System) -> dict[str, A
         "ends": [shown(form, spec.name, system) for spec in ends],
         "written": written(form, system),
         "labels": {
-            "mass": [field_label(MASS, system), throw_hint(MASS, system)],
-            "speed": [field_label(SPEED, system), throw_hint(SPEED, system)],
+            "mass": [field_words(field_label(MASS, system)), throw_hint(MASS, system)],
+            "speed": [field_words(field_label(SPEED, system)), throw_hint(SPEED, system)],
             "ends": [[field_label(spec, system) for spec in ends], [spec.described(system) for spec in ends]],
         },
     }

@@ -10,6 +10,7 @@ from dash.development.base_component import Component
 from app.compare.answers import plain
 from app.compare.checks import CheckedAthlete
 from app.compare.words import path_note
+from app.glossary import explained
 from app.map.answers import MapAnswer
 from app.map.table import looked_table, speeds_table
 from app.map.words import CLICK, figure_note, looked_words, missing, notes, quantity_words
@@ -93,7 +94,7 @@ def who(answer: MapAnswer) -> str:
 def _title(answer: MapAnswer) -> list[Any]:
     unit = "% of the reference throw" + (f" ({answer.hundred.kind})" if answer.hundred else "")
     notes = [unit] + (["path from adult men"] if path_note(answer.case.person) else [])
-    return [quantity_words(answer.quantity), *(part for note in notes for part in (" ", _quiet(note)))]
+    return [*explained(quantity_words(answer.quantity)), *(part for note in notes for part in (" ", _quiet(note)))]
 
 
 def _quiet(text: str) -> Component:

@@ -6,14 +6,16 @@ from typing import Any
 import numpy as np
 
 from app.compare.moving import PLACES, chain_of
+from app.glossary import explained
 from app.map.words import throw_words
+from app.markup import to_html
 from app.palette import THEMES, depth_of, line_width
 from app.teach.answers import READING, SHARES, Lesson, Thrown
 from app.teach.form import Session
 from app.teach.studies import STUDIES, study_words
 from app.teach.words import SHARED_NAMES, Told, panel_words, share_words, stop_words
 from app.units import from_si
-from model.line_figure import FRAMES, line_figure
+from model.line_figure import line_figure
 
 STEP = 4  # of the model's 501 phases: then curve and line figure stand at the same 126
 LEAST_ROOM = 1.08  # of the highest value, so that no curve touches the top
@@ -190,15 +192,15 @@ def story_of(session: Session, lesson: Lesson, told: dict[str, Told]) -> Picture
     Returns
     -------
     dict
-        ``figure``, and ``steps``: each ``key``, ``title``, ``sentences``, ``picture``.
+        ``figure``, and ``steps``: each ``key``, ``title``, ``sentences`` as HTML, ``picture``.
     """
     steps = [
         {
             "key": key,
             "title": told[key].title,
-            "sentences": list(told[key].sentences),
+            "sentences": [to_html(explained(text)) for text in told[key].sentences],
             "picture": picture_of(key, lesson, told[key]),
         }
         for key in session.shown
     ]
-    return {"figure": figure_of(lesson), "frames": FRAMES, "steps": steps}
+    return {"figure": figure_of(lesson), "steps": steps}

@@ -5,7 +5,9 @@ from dataclasses import dataclass
 from typing import Any
 
 from app.compare.table import difference
+from app.glossary import explained
 from app.map.words import ball_words, throw_words, value_words
+from app.markup import to_html
 from app.teach.answers import FOUR, READING, Lesson, Thrown
 from app.units import from_si
 from model.claim import NO_DIFFERENCE
@@ -254,7 +256,7 @@ def vote_row(name: str, lesson: Lesson) -> dict[str, Any]:
     Returns
     -------
     dict
-        ``name`` and ``asked``; ``said``, the two values; ``change``; ``grew``, in words.
+        ``name``, ``term`` (the same as HTML) and ``asked``; ``said``, the two values; ``change``; ``grew``.
     """
     second = lesson.at_profile["second"]
     values = [float(getattr(thrown.read, name)) for thrown in (lesson.own, second)]
@@ -269,6 +271,7 @@ def vote_row(name: str, lesson: Lesson) -> dict[str, Any]:
     label = READOUTS[name].label
     return {
         "name": label[0].upper() + label[1:],
+        "term": to_html(explained(label[0].upper() + label[1:])),
         "asked": ASKED[name],
         "said": " → ".join(value_words(value, unit) for value in values),
         "change": percent(change),
