@@ -57,6 +57,7 @@ window.levelpeak = Object.assign(window.levelpeak ?? {}, {
     // turns a phase into a place, and a place on the screen into a phase.
     const curves = (svg, picture, lines, figure, { width, height, em, named = true, title = '', cursor: moves = true }) => {
       const { phase: phases, rotation_phase: rotation } = figure;
+      [width, height] = [Math.max(width, 12 * em), Math.max(height, 8 * em)]; // hidden, a picture has no size
       const narrow = width < NARROW_EM * em;
       const names = named ? lines : [];
       const longest = Math.max(0, ...names.map((line) => line.name.length));

@@ -11,7 +11,7 @@ from dataclasses import replace
 from datetime import date
 from typing import Any
 
-from dash import ALL, ClientsideFunction, Dash, Input, Output, State, ctx
+from dash import ALL, ClientsideFunction, Dash, Input, Output, State, ctx, no_update
 from dash.exceptions import PreventUpdate
 from flask import current_app
 
@@ -133,8 +133,10 @@ def change(
     if not isinstance(read, dict):
         raise PreventUpdate  # the page is opening, and the browser was not asked yet what it keeps
     kept, source = _kept(saved), ctx.triggered_id
-    said, focus = "", ""
+    said: Any = ""
+    focus = ""
     if source in (None, ids.TEACH_READ):
+        said = no_update  # also when the list of steps was made anew: what was said before still holds
         if saved is not None and kept == Kept() and saved != to_json(kept):
             said = "The session that was kept could not be read: the usual one is shown."
         elif _forms(kept, read)[2]:

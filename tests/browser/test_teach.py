@@ -32,7 +32,7 @@ def served_empty(serve_app) -> str:
 
 def hand(page) -> tuple[float, float]:
     """Where the ball's end of the hand is drawn."""
-    line = page.locator(".thrower .link.ball")
+    line = page.locator("#teach-picture .thrower .link.ball")
     return float(line.get_attribute("x2")), float(line.get_attribute("y2"))
 
 
@@ -65,7 +65,7 @@ def test_a_presenter_goes_through_the_story_by_key_and_everything_on_it_can_be_m
     assert phase(teach) < 0.6
     teach.locator("#teach-instant").press("End")
     expect(teach.locator("#teach-when")).to_contain_text("after release: the hand is empty")
-    expect(teach.locator(".thrower .the-ball")).to_have_count(0)
+    expect(teach.locator("#teach-picture .the-ball")).to_have_count(0)
     teach.get_by_label("Slowed to").select_option("100")
     teach.keyboard.press("Escape")
     teach.locator("#teach-stage").focus()
@@ -87,7 +87,7 @@ def test_a_presenter_goes_through_the_story_by_key_and_everything_on_it_can_be_m
     teach.locator("#teach-stage").focus()
     go_to(teach, "A longer forearm")
     expect(teach.locator(".stage-said")).to_contain_text("unchanged")
-    curve = teach.locator(".graph-of .curve:not(.dashed)").first
+    curve = teach.locator("#teach-picture .graph-of .curve:not(.dashed)").first
     drawn, held = curve.get_attribute("d"), hand(teach)
     teach.locator("#teach-slide").press("End")  # arrows and End belong to the slider that has the focus
     expect(teach.locator(TITLE)).to_have_text("A longer forearm")
@@ -115,7 +115,7 @@ def test_a_session_is_set_up_kept_as_a_file_and_opens_again_elsewhere(teach, tmp
     teach.get_by_text("Set up: athlete, balls, steps").click()
     choose(teach, "Whose arm", "W02")
     choose(teach, "Ball beside the own one", "360 g")
-    expect(teach.locator(".graph-of .name").first).to_have_text("145 g at 35.8 m/s")  # by the readings
+    expect(teach.locator("#teach-picture .graph-of .name").first).to_have_text("145 g at 35.8 m/s")  # by the readings
     teach.get_by_role("button", name="Drop: A heavier hand").click()
     expect(teach.locator(COUNT)).to_have_text("1 / 10")
     teach.get_by_role("button", name="Move up: A longer forearm").press("Enter")
@@ -135,10 +135,11 @@ def test_a_session_is_set_up_kept_as_a_file_and_opens_again_elsewhere(teach, tmp
     expect(teach.locator(".teach-steps li").nth(1)).to_contain_text("A longer forearm")
     expect(teach.get_by_role("textbox", name="Ball beside the own one")).to_have_value("360 g, 73 mm")
     # a left-hander, seen from the throwing side, throws to the left: at maximum external rotation the hand is to the right
-    elbow = float(teach.locator(".thrower .link.wrist").get_attribute("x1"))
+    elbow = float(teach.locator("#teach-picture .thrower .link.wrist").get_attribute("x1"))
     assert hand(teach)[0] > elbow
-    path.write_text("{}", encoding="utf-8")
-    teach.locator("#teach-open input[type=file]").set_input_files(path)
+    other = tmp_path / "other.json"
+    other.write_text("{}", encoding="utf-8")
+    teach.locator("#teach-open input[type=file]").set_input_files(other)
     expect(teach.get_by_text("The file was not opened: it holds no session")).to_be_visible()
     expect(teach.locator(COUNT)).to_have_text("1 / 10")
     assert json.loads(teach.evaluate("sessionStorage.getItem('compare-saved')") or "null") is None
@@ -197,7 +198,9 @@ def test_with_reduced_motion_nothing_plays_and_each_press_goes_on_a_little(page,
 
 def test_the_handout_is_two_pages_of_either_paper_from_a_dark_screen(teach):
     put_on(teach, "dark")
-    expect(teach.locator(TITLE)).to_have_text("One throw and its curve")
+    teach.get_by_text("Set up: athlete, balls, steps").click()
+    choose(teach, "Whose arm", "W04")  # the one with the most cautions
+    expect(teach.locator(".sheet", has_text="24 % of throwers injured")).to_have_count(1)
     for paper in ("A4", "Letter"):
         assert len(re.findall(rb"/Type\s*/Page\b", teach.pdf(format=paper))) == 2
     teach.emulate_media(media="print")
