@@ -144,10 +144,13 @@ window.levelpeak = Object.assign(window.levelpeak ?? {}, {
     };
 
     // Published means as dots on one axis of torque, and this throw as an upright line.
-    const studies = (svg, { rows, own }, { width, height, em }) => {
+    const studies = (svg, { rows, own }, { width, height, em: usual }) => {
       svg.setAttribute('viewBox', `0 0 ${width} ${height}`);
+      const longest = Math.max(...rows.map((row) => row.said.length));
+      const em = Math.min(usual, width / ((longest + 2) * CHARACTER)); // on a phone the words are the smaller for it
+      svg.style.fontSize = `${em}px`;
       const top = 1.15 * Math.max(own.value, ...rows.map((row) => row.value));
-      const named = (Math.max(...rows.map((row) => row.said.length)) * CHARACTER + 1.5) * em;
+      const named = (longest * CHARACTER + 1.5) * em;
       const beside = width > 2 * named;
       const area = { left: beside ? named : em, right: width - 2 * em, top: 2 * em, bottom: height - 2.8 * em };
       const toX = (value) => area.left + (value / top) * (area.right - area.left);
@@ -158,7 +161,9 @@ window.levelpeak = Object.assign(window.levelpeak ?? {}, {
       made.push(part('text', { x: area.right, y: height - 0.3 * em, 'text-anchor': 'end' }, 'peak of the varus torque, N·m'));
       const x = toX(own.value);
       made.push(part('line', { class: 'curve dashed', x1: x, x2: x, y1: area.top - 0.4 * em, y2: area.bottom }));
-      made.push(part('text', { class: 'name', x, y: area.top - 0.8 * em, 'text-anchor': x > width / 2 ? 'end' : 'start' }, `${own.said}: ${own.value}`));
+      const half = 0.5 * (own.said.length + 6) * CHARACTER * em;
+      const over = Math.min(Math.max(x, half), width - half);
+      made.push(part('text', { class: 'name', x: over, y: area.top - 0.8 * em, 'text-anchor': 'middle' }, `${own.said}: ${own.value}`));
       rows.forEach((row, i) => {
         const y = area.top + ((i + 0.6) / rows.length) * (area.bottom - area.top);
         const at = toX(row.value);

@@ -89,7 +89,8 @@ def setup() -> Component:
                             *balls,
                             html.P("Balls and readings are entered on the Athlete page.", className="quiet"),
                             named,
-                            html.Div([_button("Save this session as a file", ids.TEACH_SAVE), opened]),
+                            html.P(_button("Save this session as a file", ids.TEACH_SAVE)),
+                            opened,
                             html.P(
                                 "The file holds steps and balls, and the athlete’s code, measures and radar readings: "
                                 "keep it as you keep those.",
