@@ -30,6 +30,13 @@ COMPARE_FOCUS = "compare-focus"  # the id of the control to go to after the list
 COMPARE_CHOOSE = "compare-choose"
 COMPARE_ATHLETE = "compare-athlete"  # where the fields of the athlete are put
 COMPARE_MEASURE = "compare-measure"  # {"type": this, "name": field}
+COMPARE_SECOND = "compare-second"
+COMPARE_CHOOSE_OTHER = "compare-choose-other"
+COMPARE_OTHER = "compare-other"
+COMPARE_EXCHANGE = "compare-exchange"
+COMPARE_ALONE = "compare-alone"
+COMPARE_SECOND_TOOLS = "compare-second-tools"
+COMPARE_LENGTHS_OTHER = "compare-lengths-other"
 COMPARE_LENGTHS = "compare-lengths"
 
 # The throws.

@@ -25,9 +25,10 @@ from app.claim.meant import meant, read_written, written
 from app.claim.parts import field_description, field_label
 from app.claim.view import view_of
 from app.compare.answers import plain
-from app.compare.changes import is_invented, opening
+from app.compare.changes import opening
 from app.compare.checks import check_athlete
 from app.compare.form import Form, FormError
+from app.compare.throwers import is_invented
 from app.compare.view import basis_of
 from app.demo import load_demo
 from app.systems import System, system_named

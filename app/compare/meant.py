@@ -9,7 +9,7 @@ from dataclasses import replace
 
 from app import flat_form
 from app.compare.fields import BALL_FIELDS, HOLD_FIELDS, LENGTHS, MEASURES, Field
-from app.compare.form import LONGEST_KEPT, Form, ThrowForm, from_json, to_json
+from app.compare.form import LONGEST_KEPT, OTHER, Form, ThrowForm, from_json, to_json
 from app.systems import System
 
 ATHLETE_FIELDS = {field.name: field for field in MEASURES + LENGTHS}
@@ -72,8 +72,8 @@ def meant(page: Form, before: Form, system: System) -> Form:
         shown = {name: getattr(throw, name) for name in FIELDS_OF_THROW}
         return replace(throw, **texts_meant(shown, {name: getattr(old, name) for name in shown}, system))
 
-    athlete = texts_meant(page.athlete, before.athlete, system)
-    return replace(page, athlete=athlete, throws=tuple(throw_meant(throw) for throw in page.throws))
+    athlete, other = (texts_meant(page.measures(by), before.measures(by), system) for by in ("", OTHER))
+    return replace(page, athlete=athlete, other=other, throws=tuple(throw_meant(throw) for throw in page.throws))
 
 
 def texts_meant(

@@ -8,7 +8,7 @@ from dash.development.base_component import Component
 
 from app.compare import words
 from app.compare.answers import Comparison, plain
-from app.compare.form import ALIGNED, Form
+from app.compare.form import ALIGNED, Form, measure_name
 from app.compare.picture import level_of, measured_in
 from app.compare.quantities import title
 from app.compare.sentence import Sentence, headline, instead
@@ -36,7 +36,7 @@ class View:
     level_problem: str
     date_problem: str
     date_off: bool
-    athlete_problems: dict[str, str]
+    measure_problems: dict[str, str]
     throw_problems: dict[str, dict[str, str]]
     held: dict[str, str]
     sizes: dict[str, Component | None]
@@ -73,7 +73,11 @@ def view_of(form: Form, comparison: Comparison) -> View:
         level_problem=comparison.level_problem,
         date_problem=comparison.date_problem,
         date_off=form.kind == "estimated",
-        athlete_problems=dict(comparison.athlete.problems),
+        measure_problems={
+            measure_name(by, name): said
+            for by, who in comparison.throwers.items()
+            for name, said in who.problems.items()
+        },
         sizes={answer.key: sizes(answer, comparison) for answer in comparison.answers},
         held={answer.key: words.held(answer) for answer in comparison.answers},
         throw_problems={key: dict(problems) for key, problems in comparison.problems().items()},
@@ -104,7 +108,7 @@ def _kept_together(says: str) -> list[Any]:
 def _sentence(first: Sentence | None, comparison: Comparison, form: Form) -> list[Component]:
     parts = [instead(comparison, form.untouched)] if first is None else _parts(first)
     made: list[Component] = [html.P(parts, className="sentence" if first else "sentence invitation")]
-    note = words.path_note(comparison.person)
+    note = words.path_of(comparison)
     return [*made, html.P(note, className="at-number")] if note and comparison.drawn else made
 
 
@@ -116,7 +120,7 @@ def _warnings(comparison: Comparison) -> Component | None:
 def _figure_title(comparison: Comparison) -> list[Any]:
     reading = comparison.reading
     note = html.Span(f"{measured_in(comparison)} against time", className="unit")
-    adult = html.Span("path from adult men", className="unit") if words.path_note(comparison.person) else None
+    adult = html.Span("path from adult men", className="unit") if words.path_of(comparison) else None
     parts = [part for part in (title(reading), note, adult) if part is not None]
     return [piece for part in parts for piece in (part, " ")]
 
@@ -130,8 +134,10 @@ def _figure_note(comparison: Comparison) -> str:
     level = level_of(comparison)
     across = f" The level line: {level.words}." if level else ""
     loose = " The varus torque after release is not calibrated." if reading.channel == "varus" else ""
+    rings = " Lines with rings are the second thrower’s." if comparison.two else ""
     return (
-        "Thicker and darker is heavier; the dashed line is the reference. Each line begins at its own foot contact; "
+        f"Thicker and darker is heavier; the dashed line is the reference.{rings} "
+        "Each line begins at its own foot contact; "
         f"ticks at the foot mark each throw’s {'release' if comparison.align == 'rotation' else ALIGNED['rotation']}. "
         f"Below zero: {reverse}.{across} {BROAD_TOP}{loose}"
     )

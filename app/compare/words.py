@@ -1,6 +1,10 @@
 """What the page says beside its numbers: the tested range, what it rests on, and the cautions."""
 
+from collections.abc import Collection, Iterable
+
 from app.compare.answers import Answer, Comparison, plain
+from app.compare.checks import CheckedAthlete
+from app.systems import System
 from app.units import range_in
 from model.checks import Limit
 from model.person import Person
@@ -64,14 +68,34 @@ def path_note(person: Person | None) -> str:
     str
         Nothing for an adult man.
     """
-    if person is None:
-        return ""
+    differs = "" if person is None else _unlike_adult_men(person)
+    return f"The path comes from adult men; this thrower is {differs}." if differs else ""
+
+
+def path_of(comparison: Comparison) -> str:
+    """Say the same of all whose throws are drawn.
+
+    Parameters
+    ----------
+    comparison : Comparison
+
+    Returns
+    -------
+    str
+        Nothing if they are all adult men.
+    """
+    called = {answer.who: answer.person for answer in comparison.drawn}
+    if "" in called or not called:
+        return path_note(next(iter(comparison.people), None))
+    differ = [(who, _unlike_adult_men(person)) for who, person in called.items() if person is not None]
+    said = [f"{who} is {differs}" for who, differs in differ if differs]
+    return f"The path comes from adult men; {' and '.join(said)}." if said else ""
+
+
+def _unlike_adult_men(person: Person) -> str:
     young, female = person.age_years < ADULT_AGE_YEARS, person.sex == "female"
-    if not young and not female:
-        return ""
     age = f"{plain(person.age_years, most=1)} years old"
-    who = f"female and {age}" if young and female else age if young else "female"
-    return f"The path comes from adult men; this thrower is {who}."
+    return f"female and {age}" if young and female else age if young else "female" if female else ""
 
 
 def warnings(comparison: Comparison) -> list[str]:
@@ -129,6 +153,27 @@ def held(answer: Answer) -> str:
     return f"{speed}; by the readings {low} to {high} (90 %)."
 
 
+def invented_words(comparison: Comparison, invented: Collection[str]) -> str:
+    """Say who is invented.
+
+    Parameters
+    ----------
+    comparison : Comparison
+    invented : collection of str
+        Which throwers are of the demo data: of "" and "other".
+
+    Returns
+    -------
+    str
+        Nothing if nobody is.
+    """
+    real = [key for key, who in comparison.throwers.items() if who.person is not None and key not in invented]
+    if not invented or not real:
+        return INVENTED if invented else ""
+    codes = [comparison.throwers[key].code for key in comparison.throwers if key in invented]
+    return f"{' and '.join(codes)}: invented demo data."
+
+
 def cautions(person: Person | None) -> list[str]:
     """Return the cautions in short; for a thrower who is still growing, the one about that first.
 
@@ -144,6 +189,12 @@ def cautions(person: Person | None) -> list[str]:
     return [*growing, *CAUTIONS]
 
 
+def youngest(people: Iterable[Person | None]) -> Person | None:
+    """Choose whose age the cautions are for."""
+    known = [person for person in people if person is not None]
+    return min(known, key=lambda person: person.age_years, default=None)
+
+
 def summary(comparison: Comparison) -> str:
     """Say in a line who throws, and against which throw; it stands on the printed page.
 
@@ -155,16 +206,22 @@ def summary(comparison: Comparison) -> str:
     -------
     str
     """
-    person = comparison.person
-    parts = [comparison.athlete.code] if comparison.athlete.code else []
+    shown = dict.fromkeys(("", *(answer.thrower for answer in comparison.drawn)), "")
+    parts = [said for thrower in shown if (said := _described(comparison.throwers[thrower], comparison.system))]
+    if comparison.reference is not None:
+        parts.append(f"reference {comparison.reference.name}, {comparison.known}")
+    return " · ".join(parts)
+
+
+def _described(thrower: CheckedAthlete, system: System) -> str:
+    """A thrower's code and measures."""
+    person, parts = thrower.person, [thrower.code] if thrower.code else []
     if person is not None:
         parts += [
             person.sex,
             f"{plain(person.age_years, most=1)} years",
-            comparison.system.height(person.stature_m),
-            comparison.system.text(person.body_mass_kg, "kg", most=1),
+            system.height(person.stature_m),
+            system.text(person.body_mass_kg, "kg", most=1),
             f"{person.handedness}-handed",
         ]
-    if comparison.reference is not None:
-        parts.append(f"reference {comparison.reference.name}, {comparison.known}")
     return " · ".join(parts)

@@ -18,11 +18,12 @@ from app import ids
 from app.athlete.answers import case_of
 from app.athlete.form import ProfileForm
 from app.athlete.kept import form_of
-from app.compare.changes import is_invented, opening
+from app.compare.changes import opening
 from app.compare.checks import check_athlete
 from app.compare.form import Form, FormError
 from app.compare.form import from_json as compare_from
 from app.compare.form import to_json as compare_json
+from app.compare.throwers import is_invented
 from app.compare.view import basis_of
 from app.demo import load_demo
 from app.map.answers import map_of, usual_base

@@ -52,7 +52,7 @@ def test_an_empty_form_shows_an_invitation_and_no_message(compare_on, text):
     assert text(shown.sentence).startswith("Enter a thrower’s measures")
     assert shown.table is None
     assert shown.others is None
-    assert shown.athlete_problems == {}
+    assert shown.measure_problems == {}
     assert shown.figure_note == ""
 
 
