@@ -15,6 +15,7 @@ from dash.exceptions import PreventUpdate
 from flask import current_app
 
 from app import ids
+from app.cautions import youngest
 from app.compare.along.link import opened
 from app.compare.answers import compare
 from app.compare.changes import (
@@ -63,7 +64,7 @@ from app.compare.throwers import (
 )
 from app.compare.view import basis_of, view_of
 from app.compare.who import athlete_fields
-from app.compare.words import invented_words, youngest
+from app.compare.words import invented_words
 from app.demo import load_demo
 from app.markup import to_html
 from app.palette import theme_named

@@ -6,6 +6,7 @@ from typing import Any
 from dash import html
 from dash.development.base_component import Component
 
+from app.cautions import caution_part
 from app.compare import words
 from app.compare.answers import Comparison, plain
 from app.compare.form import ALIGNED, Form, measure_name
@@ -155,10 +156,4 @@ def basis_of(person: Person | None) -> list[Component]:
     list of Component
     """
     rests = [part for term, text in words.BASIS for part in (html.Dt(term), html.Dd(text))]
-    told = [html.Li(text) for text in words.cautions(person)]
-    growing = person is not None and person.age_years < words.ADULT_AGE_YEARS
-    source = [html.P(words.GROWING[1], className="source")] if growing else []
-    return [
-        html.Section([html.H2("What this rests on"), html.Dl(rests)]),
-        html.Section([html.H2("Cautions"), html.Ul(told), *source]),
-    ]
+    return [html.Section([html.H2("What this rests on"), html.Dl(rests)]), caution_part(person)]

@@ -1,13 +1,13 @@
-"""What the page says beside its numbers: the tested range, what it rests on, and the cautions."""
+"""What the page says beside its numbers: the tested range, and what it rests on."""
 
-from collections.abc import Collection, Iterable
+from collections.abc import Collection
 
+from app.cautions import path_note, unlike_adult_men
 from app.compare.answers import Answer, Comparison, plain
 from app.compare.checks import CheckedAthlete
 from app.systems import System
 from app.units import range_in
 from model.checks import Limit
-from model.person import Person
 
 TESTED_BALL_KG = (
     0.057,
@@ -15,22 +15,7 @@ TESTED_BALL_KG = (
 )  # balls of the published weighted-ball trial: Reinold 2018 (values.csv 8-pitch-limits-20)
 TESTED_SPEED_M_S = (5.0, 50.0)  # where the mass-speed identity is tested against the full recursion
 
-ADULT_AGE_YEARS = 18.0
-
 INVENTED = "Invented demo data: nobody here exists and nothing was measured."
-
-GROWING = (
-    "For throwers who are still growing: published opinion is against weighted-ball programmes, and a six-week "
-    "programme in 13–18-year-olds raised speed and saw 24 % of throwers injured.",
-    "Reinold MM, Macrina LC, Fleisig GS, Aune K, Andrews JR. Sports Health 2018;10(4):327–333 (programme); "
-    "Anz AW. Arthroscopy 2023;39(3):728–729 (opinion).",
-)
-
-CAUTIONS = (
-    "A model of joint torque, not of tissue: it does not predict injury.",
-    "Pain, numbness, swelling, or loss of motion or speed ends the session.",
-    "A return after injury or surgery is led by a licensed clinician, under local rules and throw-count limits.",
-)
 
 BASIS = (
     (
@@ -56,22 +41,6 @@ BASIS = (
 )
 
 
-def path_note(person: Person | None) -> str:
-    """Say at the number that the path comes from adult men, where the thrower is none.
-
-    Parameters
-    ----------
-    person : Person or None
-
-    Returns
-    -------
-    str
-        Nothing for an adult man.
-    """
-    differs = "" if person is None else _unlike_adult_men(person)
-    return f"The path comes from adult men; this thrower is {differs}." if differs else ""
-
-
 def path_of(comparison: Comparison) -> str:
     """Say the same of all whose throws are drawn.
 
@@ -87,15 +56,9 @@ def path_of(comparison: Comparison) -> str:
     called = {answer.who: answer.person for answer in comparison.drawn}
     if "" in called or not called:
         return path_note(next(iter(comparison.people), None))
-    differ = [(who, _unlike_adult_men(person)) for who, person in called.items() if person is not None]
+    differ = [(who, unlike_adult_men(person)) for who, person in called.items() if person is not None]
     said = [f"{who} is {differs}" for who, differs in differ if differs]
     return f"The path comes from adult men; {' and '.join(said)}." if said else ""
-
-
-def _unlike_adult_men(person: Person) -> str:
-    young, female = person.age_years < ADULT_AGE_YEARS, person.sex == "female"
-    age = f"{plain(person.age_years, most=1)} years old"
-    return f"female and {age}" if young and female else age if young else "female" if female else ""
 
 
 def warnings(comparison: Comparison) -> list[str]:
@@ -172,27 +135,6 @@ def invented_words(comparison: Comparison, invented: Collection[str]) -> str:
         return INVENTED if invented else ""
     codes = [comparison.throwers[key].code for key in comparison.throwers if key in invented]
     return f"{' and '.join(codes)}: invented demo data."
-
-
-def cautions(person: Person | None) -> list[str]:
-    """Return the cautions in short; for a thrower who is still growing, the one about that first.
-
-    Parameters
-    ----------
-    person : Person or None
-
-    Returns
-    -------
-    list of str
-    """
-    growing = [GROWING[0]] if person is not None and person.age_years < ADULT_AGE_YEARS else []
-    return [*growing, *CAUTIONS]
-
-
-def youngest(people: Iterable[Person | None]) -> Person | None:
-    """Choose whose age the cautions are for."""
-    known = [person for person in people if person is not None]
-    return min(known, key=lambda person: person.age_years, default=None)
 
 
 def summary(comparison: Comparison) -> str:

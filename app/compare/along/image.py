@@ -6,11 +6,12 @@ from collections.abc import Collection
 from datetime import date
 from typing import Any
 
+from app.cautions import cautions, youngest
 from app.compare.answers import Comparison
 from app.compare.picture import figure_of, measured_in
 from app.compare.quantities import title
 from app.compare.table import ADULT_MEN
-from app.compare.words import cautions, invented_words, path_of, youngest
+from app.compare.words import invented_words, path_of
 from app.palette import THEMES, figure_px
 from app.version import VERSION
 
