@@ -35,7 +35,7 @@ COMPARE_CHOOSE_OTHER = "compare-choose-other"
 COMPARE_OTHER = "compare-other"
 COMPARE_EXCHANGE = "compare-exchange"
 COMPARE_ALONE = "compare-alone"
-COMPARE_SECOND_TOOLS = "compare-second-tools"
+COMPARE_JOIN = "compare-join"
 COMPARE_LENGTHS_OTHER = "compare-lengths-other"
 COMPARE_LENGTHS = "compare-lengths"
 

@@ -30,7 +30,7 @@ from app.compare.changes import (
     restored,
 )
 from app.compare.checks import check_throwers
-from app.compare.form import OTHER, Form, FormError, from_json, to_json
+from app.compare.form import OTHER, Form, FormError, from_json, measure_name, to_json
 from app.compare.meant import meant, read_written, written
 from app.compare.moving import chain_of, identity_of, moving_of
 from app.compare.multiples import multiples
@@ -79,6 +79,7 @@ BUTTONS = (
     ids.COMPARE_DISMISS,
     ids.COMPARE_EXCHANGE,
     ids.COMPARE_ALONE,
+    ids.COMPARE_JOIN,
 )
 
 
@@ -112,8 +113,8 @@ def register(app: Dash) -> None:
         output={
             "athlete": Output(ids.COMPARE_ATHLETE, "children"),
             "other": Output(ids.COMPARE_OTHER, "children"),
-            "alone": Output(ids.COMPARE_SECOND_TOOLS, "hidden"),
-            "unfolded": Output(ids.COMPARE_SECOND, "open"),
+            "second_hidden": Output(ids.COMPARE_SECOND, "hidden"),
+            "join_hidden": Output(ids.COMPARE_JOIN, "hidden"),
             "rows": Output(ids.COMPARE_ROWS, "children"),
             "chosen": {name: Output(part, "value") for name, part in CHOSEN.items()},
             "notice": Output(ids.COMPARE_NOTICE, "children"),
@@ -246,10 +247,13 @@ def change(
             raise PreventUpdate  # nothing follows from what was chosen or typed
         return _changed(made, form, system)
     if source == ids.COMPARE_DISMISS:
-        kept = ("athlete", "other", "alone", "unfolded", "rows", "before", "focus", "balls", "written")
+        kept = ("athlete", "other", "second_hidden", "join_hidden", "rows", "before", "focus", "balls", "written")
         still = dict.fromkeys((*kept, "choose", "choose_other", "rack", "ready"), no_update)
         hidden = {"put_back_hidden": True, "speeds_hidden": True}
         return still | hidden | {"chosen": dict.fromkeys(CHOSEN, no_update), "notice": ""}
+    if source == ids.COMPARE_JOIN:
+        focus = dom_id({"type": ids.COMPARE_MEASURE, "name": measure_name(OTHER, "code")})
+        return _changed(Change(form, focus=focus), form, system, everything=True, joining=True)
     if source == ids.COMPARE_ADD:
         return _changed(added(form, demo), form, system)
     if source == ids.COMPARE_RACK:
@@ -281,14 +285,17 @@ def _worked(
     return held_otherwise(form, str(source.get("throw")), profiles_of_form(form, profiles))
 
 
-def _changed(made: Change, before: Form | None, system: System, everything: bool = False) -> dict[str, Any]:
+def _changed(
+    made: Change, before: Form | None, system: System, everything: bool = False, joining: bool = False
+) -> dict[str, Any]:
     form, before = made.form, made.before or before
+    second = form.two or joining
     kept = to_json(before) if made.undo and before is not None else None
     return {
         "athlete": athlete_fields(form.athlete, system) if everything else no_update,
-        "other": athlete_fields(form.other, system, OTHER) if everything else no_update,
-        "alone": not form.two,
-        "unfolded": form.two if everything else no_update,
+        "other": (athlete_fields(form.other, system, OTHER) if second else []) if everything else no_update,
+        "second_hidden": not second if everything else no_update,
+        "join_hidden": second if everything else no_update,
         "rows": rows(form, system),
         "chosen": {name: getattr(form, name) or None if name in PICKED else getattr(form, name) for name in CHOSEN},
         "notice": made.notice,

@@ -10,6 +10,7 @@ import numpy as np
 
 from app.compare.answers import Answer, Comparison
 from app.compare.figure import drawn_points
+from app.compare.form import measure_name
 from app.compare.picture import level_of, scale_of
 from app.units import from_si, to_si
 from model.ball import DEFAULT_DIAMETER_M
@@ -148,4 +149,4 @@ def _written(values: Any) -> list[float]:
 def _hand(answer: Answer) -> str:
     """Whose hand with what size of ball: the throws that share one share their identity."""
     ball = answer.checked.ball
-    return "" if ball is None else f"{answer.thrower} {from_si(ball.diameter_m, 'mm'):.6g}"
+    return "" if ball is None else measure_name(answer.thrower, f"{from_si(ball.diameter_m, 'mm'):.6g}")

@@ -19,7 +19,7 @@ READY = {
 }
 """What can be chosen, in the trade's words."""
 
-NO_SECOND = "Enter the second thrower first: their measures are folded in under those of the first."
+NO_SECOND = "Add a second thrower first, below who is throwing."
 SHARES = (1.0, 0.9, 0.8)
 BESIDE = 1.25  # times the own ball, up and down, where the rack has no heavier or no lighter one
 STEP_G = 5.0  # such a ball is rounded to this

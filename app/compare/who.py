@@ -22,33 +22,34 @@ def who(demo: Demo, on_demo: bool) -> Component:
     children.append(
         html.Div([html.Div(choose, className="choose", hidden=not on_demo), fields], className="who-fields")
     )
-    children.append(_second(data, on_demo))
+    children += _second(data, on_demo)
     return html.Section(children, className="who", **{"aria-labelledby": "who-title"})
 
 
-def _second(demo_throwers: list[dict[str, str]], on_demo: bool) -> Component:
-    """Make the fold of the second thrower, of whom a page mostly has none."""
+def _second(demo_throwers: list[dict[str, str]], on_demo: bool) -> list[Component]:
+    """Make the place of the second thrower, of whom a page mostly has none: its fields are made when one is added."""
     words = "Demo thrower, as the second"
     choose = choice(
         words, demo_throwers, "", "invented", id=ids.COMPARE_CHOOSE_OTHER, placeholder="choose", searchable=False
     )
     fields = html.Div(id=ids.COMPARE_OTHER, className="measures")
-    said = (
-        "To lay another athlete’s throws over these; each throw then says who throws it. "
-        "The other pages are about the first."
-    )
+    said = "Each throw says now who throws it. The other pages are about the first thrower."
     swap = html.Button("Exchange the two", id=ids.COMPARE_EXCHANGE, type="button", n_clicks=0)
     away = html.Button("Remove the second", id=ids.COMPARE_ALONE, type="button", n_clicks=0)
-    return html.Details(
-        [
-            html.Summary("A second thrower"),
-            html.P(said, className="quiet"),
-            html.Div([html.Div(choose, className="choose", hidden=not on_demo), fields], className="who-fields"),
-            html.Div([swap, away], id=ids.COMPARE_SECOND_TOOLS, className="whole", hidden=True),
-        ],
-        id=ids.COMPARE_SECOND,
-        className="fold second",
-    )
+    return [
+        html.Button("Add a second thrower", id=ids.COMPARE_JOIN, type="button", n_clicks=0, className="join"),
+        html.Section(
+            [
+                html.H3("Second thrower", id="second-title", className="eyebrow"),
+                html.Div([html.Div(choose, className="choose", hidden=not on_demo), fields], className="who-fields"),
+                html.Div([html.P(said, className="quiet"), swap, away], className="whole"),
+            ],
+            id=ids.COMPARE_SECOND,
+            className="second",
+            hidden=True,
+            **{"aria-labelledby": "second-title"},
+        ),
+    ]
 
 
 def athlete_fields(athlete: Mapping[str, str], system: System = METRIC, thrower: str = "") -> list[Component]:
