@@ -50,6 +50,12 @@
         return together(kept, shown, 'shell-units-switch').slice(0, 2);
       },
 
+      decimal(kept, shown) {
+        const [store, , mark] = together(kept, shown, 'shell-decimal-switch');
+        const worn = window.levelpeak.wearDecimal(mark);
+        return [store, worn];
+      },
+
       keys(kept, shown) {
         return together(kept, shown, 'shell-keys-switch').slice(0, 2);
       },
