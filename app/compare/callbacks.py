@@ -98,6 +98,7 @@ VIEW_OUTPUTS = {
     "level_problem": Output(ids.COMPARE_ABOVE, "error"),
     "date_problem": Output(ids.COMPARE_DATE, "error"),
     "date_off": Output(ids.COMPARE_DATE, "disabled"),
+    "kind_off": Output(ids.COMPARE_KIND, "disabled"),
 }
 """The parts that `View` fills one to one."""
 

@@ -9,6 +9,7 @@ from dash.development.base_component import Component
 from app.cautions import caution_part
 from app.compare import words
 from app.compare.answers import Comparison, plain
+from app.compare.checks import REFERENCE_HELD
 from app.compare.form import ALIGNED, Form, measure_name
 from app.compare.picture import level_of, measured_in
 from app.compare.quantities import title
@@ -37,6 +38,7 @@ class View:
     level_problem: str
     date_problem: str
     date_off: bool
+    kind_off: bool
     measure_problems: dict[str, str]
     throw_problems: dict[str, dict[str, str]]
     held: dict[str, str]
@@ -73,7 +75,8 @@ def view_of(form: Form, comparison: Comparison) -> View:
         level_placeholder="" if comparison.level is None else plain(comparison.level, most=1),
         level_problem=comparison.level_problem,
         date_problem=comparison.date_problem,
-        date_off=form.kind == "estimated",
+        date_off=form.kind == "estimated" or comparison.kind in REFERENCE_HELD.values(),
+        kind_off=comparison.kind in REFERENCE_HELD.values(),  # what follows from a clock or a profile was not measured
         measure_problems={
             measure_name(by, name): said
             for by, who in comparison.throwers.items()

@@ -72,7 +72,7 @@ def warnings(comparison: Comparison) -> list[str]:
     -------
     list of str
     """
-    return [text for answer in comparison.drawn if (text := _beyond(answer))]
+    return list(dict.fromkeys(text for answer in comparison.drawn if (text := _beyond(answer))))  # of equal throws, one
 
 
 def _beyond(answer: Answer) -> str:

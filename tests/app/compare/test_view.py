@@ -69,6 +69,13 @@ def test_an_estimated_reference_has_no_date_to_type(demo_page, compare_on):
     assert not view(replace(demo_page, kind="before"), compare_on).date_off
 
 
+def test_what_is_held_at_its_clock_was_not_measured_and_asks_for_no_kind(demo_page, compare_on):
+    held = replace(demo_page, throws=(demo_page.throws[0].holding("clock", "90"), *demo_page.throws[1:]))
+    assert view(held, compare_on).kind_off
+    assert view(held, compare_on).date_off
+    assert not view(demo_page, compare_on).kind_off
+
+
 def test_the_note_says_that_the_hand_is_empty_torque_is_not_calibrated(demo_page, compare_on):
     assert "varus torque after release is not calibrated" in view(demo_page, compare_on).figure_note
     other = view(replace(demo_page, quantity="abduction"), compare_on).figure_note
