@@ -180,17 +180,19 @@ def explained(label: str, most: int = 2, repeated: bool = False) -> list[Any]:
     return [part for part in (*parts, label[at:]) if part != ""]
 
 
-def field_words(label: str) -> str | Component:
-    """Make the label of a field: as `explained`, of its first such word; a label without any stays the text it is.
+def field_words(label: str | Component) -> str | Component:
+    """Make the label of a field: as `explained`, of its first such word; a label without any stays what it is.
 
     Parameters
     ----------
-    label : str
+    label : str or Component
 
     Returns
     -------
     str or Component
     """
+    if not isinstance(label, str):
+        return label
     parts = explained(label, most=1)
     return label if parts == [label] else html.Span(parts)
 

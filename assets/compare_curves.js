@@ -2,7 +2,7 @@
 // the thrower's line figure, and the level of "time above" that can be dragged.
 (() => {
   let identity = null; // the identity's curves, as the server sent them (app/compare/moving.py)
-  let chain = null; // the thrower's joint centres over a throw
+  let chains = {}; // each thrower's joint centres over a throw
   let at = null; // the instant under the cursor (ms)
   let moved = {}; // curves that are being dragged, by the throw's key
   const SVG = 'http://www.w3.org/2000/svg';
@@ -39,12 +39,18 @@
 
   const draw = (key, speed) => {
     const plot = graph();
-    const { curves = [], align, factor } = meta();
+    const { curves = [], align } = meta();
     const place = curves.findIndex((one) => one.key === key);
     if (!plot?._fullLayout || !identity?.balls?.[curves[place]?.ball]) return;
-    moved[key] = curve(curves[place].ball, curves[place].mass_kg, speed, align, factor);
-    const line = plot.querySelectorAll('.scatterlayer .trace')[place]?.querySelector('path.js-line');
-    line?.setAttribute('d', pathOf(moved[key], plot._fullLayout));
+    const { ball, mass_kg: massKg, factor } = curves[place];
+    moved[key] = curve(ball, massKg, speed, align, factor);
+    const trace = plot.querySelectorAll('.scatterlayer .trace')[place];
+    trace?.querySelector('path.js-line')?.setAttribute('d', pathOf(moved[key], plot._fullLayout));
+    const { xaxis, yaxis } = plot._fullLayout;
+    for (const ring of trace?.querySelectorAll('path.point') ?? []) {
+      const { i } = ring.__data__; // the point of the curve that Plotly drew it at
+      ring.setAttribute('transform', `translate(${xaxis.c2p(moved[key].x[i])},${yaxis.c2p(moved[key].y[i])})`);
+    }
     plot.classList.add('dragged');
   };
 
@@ -118,7 +124,7 @@
     const x = at === null ? -1 : full.xaxis.c2p(at);
     cursor.hidden = x < 0 || x > width || !meta().curves?.length;
     cursor.style.left = `${x}px`;
-    const { level, factor = 1, level_unit: unit } = meta();
+    const { level, level_factor: factor = 1, level_unit: unit } = meta();
     const bar = over.querySelector('.level');
     bar.hidden = level === null || level === undefined;
     const svg = over.querySelector('svg');
@@ -167,7 +173,7 @@
     const valueAt = (event) => {
       const { yaxis } = graph()._fullLayout;
       const within = event.clientY - bar.parentElement.getBoundingClientRect().top;
-      return Math.max(0.1, yaxis.p2c(Math.min(Math.max(within, 0), yaxis._length)) / (meta().factor ?? 1));
+      return Math.max(0.1, yaxis.p2c(Math.min(Math.max(within, 0), yaxis._length)) / (meta().level_factor ?? 1));
     };
     const commit = () => {
       if (dragged === null) return;
@@ -207,7 +213,7 @@
     return y[i - 1] + share * (y[i] - y[i - 1]);
   };
 
-  const arm = (svg, phase) => {
+  const arm = (svg, chain, phase) => {
     if (!chain?.points) return svg.replaceChildren();
     const [width, height] = [340, 240];
     svg.setAttribute('viewBox', `0 0 ${width} ${height}`);
@@ -245,7 +251,7 @@
     Object.assign(input, { min: Math.ceil(low), max: Math.floor(high), value: Math.round(at) });
     const [first, last] = [marked.x[0], marked.x[marked.x.length - 1]];
     const phase = (1.25 * (at - first)) / (last - first);
-    arm(place.querySelector('svg'), Math.min(Math.max(phase, 0), 1.25));
+    arm(place.querySelector('svg'), chains[marked.thrower], Math.min(Math.max(phase, 0), 1.25));
     input.setAttribute('aria-valuetext', `${signed(at)}, ${event(phase)}`);
     place.querySelector('.when').textContent = `${signed(at)}: ${event(phase)}`;
     const { unit, places } = meta();
@@ -310,7 +316,7 @@
       },
 
       chain(sent) {
-        chain = sent;
+        chains = sent ?? {};
         instant();
       },
 

@@ -1,9 +1,13 @@
-"""What the page says beside its numbers: the tested range, what it rests on, and the cautions."""
+"""What the page says beside its numbers: the tested range, and what it rests on."""
 
+from collections.abc import Collection
+
+from app.cautions import path_note, unlike_adult_men
 from app.compare.answers import Answer, Comparison, plain
+from app.compare.checks import CheckedAthlete
+from app.systems import System
 from app.units import range_in
 from model.checks import Limit
-from model.person import Person
 
 TESTED_BALL_KG = (
     0.057,
@@ -11,22 +15,7 @@ TESTED_BALL_KG = (
 )  # balls of the published weighted-ball trial: Reinold 2018 (values.csv 8-pitch-limits-20)
 TESTED_SPEED_M_S = (5.0, 50.0)  # where the mass-speed identity is tested against the full recursion
 
-ADULT_AGE_YEARS = 18.0
-
 INVENTED = "Invented demo data: nobody here exists and nothing was measured."
-
-GROWING = (
-    "For throwers who are still growing: published opinion is against weighted-ball programmes, and a six-week "
-    "programme in 13–18-year-olds raised speed and saw 24 % of throwers injured.",
-    "Reinold MM, Macrina LC, Fleisig GS, Aune K, Andrews JR. Sports Health 2018;10(4):327–333 (programme); "
-    "Anz AW. Arthroscopy 2023;39(3):728–729 (opinion).",
-)
-
-CAUTIONS = (
-    "A model of joint torque, not of tissue: it does not predict injury.",
-    "Pain, numbness, swelling, or loss of motion or speed ends the session.",
-    "A return after injury or surgery is led by a licensed clinician, under local rules and throw-count limits.",
-)
 
 BASIS = (
     (
@@ -52,26 +41,24 @@ BASIS = (
 )
 
 
-def path_note(person: Person | None) -> str:
-    """Say at the number that the path comes from adult men, where the thrower is none.
+def path_of(comparison: Comparison) -> str:
+    """Say the same of all whose throws are drawn.
 
     Parameters
     ----------
-    person : Person or None
+    comparison : Comparison
 
     Returns
     -------
     str
-        Nothing for an adult man.
+        Nothing if they are all adult men.
     """
-    if person is None:
-        return ""
-    young, female = person.age_years < ADULT_AGE_YEARS, person.sex == "female"
-    if not young and not female:
-        return ""
-    age = f"{plain(person.age_years, most=1)} years old"
-    who = f"female and {age}" if young and female else age if young else "female"
-    return f"The path comes from adult men; this thrower is {who}."
+    called = {answer.who: answer.person for answer in comparison.drawn}
+    if "" in called or not called:
+        return path_note(next(iter(comparison.people), None))
+    differ = [(who, unlike_adult_men(person)) for who, person in called.items() if person is not None]
+    said = [f"{who} is {differs}" for who, differs in differ if differs]
+    return f"The path comes from adult men; {' and '.join(said)}." if said else ""
 
 
 def warnings(comparison: Comparison) -> list[str]:
@@ -85,7 +72,7 @@ def warnings(comparison: Comparison) -> list[str]:
     -------
     list of str
     """
-    return [text for answer in comparison.drawn if (text := _beyond(answer))]
+    return list(dict.fromkeys(text for answer in comparison.drawn if (text := _beyond(answer))))  # of equal throws, one
 
 
 def _beyond(answer: Answer) -> str:
@@ -129,19 +116,25 @@ def held(answer: Answer) -> str:
     return f"{speed}; by the readings {low} to {high} (90 %)."
 
 
-def cautions(person: Person | None) -> list[str]:
-    """Return the cautions in short; for a thrower who is still growing, the one about that first.
+def invented_words(comparison: Comparison, invented: Collection[str]) -> str:
+    """Say who is invented.
 
     Parameters
     ----------
-    person : Person or None
+    comparison : Comparison
+    invented : collection of str
+        Which throwers are of the demo data: of "" and "other".
 
     Returns
     -------
-    list of str
+    str
+        Nothing if nobody is.
     """
-    growing = [GROWING[0]] if person is not None and person.age_years < ADULT_AGE_YEARS else []
-    return [*growing, *CAUTIONS]
+    real = [key for key, who in comparison.throwers.items() if who.person is not None and key not in invented]
+    if not invented or not real:
+        return INVENTED if invented else ""
+    codes = [comparison.throwers[key].code for key in comparison.throwers if key in invented]
+    return f"{' and '.join(codes)}: invented demo data."
 
 
 def summary(comparison: Comparison) -> str:
@@ -155,16 +148,22 @@ def summary(comparison: Comparison) -> str:
     -------
     str
     """
-    person = comparison.person
-    parts = [comparison.athlete.code] if comparison.athlete.code else []
+    shown = dict.fromkeys(("", *(answer.thrower for answer in comparison.drawn)), "")
+    parts = [said for thrower in shown if (said := _described(comparison.throwers[thrower], comparison.system))]
+    if comparison.reference is not None:
+        parts.append(f"reference {comparison.reference.name}, {comparison.known}")
+    return " · ".join(parts)
+
+
+def _described(thrower: CheckedAthlete, system: System) -> str:
+    """A thrower's code and measures."""
+    person, parts = thrower.person, [thrower.code] if thrower.code else []
     if person is not None:
         parts += [
             person.sex,
             f"{plain(person.age_years, most=1)} years",
-            comparison.system.height(person.stature_m),
-            comparison.system.text(person.body_mass_kg, "kg", most=1),
+            system.height(person.stature_m),
+            system.text(person.body_mass_kg, "kg", most=1),
             f"{person.handedness}-handed",
         ]
-    if comparison.reference is not None:
-        parts.append(f"reference {comparison.reference.name}, {comparison.known}")
     return " · ".join(parts)

@@ -9,11 +9,12 @@ import numpy as np
 from app.athlete.answers import Case, Fitted, case_of, is_same, mean_speeds
 from app.athlete.form import ProfileForm
 from app.athlete.prior import shown_ball
-from app.claim.answers import ORDER, rack_of
-from app.compare.form import LONGEST_KEPT, Form
+from app.claim.answers import ORDER
+from app.compare.form import Form
+from app.rack import name_of, picked_texts, rack_of, texts_of
 from app.systems import METRIC, System
 from app.teach.form import Session
-from app.units import from_si, plain, to_si
+from app.units import to_si
 from model.ball import BALL_LIMITS, Ball
 from model.checks import InputError
 from model.interval import Interval
@@ -112,16 +113,16 @@ def ball_of(text: str) -> Ball | None:
     Ball or None
         None if that is none.
     """
-    mass, bar, diameter = text[:LONGEST_KEPT].partition("|")
+    picked = picked_texts(text)
     try:
-        return Ball(to_si(float(mass), "g"), to_si(float(diameter), "mm")) if bar else None
+        return None if picked is None else Ball(to_si(float(picked[0]), "g"), to_si(float(picked[1]), "mm"))
     except (ValueError, InputError):
         return None
 
 
 def text_of(ball: Ball) -> str:
     """Write a ball as the session has it."""
-    return f"{plain(from_si(ball.mass_kg, 'g'))}|{plain(from_si(ball.diameter_m, 'mm'))}"
+    return "|".join(texts_of(ball))
 
 
 def balls_of(session: Session, case: Case) -> tuple[Ball, Ball]:
@@ -160,9 +161,7 @@ def ball_choices(session: Session, case: Case) -> list[dict[str, str]]:
     """
     found = {one["value"]: one["label"] for one in rack_of(case)}
     for ball in balls_of(session, case):
-        found.setdefault(
-            text_of(ball), f"{case.mass(ball.mass_kg)}, {case.system.text(ball.diameter_m, 'mm')}, not of the rack"
-        )
+        found.setdefault(text_of(ball), f"{name_of(ball, case)}, not of the rack")
     return [{"value": value, "label": label} for value, label in found.items()]
 
 

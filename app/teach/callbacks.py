@@ -17,19 +17,17 @@ from flask import current_app
 
 from app import ids
 from app.athlete.answers import case_of
-from app.athlete.form import ProfileForm
-from app.athlete.kept import form_of
-from app.claim.answers import whose
-from app.claim.form import ClaimForm
-from app.compare.changes import is_invented, opening
-from app.compare.form import LONGEST_KEPT, Form, FormError
+from app.compare.checks import check_athlete
+from app.compare.form import LONGEST_KEPT, FormError
 from app.compare.rows import dom_id
+from app.compare.throwers import is_invented
 from app.demo import Demo, load_demo
 from app.systems import System, system_named
 from app.teach.answers import ball_choices, ball_of, balls_of, lesson_of, text_of
-from app.teach.form import OF_COMPARE, OF_FILE, Kept, Session, from_file, from_json, moved, switched, to_file, to_json
+from app.teach.form import OF_FILE, Kept, Session, from_file, from_json, moved, switched, to_file, to_json
 from app.teach.parts import LARGEST_FILE_BYTES, move_id, step_rows
 from app.teach.view import view_of
+from app.whose import OF_COMPARE, UNREAD, Whose, people, whose
 
 BALL = {"type": ids.TEACH_BALL, "which": ALL}
 MOVE = {"type": ids.TEACH_MOVE, "step": ALL, "move": ALL}
@@ -93,7 +91,7 @@ def register(app: Dash) -> None:
         prevent_initial_call=True,
     )(save)
     app.clientside_callback(
-        ClientsideFunction("map", "read"), Output(ids.TEACH_READ, "data"), Input(ids.TEACH_READ, "id")
+        ClientsideFunction("drawn", "read"), Output(ids.TEACH_READ, "data"), Input(ids.TEACH_READ, "id")
     )
     app.clientside_callback(ClientsideFunction("teach", "story"), Input(ids.TEACH_STORY, "data"))
     app.clientside_callback(ClientsideFunction("compare", "focus"), Input(ids.TEACH_FOCUS, "data"))
@@ -106,16 +104,11 @@ def _kept(saved: Any) -> Kept:
         return Kept()
 
 
-def _forms(kept: Kept, read: Any) -> tuple[Form, ProfileForm, bool]:
-    """The forms of the arm that is shown, and whether something of the other pages could not be read."""
+def _whose(kept: Kept, read: Any) -> Whose:
+    """The forms of the arm that is shown."""
     if kept.session.who == OF_FILE and kept.brought is not None:
-        return kept.brought.compared, kept.brought.profile, False
-    demo, on_demo = load_demo(), current_app.config["LEVELPEAK"].demo
-    there = read if isinstance(read, dict) else {}
-    opened = opening(there.get("compare"), demo, on_demo)
-    readings, fine = form_of(there.get("athlete"), opened.form, demo, on_demo)
-    compared, profile, of_compare = whose(ClaimForm(who=kept.session.who), opened.form, readings, demo)
-    return compared, profile, of_compare and (bool(opened.notice) or not fine)
+        return kept.brought
+    return whose(kept.session.who, read, load_demo(), current_app.config["LEVELPEAK"].demo)
 
 
 def change(
@@ -139,8 +132,8 @@ def change(
         said = no_update  # also when the list of steps was made anew: what was said before still holds
         if saved is not None and kept == Kept() and saved != to_json(kept):
             said = "The session that was kept could not be read: the usual one is shown."
-        elif _forms(kept, read)[2]:
-            said = "What was kept from last time on Compare or Athlete could not be read, and is left out here."
+        elif _whose(kept, read).unread:
+            said = UNREAD
     elif source == ids.TEACH_OPEN:
         kept, said = opened_file(kept, contents)
     elif isinstance(source, dict) and source.get("type") == ids.TEACH_MOVE:
@@ -154,14 +147,14 @@ def change(
 def _setup(kept: Kept, read: Any, system: System, ball_ids: Sequence[Any]) -> dict[str, Any]:
     """The controls as they show what is set up."""
     session = kept.session
-    compared, profile, _ = _forms(kept, read)
-    case = case_of(compared, profile, date.today(), system)
+    arm = _whose(kept, read)
+    case = case_of(arm.compared, arm.profile, date.today(), system)
     balls = dict(zip(("second", "third"), map(text_of, balls_of(session, case)), strict=True))
-    people = people_of(kept, load_demo())
+    offered = people_of(kept, load_demo())
     return {
         "steps": step_rows(session),
-        "people": people,
-        "who": session.who if session.who in {one["value"] for one in people} else OF_COMPARE,
+        "people": offered,
+        "who": session.who if session.who in {one["value"] for one in offered} else OF_COMPARE,
         "rack": [ball_choices(session, case)] * len(ball_ids),
         "balls": [balls[part["which"]] for part in ball_ids],
         "named": session.named == "yes",
@@ -199,8 +192,8 @@ def chosen(kept: Kept, who: Any, balls: Sequence[Any], named: Any) -> Session:
     Session
     """
     session = kept.session
-    people = {one["value"] for one in people_of(kept, load_demo())}
-    if isinstance(who, str) and who in people and who != session.who:
+    offered = {one["value"] for one in people_of(kept, load_demo())}
+    if isinstance(who, str) and who in offered and who != session.who:
         session = replace(session, who=who, second="", third="")  # another athlete has other balls
     else:
         texts = dict(zip(("second", "third"), balls, strict=False))
@@ -210,7 +203,7 @@ def chosen(kept: Kept, who: Any, balls: Sequence[Any], named: Any) -> Session:
     return replace(session, named="yes" if named is True else "")
 
 
-def people_of(kept: Kept, demo: Demo) -> list[dict[str, str]]:
+def people_of(kept: Kept, demo: Demo) -> list[dict[str, Any]]:
     """Whose arm can be shown.
 
     Parameters
@@ -224,8 +217,8 @@ def people_of(kept: Kept, demo: Demo) -> list[dict[str, str]]:
         ``value`` and ``label``.
     """
     file = [{"value": OF_FILE, "label": "athlete of the opened file"}] if kept.brought is not None else []
-    invented = [{"value": a.athlete, "label": f"{a.athlete}, invented: {a.note}"} for a in demo.athletes]
-    return [{"value": OF_COMPARE, "label": "athlete of Compare"}, *file, *invented]
+    first, *others = people(demo)
+    return [first, *file, *others]
 
 
 def opened_file(kept: Kept, contents: Any) -> tuple[Kept, str]:
@@ -265,10 +258,11 @@ def draw(saved: Any, units: Any, read: Any) -> dict[str, Any]:
     if not isinstance(read, dict) or saved is None:
         raise PreventUpdate  # the page is opening
     kept, today = _kept(saved), date.today()
-    compared, profile, _ = _forms(kept, read)
-    case, lesson = lesson_of(kept.session, compared, profile, today, system_named(units))
-    invented = is_invented(compared, load_demo())
-    view = view_of(kept.session, case, lesson, invented, today)
+    arm, system = _whose(kept, read), system_named(units)
+    case, lesson = lesson_of(kept.session, arm.compared, arm.profile, today, system)
+    invented = is_invented(arm.compared, load_demo())
+    problems = check_athlete(arm.compared.athlete, system).problems
+    view = view_of(kept.session, case, lesson, problems, invented, today)
     return {name: getattr(view, name) for name in VIEW_OUTPUTS} | {"invented": not invented}
 
 
@@ -277,6 +271,6 @@ def save(clicks: Any, saved: Any, read: Any) -> dict[str, str]:
     if not clicks:
         raise PreventUpdate  # a button that was just made
     kept = _kept(saved)
-    compared, profile, _ = _forms(kept, read)
-    text = to_file(kept.session, compared, profile)
+    arm = _whose(kept, read)
+    text = to_file(kept.session, arm.compared, arm.profile)
     return {"content": text, "filename": f"session_{date.today().isoformat()}.json", "type": "application/json"}

@@ -15,12 +15,12 @@ from app.athlete.form import to_json as profile_to_json
 from app.compare.form import Form, FormError
 from app.compare.form import from_json as compared_from_json
 from app.compare.form import to_json as compared_to_json
+from app.whose import OF_COMPARE, Whose
 
 VERSION = 1
 FILE_VERSION = 1
 FILE_KIND = "levelpeak session"
-OF_COMPARE = "compare"  # who throws: the athlete of Compare; else the code of an invented thrower, or
-OF_FILE = "file"  # the athlete of an opened file
+OF_FILE = "file"  # who throws: the athlete of an opened file; or as `app.whose` has it
 DROPPED = "-"  # before the key of a step that is left out
 
 STEPS = ("throw", "hand", "forearm", "clock", "ball", "speed", "three", "vote", "athlete", "build", "limits")
@@ -66,19 +66,11 @@ class Session:
 
 
 @dataclass(frozen=True)
-class Brought:
-    """The athlete of a file: measures and reference throw, and radar readings."""
-
-    compared: Form
-    profile: ProfileForm
-
-
-@dataclass(frozen=True)
 class Kept:
     """All that the browser keeps of the page."""
 
     session: Session = Session()
-    brought: Brought | None = None
+    brought: Whose | None = None
 
 
 def _written(order: Iterator[tuple[str, bool]] | list[tuple[str, bool]]) -> str:
@@ -145,7 +137,7 @@ def from_json(data: object) -> Kept:
         return Kept(replace(session, who=OF_COMPARE) if session.who == OF_FILE else session)
     if not isinstance(brought, dict) or set(brought) != {"compare", "athlete"}:
         raise FormError("athlete")
-    return Kept(session, Brought(compared_from_json(brought["compare"]), profile_from_json(brought["athlete"])))
+    return Kept(session, Whose(compared_from_json(brought["compare"]), profile_from_json(brought["athlete"])))
 
 
 def to_file(session: Session, compared: Form, profile: ProfileForm) -> str:
@@ -162,7 +154,7 @@ def to_file(session: Session, compared: Form, profile: ProfileForm) -> str:
     str
         JSON.
     """
-    kept = Kept(replace(session, who=OF_FILE), Brought(compared, profile))
+    kept = Kept(replace(session, who=OF_FILE), Whose(compared, profile))
     return json.dumps({"kind": FILE_KIND, "version": FILE_VERSION} | to_json(kept), ensure_ascii=False, indent=1)
 
 

@@ -6,7 +6,7 @@ from dash import html
 from dash.development.base_component import Component
 
 from app.athlete.strip import percent_of
-from app.compare.words import GROWING, cautions
+from app.cautions import GROWING, cautions, is_growing
 from app.glossary import TERMS
 from app.map.words import throw_words, value_words
 from app.teach.answers import FOUR, READING, Lesson, Thrown
@@ -93,7 +93,7 @@ def handout(lesson: Lesson, told: dict[str, Told], named: bool, invented: bool, 
         _four_table(lesson, names),
     ]
     rows = [html.Div([html.Dt(term.name), html.Dd(term.text)]) for term in TERMS if term.key in ON_PAPER]
-    growing = lesson.own.throw.person.age_years < 18.0
+    growing = is_growing(lesson.own.throw.person)
     sources = [html.Li(line) for line in dict.fromkeys(map(source_line, SOURCES))]
     last: list[Any] = [
         html.H3(told["three"].title),

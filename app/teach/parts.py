@@ -24,7 +24,7 @@ def header() -> Component:
     tools = html.Div(
         [
             _button("Present", ids.TEACH_PRESENT, "f"),
-            _button("Notes in a second window", ids.TEACH_WINDOW, "n"),
+            _button("Notes in a second window", ids.TEACH_WINDOW, "w"),
             _button("Print the handout", ids.TEACH_PRINT, "h"),
         ],
         className="whole teach-tools",

@@ -1,23 +1,25 @@
 """From the lesson to what is shown: every part that changes, as one value."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from datetime import date
 from typing import Any
 
-import dash_mantine_components as dmc
 from dash import html
 from dash.development.base_component import Component
 
 from app.athlete.answers import Case
 from app.athlete.strip import picture_alone
-from app.compare.words import cautions, path_note
+from app.cautions import cautions, path_note
 from app.markup import to_html
+from app.page_parts import missing_measures, page_link
 from app.teach.answers import Lesson
 from app.teach.form import Session
 from app.teach.handout import handout, sheet_pictures
 from app.teach.notes import NOTES, note_parts
 from app.teach.pictures import story_of
 from app.teach.words import told, who_words
+from app.whose import measures_missing
 
 
 @dataclass(frozen=True)
@@ -32,7 +34,9 @@ class View:
     caution: list[Component]
 
 
-def view_of(session: Session, case: Case, lesson: Lesson | None, invented: bool, today: date) -> View:
+def view_of(
+    session: Session, case: Case, lesson: Lesson | None, problems: Mapping[str, str], invented: bool, today: date
+) -> View:
     """Put the lesson into words and pictures.
 
     Parameters
@@ -40,6 +44,8 @@ def view_of(session: Session, case: Case, lesson: Lesson | None, invented: bool,
     session : Session
     case : Case
     lesson : Lesson or None
+    problems : mapping of str to str
+        Messages of the athlete's fields.
     invented : bool
         Whether the athlete is one of the demo data.
     today : date
@@ -49,7 +55,7 @@ def view_of(session: Session, case: Case, lesson: Lesson | None, invented: bool,
     View
     """
     if lesson is None:
-        return View({}, _empty(case), False, True, "", [])
+        return View({}, _empty(case, dict(problems)), False, True, "", [])
     words, named = told(lesson), session.named == "yes"
     story = story_of(session, lesson, words)
     for step in story["steps"]:
@@ -72,20 +78,18 @@ def view_of(session: Session, case: Case, lesson: Lesson | None, invented: bool,
     )
 
 
-def _empty(case: Case) -> list[Component]:
+def _empty(case: Case, problems: dict[str, str]) -> list[Component]:
     wanted: list[Any] = []
     if case.person is None:
-        wanted.append(
-            html.Li(["Missing or to be mended: the athlete’s measures. ", _link("Enter them", "/athlete"), "."])
-        )
+        wanted.append(missing_measures(measures_missing(case, problems)))
     elif case.full_speed_m_s is None:
         wanted.append(
             html.Li(
                 [
                     "Missing: a full-effort speed with the own ball. ",
-                    _link("Enter radar readings on Athlete", "/athlete"),
+                    page_link("Enter radar readings on Athlete", "/athlete"),
                     ", or ",
-                    _link("the reference throw on Compare", "/"),
+                    page_link("the reference throw on Compare", "/"),
                     ".",
                 ]
             )
@@ -93,7 +97,11 @@ def _empty(case: Case) -> list[Component]:
     else:
         wanted.append(
             html.Li(
-                ["A throw of the story is faster or slower than is accepted. ", _link("See Athlete", "/athlete"), "."]
+                [
+                    "A throw of the story is faster or slower than is accepted. ",
+                    page_link("See Athlete", "/athlete"),
+                    ".",
+                ]
             )
         )
     wanted.append(html.Li("Or choose an invented thrower in the set-up: nothing of yours is overwritten."))
@@ -101,7 +109,3 @@ def _empty(case: Case) -> list[Component]:
         html.P("No story yet: it needs one athlete and one speed.", className="sentence invitation"),
         html.Ul(wanted, className="claim-missing"),
     ]
-
-
-def _link(text: str, path: str) -> Component:
-    return dmc.Anchor(text, href=path)

@@ -89,7 +89,7 @@ def test_the_servers_work():
         session = Session(second=f"{200 + 10 * run}|73")
         start = time.perf_counter()
         case, lesson = lesson_of(session, compared, form_for({}, athlete.athlete, demo, True), date(2026, 3, 1))
-        view = view_of(session, case, lesson, True, date(2026, 3, 1))
+        view = view_of(session, case, lesson, {}, True, date(2026, 3, 1))
         times.append(1000.0 * (time.perf_counter() - start))
         assert view.story
     print(f"the server's work for a story: median {statistics.median(times):.0f} ms, longest {max(times):.0f} ms")

@@ -10,8 +10,9 @@ from app.athlete.kept import form_for
 from app.compare.form import demo_form
 from app.demo import load_demo
 from app.teach.callbacks import chosen, opened_file, people_of
-from app.teach.form import OF_FILE, Brought, Kept, Session, to_file
+from app.teach.form import OF_FILE, Kept, Session, to_file
 from app.teach.parts import LARGEST_FILE_BYTES
+from app.whose import Whose
 
 
 def sent(data: bytes) -> str:
@@ -48,7 +49,7 @@ def test_balls_and_the_switch_are_taken_over():
 def test_a_file_is_opened_and_its_athlete_can_be_chosen(forms):
     kept, said = opened_file(Kept(), sent(to_file(Session(), *forms).encode()))
     assert kept.session.who == OF_FILE
-    assert kept.brought == Brought(*forms)
+    assert kept.brought == Whose(*forms)
     assert said == "The session was opened. Compare and Athlete stay as they are."
     assert OF_FILE in {one["value"] for one in people_of(kept, load_demo())}
 

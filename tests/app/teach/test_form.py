@@ -8,10 +8,8 @@ from app.athlete.kept import form_for
 from app.compare.form import FormError, demo_form
 from app.demo import load_demo
 from app.teach.form import (
-    OF_COMPARE,
     OF_FILE,
     STEPS,
-    Brought,
     Kept,
     Session,
     from_file,
@@ -21,6 +19,7 @@ from app.teach.form import (
     to_file,
     to_json,
 )
+from app.whose import OF_COMPARE, Whose
 
 
 @pytest.fixture
@@ -56,7 +55,7 @@ def test_steps_that_are_unknown_or_double_are_left_out_and_lacking_ones_come_las
 
 
 def test_what_the_browser_keeps_is_read_back_the_same(forms):
-    for kept in (Kept(), Kept(Session("W02", "275|73", "", "throw", "yes"), Brought(*forms))):
+    for kept in (Kept(), Kept(Session("W02", "275|73", "", "throw", "yes"), Whose(*forms))):
         assert from_json(json.loads(json.dumps(to_json(kept)))) == kept
 
 
@@ -88,7 +87,7 @@ def test_a_file_opens_with_the_same_steps_balls_and_athlete(forms):
     session = Session("W01", "360|73", "95|73", "vote,throw,-hand", "")
     kept = from_file(to_file(session, *forms).encode())
     assert kept.session == Session(OF_FILE, "360|73", "95|73", "vote,throw,-hand", "")
-    assert kept.brought == Brought(*forms)
+    assert kept.brought == Whose(*forms)
 
 
 @pytest.mark.parametrize(

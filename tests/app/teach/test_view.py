@@ -5,7 +5,7 @@ from dataclasses import replace
 
 import pytest
 
-from app.compare.words import GROWING
+from app.cautions import GROWING
 from app.glossary import TERMS
 from app.markup import to_html
 from app.teach.form import STEPS, Session
@@ -18,7 +18,7 @@ from tests.app.teach.conftest import TODAY
 
 
 def view(lesson, **changes):
-    return view_of(replace(Session(), **changes), lesson.case, lesson, True, TODAY)
+    return view_of(replace(Session(), **changes), lesson.case, lesson, {}, True, TODAY)
 
 
 @pytest.mark.parametrize(("code", "age", "mass"), [("W01", "20 years", "84 kg"), ("W04", "13 years", "48 kg")])
@@ -42,12 +42,12 @@ def test_a_young_thrower_brings_the_caution_for_those_who_are_growing(lesson_for
 
 def test_without_a_lesson_it_says_what_is_missing(lesson):
     nobody = replace(lesson.case, person=None)
-    shown = view_of(Session(), nobody, None, False, TODAY)
+    shown = view_of(Session(), nobody, None, {"age_years": "missing"}, False, TODAY)
     assert shown.body_hidden
     assert not shown.story
-    assert "the athlete’s measures" in str(shown.empty)
+    assert "Missing or to be mended: age" in str(shown.empty)
     no_speed = replace(lesson.case, found=replace(lesson.case.found, own_speed=None))
-    assert "a full-effort speed" in str(view_of(Session(), no_speed, None, False, TODAY).empty)
+    assert "a full-effort speed" in str(view_of(Session(), no_speed, None, {}, False, TODAY).empty)
 
 
 def test_every_step_has_notes_and_every_source_is_there():
