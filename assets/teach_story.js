@@ -220,7 +220,6 @@
 
   const present = (on) => {
     document.body.classList.toggle('presenting', on);
-    by('teach-present').textContent = on ? 'Leave' : 'Present';
     if (on) document.documentElement.requestFullscreen?.().catch(() => {}); // where it is refused, the window is filled
     else if (document.fullscreenElement) document.exitFullscreen();
     by('teach-stage').focus();
@@ -242,7 +241,8 @@
     'teach-back': () => show(place - 1),
     'teach-on': () => show(place + 1),
     'teach-play': pressed,
-    'teach-present': () => present(!presenting()),
+    'teach-present': () => present(true),
+    'teach-leave': () => present(false),
     'teach-window': open,
     'teach-print': () => window.print(),
   };

@@ -126,8 +126,8 @@ def _figure_title(comparison: Comparison) -> list[Any]:
     reading = comparison.reading
     note = html.Span(f"{measured_in(comparison)} against time", className="unit")
     adult = html.Span("path from adult men", className="unit") if words.path_of(comparison) else None
-    parts = [part for part in (*explained(title(reading)), note, adult) if part is not None]
-    return [piece for part in parts for piece in ((part,) if isinstance(part, str) else (part, " "))]
+    notes = [part for part in (note, adult) if part is not None]
+    return [*explained(title(reading)), *(piece for part in notes for piece in (" ", part))]
 
 
 def _figure_note(comparison: Comparison) -> str:

@@ -184,6 +184,10 @@ def test_a_projector_shows_text_of_a_fortieth_and_lines_of_a_250th_of_the_height
     expect(teach.locator(COUNT)).to_have_text("11 / 11")
     teach.keyboard.press("Escape")
     expect(teach.locator(".strip")).to_be_visible()
+    teach.get_by_role("button", name="Present", exact=True).click()
+    expect(teach.locator(".strip")).not_to_be_visible()
+    teach.get_by_role("button", name="Leave the presentation").click()
+    expect(teach.locator(".strip")).to_be_visible()
 
 
 def test_with_reduced_motion_nothing_plays_and_each_press_goes_on_a_little(page, served):
