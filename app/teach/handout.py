@@ -12,6 +12,7 @@ from app.map.words import throw_words, value_words
 from app.teach.answers import FOUR, READING, Lesson, Thrown
 from app.teach.notes import source_line
 from app.teach.pictures import Picture, line_of, picture_of, ranges
+from app.teach.studies import STUDIES
 from app.teach.words import ASKED, Told, four_words, ms_before, vote_row, who_words
 from app.version import VERSION
 from model.quantity import READOUTS, Quantity
@@ -19,7 +20,7 @@ from model.quantity import READOUTS, Quantity
 ON_PAPER = ("torque", "varus-valgus", "impulse", "work", "external-rotation", "effort", "speed")
 """The words that the sheet explains."""
 
-SOURCES = ("1-kinetics-01", "1-kinetics-53", "4-effort-distance-09", "3-ball-mass-03", "3-ball-mass-10")
+SOURCES = ("4-effort-distance-09", "3-ball-mass-03", "3-ball-mass-10")  # and those of the published means
 SHARED = {"hand": 1.2, "forearm": 1.1, "clock": 1.1}
 """How much of each the sheet changes."""
 
@@ -94,7 +95,9 @@ def handout(lesson: Lesson, told: dict[str, Told], named: bool, invented: bool, 
     ]
     rows = [html.Div([html.Dt(term.name), html.Dd(term.text)]) for term in TERMS if term.key in ON_PAPER]
     growing = is_growing(lesson.own.throw.person)
-    sources = [html.Li(line) for line in dict.fromkeys(map(source_line, SOURCES))]
+    sources = [
+        html.Li(line) for line in dict.fromkeys(map(source_line, (*SOURCES, *(study.source.id for study in STUDIES))))
+    ]
     last: list[Any] = [
         html.H3(told["three"].title),
         html.P(" ".join(told["three"].sentences)),

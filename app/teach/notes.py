@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from dash import html
 from dash.development.base_component import Component
 
+from app.teach.studies import STUDIES
 from model.published import values
 
 COMMON = "common practice, no source"
@@ -114,7 +115,7 @@ NOTES = {
             "The model’s level was tuned with such values in view: it is calibrated, not evidence.",
             "It knows nothing of tissue, tiredness, or how often one throws.",
         ),
-        ("1-kinetics-65",),
+        ("1-kinetics-65", *(study.source.id for study in STUDIES)),
     ),
 }
 """By the keys of `form.STEPS`."""
@@ -130,8 +131,8 @@ QUESTIONS = (
     ),
     Note(
         (
-            "They asked different people. Trained adults slow down a lot with a heavy ball, and their torque fell; "
-            "boys of eleven had less torque with a lighter ball, though they threw it faster.",
+            "They asked different people. High-school and college pitchers slowed down with heavier balls, and their "
+            "torque fell; pitchers of eleven had less torque with a lighter ball, though they threw it faster.",
             "They also measured in different ways. Cameras and sensors on the arm do not give the same number, joint "
             "centres are set differently, and filters cut a peak by different amounts. That the difference in people "
             "comes from how much each slows down is our reading, a guess that fits, not a finding.",

@@ -7,25 +7,19 @@ It serves the app on its demo data, presents the first step in Chromium, plays i
 arm stands elsewhere than in the one before. Wanted: 30 a second.
 """
 
-import os
-import shutil
 import statistics
-import threading
 import time
 from datetime import date
 
 import pytest
-from playwright.sync_api import sync_playwright
-from werkzeug.serving import make_server
 
 from app.athlete.kept import form_for
 from app.compare.form import demo_form
 from app.demo import load_demo
-from app.server import Config, create_app
 from app.teach.answers import lesson_of
 from app.teach.form import Session
 from app.teach.view import view_of
-from tests.benchmarks.bench_compare import CHROMIUM_ARGS, Quiet
+from tests.benchmarks.bench_compare import demo_tab
 
 SECONDS = 3
 RUNS = 15
@@ -51,24 +45,13 @@ COUNT = """(seconds) => new Promise((resolve) => {
 @pytest.mark.parametrize("size", [(1440, 900), (1920, 1080)], ids=["1440", "1920"])
 def test_frames_of_the_moving_arm(theme, size):
     """Measure and print; what fails is only a run in which nothing moved."""
-    server = make_server("127.0.0.1", 0, create_app(Config(demo=True)).server, threaded=True, request_handler=Quiet)
-    threading.Thread(target=server.serve_forever, kwargs={"poll_interval": 0.05}, daemon=True).start()
-    found = (
-        os.environ.get("CHROMIUM")
-        or shutil.which("chromium-headless-shell")
-        or shutil.which("chromium")
-        or shutil.which("google-chrome")
-    )
-    with sync_playwright() as playwright:
-        chromium = playwright.chromium.launch(executable_path=found, args=CHROMIUM_ARGS)
-        page = chromium.new_page(viewport={"width": size[0], "height": size[1]})
+    with demo_tab(*size) as (page, address):
         page.add_init_script(f"localStorage.setItem('shell-theme', '\"{theme}\"')")
-        page.goto(f"http://127.0.0.1:{server.server_port}/teach")
+        page.goto(f"{address}/teach")
         page.locator("#teach-picture .link.ball").wait_for(state="attached")
         for view in ("side", "front", "top", "turn"):
             page.get_by_label("Seen from").select_option(view)
             if view == "side":
-                page.keyboard.press("Escape")
                 page.locator("#teach-stage").focus()
                 page.keyboard.press("f")  # presenting, it plays by itself
             page.wait_for_timeout(300)
@@ -76,8 +59,6 @@ def test_frames_of_the_moving_arm(theme, size):
             moved = f"arm moved in {counted['moved']:5.1f} of {counted['frames']:5.1f} frames a second"
             print(f"{theme} {size[0]} px, {view:<5} {moved}, longest gap {counted['longest']:5.1f} ms")
             assert counted["moved"] > 0
-        chromium.close()
-    server.shutdown()
 
 
 def test_the_servers_work():
