@@ -329,7 +329,8 @@ def _answer(
     certainty: float,
 ) -> tuple[tuple[Region, tuple[BallRange, ...]], tuple[Choice, ...] | NothingFits]:
     core = _core(thrown, ceilings, balls, certainty)
-    listed = short_list(_field(*thrown), ceilings, balls, aim, wanted_peak=wanted, certainty=certainty)
+    drawn = _field(*thrown)
+    listed = short_list(drawn, ceilings, balls, aim, wanted_peak=wanted, certainty=certainty, every=core[1])
     return core, listed
 
 

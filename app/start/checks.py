@@ -38,7 +38,7 @@ HINTS = {
 CERTAINTY = Field("certainty_percent", "Certainty", "%", replace(CERTAINTY_LIMIT, unit=""), "certainty")
 DOUBT = Field(
     "doubt_percent",
-    "Doubt of the reference speed, ±",
+    "Doubt of the reference speed (±)",
     "%",
     replace(DOUBT_LIMIT, unit=""),
     "relative_sd",

@@ -22,11 +22,14 @@ from model.start_list import BallRange
 Array = NDArray[np.float64]
 
 HEIGHT_PX = {False: 440.0, True: 400.0}  # of the figure, wide and narrow
-PAPER_PX = (690.0, 285.0)
+PAPER_PX = (690.0, 225.0)
 REGION_INK = 0.22
 TICK = 0.1  # of full speed
 HIGHEST = 1.3  # share that is drawn, where a limit on how slowly lies above full speed
-OFF_PX = 19.0  # from an edge to the middle of its name: off the marks on it
+OFFS_PX = (19.0, 34.0, 49.0, 64.0)  # from an edge to the middle of its name: the first clears the marks on it
+NAMED = ((False, 1), (True, 1), (False, 2), (True, 2), (True, 3), (True, 4))
+"""How names are tried until each has its place: whether short, and in how many rows beside their edge."""
+
 MARK_PX = 10.0  # half the size of a numbered mark: no label goes there
 
 
@@ -231,11 +234,12 @@ def _labels(
     region = found.region
     full = _up(np.full(region.mass_kg.size, FULL), region.full_speed_m_s, answer.form.axis == "speed")
     ordered = sorted((run for run in runs if len(run.path) > 1), key=lambda run: -len(run.path))
-    paths = [_fine(np.column_stack([region.mass_kg, full]), plane), *(_beside(run, plane) for run in ordered)]
-    for short in (narrow, True):  # where a long name finds no place, all are short
-        texts = [EDGES["full"], *(_edge(run.key, answer, short) for run in ordered)]
-        widths = [LETTER * size * len(text) + 6 for text in texts]
-        lines = [OnLine(path, width, 1.2 * size + 2) for path, width in zip(paths, widths, strict=True)]
+    over_all = _fine(np.column_stack([region.mass_kg, full]), plane)
+    for short, near in NAMED:
+        texts = [*(_edge(run.key, answer, short or narrow) for run in ordered), EDGES["full"]]
+        boxes = [(LETTER * size * len(text) + 6, 1.2 * size + 2) for text in texts]
+        paths = [*(_beside(run, plane, box, near) for run, box in zip(ordered, boxes, strict=False)), over_all]
+        lines = [OnLine(path, *box) for path, box in zip(paths, boxes, strict=True)]
         placed = _placed(lines, found, answer, plane)
         if None not in placed:
             break
@@ -265,10 +269,15 @@ def _around(one: BallRange, height: float, plane: Plane) -> Array:
     return np.array([(x + dx, y + dy) for dx in steps for dy in steps])
 
 
-def _beside(run: _Run, plane: Plane) -> Array:
-    """Where the name of an edge may stand: outside the region, and above the lowest edge of all."""
-    off = OFF_PX if not run.upper and run.key != "slowest" else -OFF_PX
-    return np.asarray(_fine(run.path, plane) + np.array([0.0, off]))
+def _beside(run: _Run, plane: Plane, box: tuple[float, float], near: int) -> Array:
+    """Where the name of an edge may stand, as tall and wide as it is: outside the region, or above its lowest edge.
+
+    A name is wider than a short edge, and may reach beyond its ends. It stands in one of the `near` nearest rows.
+    """
+    side = 1.0 if not run.upper and run.key != "slowest" else -1.0
+    rows = [_fine(run.path, plane) + np.array([0.0, side * off]) for off in OFFS_PX[:near]]
+    half = np.array(box) / 2.0
+    return np.asarray(np.clip(np.concatenate(rows), half, np.array(plane.size) - half))
 
 
 def _fine(path: Array, plane: Plane) -> Array:

@@ -130,7 +130,12 @@ def empty() -> Component:
 
 def answer() -> Component:
     """Make the places of the sentence, the figure, the list and the tables."""
-    figure = dcc.Graph(id=ids.START_FIGURE, figure=BLANK, config=GRAPH_CONFIG | {"doubleClick": False})
+    figure = dcc.Graph(
+        id=ids.START_FIGURE,
+        figure=BLANK,
+        config=GRAPH_CONFIG | {"doubleClick": False},
+        className="graph start-graph",
+    )
     axis = dmc.SegmentedControl(
         id=ids.START_AXIS,
         data=[{"value": key, "label": words} for key, words in AXES.items()],
@@ -156,7 +161,7 @@ def answer() -> Component:
                             html.Figure(
                                 [
                                     html.H2(id=ids.START_FIGURE_TITLE),
-                                    html.Div(figure, className="start-graph"),
+                                    figure,
                                     html.Figcaption(id=ids.START_FIGURE_NOTE),
                                 ]
                             ),

@@ -36,11 +36,13 @@ def list_table(answer: StartAnswer) -> list[Component]:
     Returns
     -------
     list of Component
-        Nothing where there is no list.
+        Nothing where there is no answer.
     """
     found, basis = answer.found, answer.basis
-    if found is None or basis is None or not found.listed:
+    if found is None or basis is None:
         return []
+    if not found.listed:
+        return [html.P("No ball of the rack keeps every limit at any share looked at.", className="quiet")]
     case = answer.case
     head = [html.Td("")]
     for place, listed in enumerate(found.listed, start=1):
@@ -157,7 +159,7 @@ def ranges_table(answer: StartAnswer) -> list[Component]:
 def _ball(one: BallRange, answer: StartAnswer) -> Component:
     name = html.Th(ball_words(one.ball, answer.case.system), scope="row")
     if not one.fits:
-        return html.Tr([name, html.Td(words.range_words(one), colSpan=4)], className="quiet")
+        return html.Tr([name, html.Td(words.range_words(one), colSpan=4, className="start-none")], className="quiet")
     system = answer.case.system
     low = math.ceil(10.0 * system.value(one.least * one.full_speed_m_s, "m/s") - 1e-6) / 10.0
     high = rounded_down(system.value(one.most * one.full_speed_m_s, "m/s"), 1)

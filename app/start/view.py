@@ -6,7 +6,7 @@ from typing import Any
 from dash import html
 from dash.development.base_component import Component
 
-from app.cautions import caution_part, path_note
+from app.cautions import GROWING, caution_part, is_growing, path_note
 from app.compare.checks import CheckedAthlete
 from app.page_parts import missing_measures, page_link
 from app.start import words
@@ -76,8 +76,10 @@ def _reference(answer: StartAnswer) -> list[Component]:
     basis = answer.basis
     if basis is None:
         return []
-    kind = html.Strong(basis.dated)
-    return [html.Span(["100 % is ", kind, ". ", page_link("Kind, day and speed are set on Compare", "/"), "."])]
+    link = page_link("Kind, day and speed are set on Compare", "/")
+    if basis.hundred.of == "profile":
+        link = page_link("Its readings are on Athlete", "/athlete")
+    return [html.Span(["100 % is ", html.Strong(basis.dated), ". ", link, "."])]
 
 
 def _sentence(answer: StartAnswer) -> list[Component]:
@@ -88,7 +90,8 @@ def _sentence(answer: StartAnswer) -> list[Component]:
     made: list[Component] = [html.P([html.Strong(first), gap, rest], className="sentence")]
     note = path_note(answer.case.person)
     if note:
-        made.append(html.P(note, className="at-number"))
+        growing = f" {GROWING[0]}" if is_growing(answer.case.person) else ""
+        made.append(html.P(f"{note}{growing}", className="at-number"))
     prior = words.prior_words(answer)
     if prior:
         link = page_link("Enter radar readings on Athlete", "/athlete")

@@ -22,7 +22,7 @@ EDGES = {
     "most_loaded": "most time loaded",
     "speed": "speed ceiling",
     "full": "full speed",
-    "slowest": "slowest share looked at",
+    "slowest": "slowest looked at",
 }
 """What sets an edge, in the fewest words."""
 
