@@ -22,6 +22,7 @@ from app.compare.form import FormError
 from app.compare.form import to_json as compare_json
 from app.compare.view import basis_of
 from app.demo import load_demo
+from app.flat_form import by_name
 from app.map.answers import map_of, usual_base
 from app.map.axes import width_px
 from app.map.changes import clicked, first_spot, taken_back, to_compare
@@ -82,11 +83,7 @@ def _fields(kind: type[Input] | type[State]) -> dict[str, Any]:
 
 
 def _form(fields: dict[str, Any]) -> MapForm:
-    ends = {
-        str(part.get("name")): value
-        for part, value in zip(fields["end_ids"], fields["ends"], strict=False)
-        if isinstance(part, dict)
-    }
+    ends = by_name(fields["end_ids"], fields["ends"])
     page = read_form(fields["controls"] | {name: ends.get(name) for name in RANGES})
     return meant(page, *read_written(fields.get("written")))
 

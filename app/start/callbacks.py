@@ -22,6 +22,7 @@ from app.compare.checks import check_athlete
 from app.compare.form import FormError
 from app.compare.form import to_json as compare_json
 from app.demo import load_demo
+from app.flat_form import by_name
 from app.map.answers import usual_base
 from app.map.axes import width_px
 from app.map.changes import to_compare
@@ -76,13 +77,8 @@ def _fields(kind: type[Input] | type[State]) -> dict[str, Any]:
     }
 
 
-def _named(parts: Sequence[Any], values: Sequence[Any]) -> dict[str, Any]:
-    """Values by the names of their pattern-matched parts."""
-    return {str(part.get("name")): value for part, value in zip(parts, values, strict=False) if isinstance(part, dict)}
-
-
 def _form(fields: dict[str, Any]) -> StartForm:
-    page = read_form(fields["controls"] | _named(fields["typed_ids"], fields["typed"]))
+    page = read_form(fields["controls"] | by_name(fields["typed_ids"], fields["typed"]))
     return meant(page, fields.get("written"), fields.get("ticked"))
 
 
@@ -195,7 +191,7 @@ def change(
             raise PreventUpdate  # a button that was just made, not one that was pressed
         form = with_example(form) if source == ids.START_EXAMPLE else without_limits(form)
     elif source != ids.SHELL_UNITS:
-        changed = counted(form, _named(count_ids, counts), field_for(form, _whose(form, read), date.today()))
+        changed = counted(form, by_name(count_ids, counts), field_for(form, _whose(form, read), date.today()))
         if changed == form:
             raise PreventUpdate
         form = changed

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
-from app.compare.checks import message, read_number
+from app.compare.checks import message, read_field
 from app.compare.fields import Field
 from app.start.form import COUNTED, LIMITS, StartForm
 from app.systems import METRIC, System
@@ -121,14 +121,7 @@ def check_start(form: StartForm, system: System = METRIC) -> CheckedStart:
     specs = fields_of(form)
 
     def number(name: str) -> float | None:
-        spec, text = specs[name], str(getattr(form, name))
-        if not text.strip() and not spec.needed:
-            return None
-        try:
-            return read_number(text, spec.label, spec.limit, spec.unit, spec.unit_in(system))
-        except InputError as error:
-            problems[name] = message(error)
-            return None
+        return read_field(getattr(form, name), specs[name], problems, system)
 
     def amount(name: str) -> Amount | None:
         value = number(name)

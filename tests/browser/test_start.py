@@ -1,11 +1,10 @@
 """The Start page as a person meets it: limits, list, another arm, on a phone, on paper, and with all typed wrong."""
 
-import json
 import re
 
 import pytest
 
-from app.server import Config, create_app
+from tests.browser.by_hand import choose, kept, type_in
 from tests.browser.compare_page import wait_until
 from tests.browser.themes import THEMES, put_on
 
@@ -23,37 +22,18 @@ def demo(page, served):
     return page
 
 
-@pytest.fixture(scope="module")
-def served_empty(serve_app) -> str:
-    return serve_app(create_app(Config(demo=False)))
-
-
-def choose(page, label: str, option: str) -> None:
-    page.get_by_role("textbox", name=label, exact=True).click()
-    page.get_by_role("option", name=option).first.click()
-
-
 def field(page, label: str):
     return page.get_by_role("textbox", name=label)
-
-
-def type_in(page, label: str, text: str) -> None:
-    field(page, label).fill(text)
-    field(page, label).press("Tab")
 
 
 def sentence(page):
     return page.locator(".start .sentence")
 
 
-def kept(page, name: str):
-    return json.loads(page.evaluate("name => sessionStorage.getItem(name)", name) or "null")
-
-
 def test_a_clinician_sets_limits_reads_the_list_and_takes_the_first_to_compare(demo):
     expect(demo.get_by_text("These limits are an example, to be changed")).to_be_visible()
     expect(sentence(demo)).to_contain_text("470 g at up to 96 % of full speed with it, 23.1 m/s")
-    type_in(demo, "Time loaded at most", "140")
+    type_in(field(demo, "Time loaded at most"), "140")
     expect(sentence(demo)).to_contain_text("360 g at up to 94 %")
     expect(sentence(demo)).to_contain_text("7 of 8 balls fit")
     expect(demo.get_by_text("none: elbow peak up to 96 %, most time loaded from 100 %")).to_be_visible()
@@ -81,11 +61,11 @@ def test_a_clinician_sets_limits_reads_the_list_and_takes_the_first_to_compare(d
 
 
 def test_nothing_fits_is_told_with_what_to_relax_and_wrong_values_at_their_field(demo):
-    type_in(demo, "Time loaded at most", "110")
-    type_in(demo, "Elbow, peak at most", "60")
+    type_in(field(demo, "Time loaded at most"), "110")
+    type_in(field(demo, "Elbow, peak at most"), "60")
     expect(sentence(demo)).to_contain_text("Nothing fits. 95 g would, with most time loaded at")
     expect(sentence(demo)).to_contain_text("instead of 110 %")
-    type_in(demo, "Elbow, peak at most", "a lot")
+    type_in(field(demo, "Elbow, peak at most"), "a lot")
     expect(demo.get_by_text("Elbow, peak at most: “a lot” given; accepted: 1 to 500 %")).to_be_visible()
     expect(demo.get_by_text("Missing or to be mended above: elbow, peak at most.")).to_be_visible()
     demo.evaluate("sessionStorage.setItem('compare-saved', '{\"version\": 99}')")
@@ -108,7 +88,7 @@ def test_an_invented_thrower_stands_in_where_there_is_no_athlete_and_overwrites_
     choose(page, "Whose arm", "W04")
     expect(page.get_by_text("this thrower is 13 years old")).to_be_visible()
     choose(page, "Aim of the short list", "nearest")
-    type_in(page, "Wanted peak at the elbow", "70")
+    type_in(field(page, "Wanted peak at the elbow"), "70")
     expect(page.locator(".start-reasons li").first).to_contain_text("wanted peak")
     wait_until(page, "JSON.parse(sessionStorage.getItem('start-saved')).wanted_peak === '70'")
     assert (kept(page, "compare-saved"), kept(page, "athlete-saved")) == before
@@ -126,7 +106,7 @@ def test_it_passes_wcag_in_every_theme_and_width_also_with_mistakes(demo, assert
         demo.set_viewport_size({"width": width, "height": 900})
         assert demo.evaluate("document.documentElement.scrollWidth") <= width
         assert_axe_clean(demo)
-    type_in(demo, "Certainty, %", "abc")
+    type_in(field(demo, "Certainty, %"), "abc")
     expect(demo.locator(".mantine-InputWrapper-error")).to_have_count(1)
     assert_axe_clean(demo)
 

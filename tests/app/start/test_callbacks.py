@@ -1,6 +1,5 @@
 """The page's callbacks, called as the browser calls them, also with what no browser of ours would send."""
 
-import json
 from dataclasses import replace
 
 import pytest
@@ -102,20 +101,3 @@ def test_the_wanted_peak_is_shown_only_for_its_aim(drawn):
 @pytest.mark.parametrize("kept", [{"compare": {"version": 99}}, {"athlete": "x"}])
 def test_what_cannot_be_read_is_told(drawn, text, kept):
     assert "could not be read" in text(drawn(read=kept)["view"]["notes"])
-
-
-def test_the_layout_has_no_id_twice(app):
-    from app.pages.start import layout
-
-    with app.server.app_context():
-        made = json.loads(json.dumps(layout().to_plotly_json(), default=lambda part: part.to_plotly_json()))
-
-    def seen(part) -> list[str]:
-        if isinstance(part, dict):
-            own = [json.dumps(part["id"])] if isinstance(part.get("id"), str | dict) else []
-            return own + [one for inner in part.values() for one in seen(inner)]
-        return [one for inner in part for one in seen(inner)] if isinstance(part, list) else []
-
-    found = seen(made)
-    assert len(found) > 30
-    assert len(found) == len(set(found))
