@@ -9,7 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from app.compare.form import ALIGNED
-from app.compare.line_labels import Label, Line, Window, end_labels, name_lines, peak_labels
+from app.compare.line_labels import LETTER, Label, Line, Window, end_labels, name_lines, peak_labels
 from app.palette import THEMES, Theme, figure_px, line_color, line_width, template
 
 GRAPH_CONFIG: dict[str, Any] = {
@@ -24,6 +24,9 @@ GRAPH_CONFIG: dict[str, Any] = {
 GAP = "\u00a0"  # between words and what they stand at
 DOT_PX = 4.0  # where a label's hair meets its curve
 REFERENCE_DASH = "9px,6px"
+UNIT_LETTERS = 3  # the longest unit that the left margin holds: N·m
+RINGS = 9  # on a line
+RING_PX = 5.0  # a ring is wider than its line by this
 DRAWN_EVERY = 3  # points of the model's time grid; about a millisecond, four pixels of a smooth curve
 PAPER_PX = (690.0, 268.0)  # width and height of the printed figure; a little lower for more than four throws,
 LOWER_PX = 15.0  # by this for each, so that their table finds room on the same page
@@ -131,10 +134,10 @@ def for_paper(shown: Shown) -> dict[str, Any]:
         ``layout``; ``colors`` and ``widths`` of the curves in the order of `figure`; ``texts``, the trace after them.
     """
     paper, drawn = THEMES["print"], drawing_order(shown)
-    width, height = PAPER_PX[0], PAPER_PX[1] - LOWER_PX * max(0, len(drawn) - 4)
-    texts, layout = _around(shown, paper, False, height)
+    size = {"width": PAPER_PX[0], "height": PAPER_PX[1] - LOWER_PX * max(0, len(drawn) - 4)}
+    texts, layout = _around(shown, paper, False, size)
     return {
-        "layout": layout | {"width": width, "autosize": False},
+        "layout": layout | {"autosize": False},
         "texts": texts,
         "colors": [line_color(line.mass_kg, paper) for line in drawn],
         "widths": [line_width(line.mass_kg, paper) for line in drawn],
@@ -147,7 +150,7 @@ def drawing_order(shown: Shown) -> list[Line]:
 
 
 def _around(
-    shown: Shown, theme: Theme, narrow: bool, height: float | None = None
+    shown: Shown, theme: Theme, narrow: bool, size: dict[str, float] | None = None
 ) -> tuple[dict[str, Any], dict[str, Any]]:
     """The trace of words and the layout around the curves."""
     lines, level = shown.lines, shown.level
@@ -158,8 +161,8 @@ def _around(
     start = min(float(line.time_ms[0]) for line in lines) - 2.0
     end = max(float(line.time_ms[-1]) for line in lines) + 2.0
     layout = _layout(theme, narrow, (start, end), (low - room if low < 0.0 else 0.0, high + room), shown.align)
-    if height is not None:
-        layout["height"] = height
+    layout |= size or {}
+    layout["margin"]["l"] += max(0, len(shown.unit) - UNIT_LETTERS) * LETTER * figure_px(theme, "xs")
     labels, end = _labels(shown, layout, theme, narrow)
     layout["xaxis"]["range"] = [start, end]
     contact, rotation, release = float(marked.time_ms[0]), marked.max_external_rotation_ms, marked.release_ms
@@ -169,8 +172,8 @@ def _around(
     uprights = (contact, rotation, release)
     layout["shapes"] = [*_shapes(uprights, [level.value] if level else [], ticks, layout), hairs]
     texts = _words(uprights, layout, shown.unit, theme, narrow)
-    size = _label_size(theme, narrow)
-    texts += [Text(one.text, one.x, one.y, "middle right" if one.right else "middle left", size) for one in labels]
+    letters = _label_size(theme, narrow)
+    texts += [Text(one.text, one.x, one.y, "middle right" if one.right else "middle left", letters) for one in labels]
     if level and not narrow:
         texts.append(Text(level.words, _inside((start, end))[0], level.value, "top right", figure_px(theme, "xs")))
     return _texts(texts, [label.point for label in labels], theme), layout
@@ -184,7 +187,10 @@ def _labels(shown: Shown, layout: dict[str, Any], theme: Theme, narrow: bool) ->
     """The labels of the curves, and where the time axis ends to hold them."""
     margin, end = layout["margin"], layout["xaxis"]["range"][1]
     plotted = layout["height"] - margin["t"] - margin["b"]
-    view = Window(layout["xaxis"]["range"], layout["yaxis"]["range"], (NARROW_PX if narrow else WIDE_PX, plotted))
+    across = (
+        NARROW_PX if narrow else layout.get("width", WIDE_PX + margin["l"] + margin["r"]) - margin["l"] - margin["r"]
+    )
+    view = Window(layout["xaxis"]["range"], layout["yaxis"]["range"], (across, plotted))
     named, size = name_lines(shown.lines), _label_size(theme, narrow)
     labels: list[Label] = []
     if shown.at_ends and not narrow:
@@ -235,22 +241,42 @@ def drawn_points(count: int) -> NDArray[np.intp]:
 
 def _trace(line: Line, unit: str, theme: Theme) -> dict[str, Any]:
     keep = drawn_points(line.time_ms.size)
-    places = 1 if unit == "N" else 2
+    places = {"N": 1, "%BW·H": 3}.get(unit, 2)
+    color, width = line_color(line.mass_kg, theme), line_width(line.mass_kg, theme)
     return {
         "type": "scatter",
-        "mode": "lines",
+        "mode": "lines+markers" if line.other else "lines",
         "name": line.label,
         "meta": line.key,
         "x": np.round(line.time_ms[keep], 2).tolist(),
         "y": np.round(line.value[keep], places).tolist(),
         "line": {
-            "color": line_color(line.mass_kg, theme),
-            "width": line_width(line.mass_kg, theme),
+            "color": color,
+            "width": width,
             "dash": REFERENCE_DASH if line.reference else "solid",
             "simplify": False,  # Plotly's thinning of points shows as corners in thick lines
         },
         "hovertemplate": f"%{{y:.{places - 1}f}} {unit}",
-    }
+    } | (rings(color, width, theme) if line.other else {})
+
+
+def rings(color: str, width: float, theme: Theme) -> dict[str, Any]:
+    """What marks a line as the second thrower's, whatever its width and darkness: a few rings on it.
+
+    Parameters
+    ----------
+    color : str
+    width : float
+        Of the line (px).
+    theme : Theme
+
+    Returns
+    -------
+    dict
+        A trace's ``marker``.
+    """
+    ring = {"color": color, "width": max(1.5, 0.6 * width)}
+    return {"marker": {"size": width + RING_PX, "maxdisplayed": RINGS, "color": theme.paper, "line": ring}}
 
 
 def _layout(
