@@ -22,7 +22,7 @@ from model.start_list import BallRange
 Array = NDArray[np.float64]
 
 HEIGHT_PX = {False: 440.0, True: 400.0}  # of the figure, wide and narrow
-PAPER_PX = (690.0, 225.0)
+PAPER_PX = (690.0, 205.0)
 REGION_INK = 0.22
 TICK = 0.1  # of full speed
 HIGHEST = 1.3  # share that is drawn, where a limit on how slowly lies above full speed

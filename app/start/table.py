@@ -12,7 +12,7 @@ from app.map.words import ball_words, value_words
 from app.start import words
 from app.start.answers import Listed, StartAnswer
 from app.units import plain, rounded_down
-from model.ceilings import BOUNDS, Amount
+from model.ceilings import BOUNDS
 from model.quantity import Quantity
 from model.readouts import Readouts
 from model.start_list import BallRange, Margin
@@ -48,13 +48,20 @@ def list_table(answer: StartAnswer) -> list[Component]:
     for place, listed in enumerate(found.listed, start=1):
         name = ball_words(listed.choice.range.ball, case.system)
         head.append(html.Th([html.Span(f"{place}", className="start-place"), f" {name}"], scope="col"))
+    up_to = "" if answer.aim == "nearest_peak" else ", up to"
     kind = f"per cent of {basis.dated}"
     rows = [
-        _row("Share of full speed", "with this ball, up to", [_share(one) for one in found.listed]),
-        _row("Release speed", "up to", [html.Strong(words.cap_text(one, case)) for one in found.listed]),
+        _row("Share of full speed", f"with this ball{up_to}", [_share(one) for one in found.listed]),
+        _row(
+            "Release speed",
+            "by the best estimate of full speed",
+            [html.Strong(words.cap_text(one, case)) for one in found.listed],
+        ),
     ]
     if case.found.checked.radar is not None:
-        rows.append(_row("Radar shows", "up to", [case.system.cap(one.radar_m_s, "m/s") for one in found.listed]))
+        rows.append(
+            _row("Radar shows", "of this speed", [case.system.cap(one.radar_m_s, "m/s") for one in found.listed])
+        )
     rows += [
         _row("Asked effort", "that brings this speed", [words.effort_text(one, answer) for one in found.listed]),
         _row("Distance", "of a throw this fast", [words.distance_text(one, answer) for one in found.listed]),
@@ -113,7 +120,7 @@ def _limit(margin: Margin, answer: StartAnswer) -> Component:
     cells = []
     for listed in found.listed if found else ():
         one = next(part for part in listed.choice.margins if part.key == margin.key)
-        held = words.bare_words(margin.key, Amount(one.held, one.amount.absolute), answer)
+        held = words.held_words(one, answer)
         room = max(0.0, rounded_down(100.0 * one.room))
         cells.append([held, html.Span(f"room {room:.0f} %", className="note")])
     label = words.EDGES[margin.key]

@@ -157,7 +157,7 @@ def means_of(answer: StartAnswer, name: str) -> str:
     said = f"= {words.amount_words(key, amount, answer)}"
     given = answer.amounts.get(name)
     spread = words.between_words(key, given) if given else ""
-    return f"{said}; {spread}" if spread else said
+    return f"{said}; {spread} ({words.SPREAD_PERCENT} and more)" if spread else said
 
 
 def _empty(answer: StartAnswer, athlete: CheckedAthlete, kept: list[Component]) -> list[Component]:

@@ -11,7 +11,7 @@ from app.start.checks import LABELS, SHOWN_IN
 from app.systems import System
 from app.units import from_si, plain, rounded_down, to_si
 from model.ceilings import BOUNDS, LABORATORY_SPREAD, TORQUE_LIMIT, Amount
-from model.start_list import AIMS, BallRange, Relaxation
+from model.start_list import AIMS, BallRange, Margin, Relaxation
 
 EDGES = {
     "elbow_peak": "elbow peak",
@@ -32,7 +32,8 @@ EXAMPLE_NOTE = (
 INITIALS = ("Ball and speed chosen", "Number of throws", "Initials", "Date")
 """What is filled in by hand on the sheet."""
 
-SPREAD = f"laboratories differ by ±{100 * LABORATORY_SPREAD:.0f} % and more"
+SPREAD_PERCENT = f"±{100 * LABORATORY_SPREAD:.0f} %"
+SPREAD = f"laboratories differ by {SPREAD_PERCENT} and more"
 DECIMALS = 1  # of a share whose ball has no room for whole per cents
 
 
@@ -67,7 +68,7 @@ def between_words(key: str, amount: Amount) -> str:
     if not amount.absolute or BOUNDS[key].accepted.unit not in (TORQUE_LIMIT.unit, "N·m/s"):
         return ""
     low, high = (value_words(value, BOUNDS[key].accepted.unit) for value in amount.between_laboratories)
-    return f"{SPREAD}: {low} to {high}"
+    return f"by laboratory {low} to {high}"
 
 
 def limits_words(answer: StartAnswer) -> list[tuple[str, str]]:
@@ -184,6 +185,13 @@ def nothing_words(answer: StartAnswer) -> str:
 def _change(one: Relaxation, answer: StartAnswer) -> str:
     now, then = one.amount, relaxed(one, answer.case.system)
     return f"{EDGES[one.key]} at {amount_words(one.key, then, answer)} instead of {bare_words(one.key, now, answer)}"
+
+
+def held_words(margin: Margin, answer: StartAnswer) -> str:
+    """Write what a throw stays within, as its limit is counted."""
+    if margin.key == "speed" and margin.amount.absolute:
+        return answer.case.system.text(margin.held, "m/s", least=1, most=1)
+    return bare_words(margin.key, Amount(margin.held, margin.amount.absolute), answer)
 
 
 def bare_words(key: str, amount: Amount, answer: StartAnswer) -> str:

@@ -1,9 +1,11 @@
 """The Start page as a person meets it: limits, list, another arm, on a phone, on paper, and with all typed wrong."""
 
+import json
 import re
 
 import pytest
 
+from app.start.form import ABSOLUTE, StartForm, to_json
 from tests.browser.by_hand import choose, kept, type_in
 from tests.browser.compare_page import wait_until
 from tests.browser.themes import THEMES, put_on
@@ -111,9 +113,13 @@ def test_it_passes_wcag_in_every_theme_and_width_also_with_mistakes(demo, assert
     assert_axe_clean(demo)
 
 
-def test_the_sheet_prints_on_one_page_from_a_dark_screen(demo):
+def test_the_sheet_prints_on_one_page_from_a_dark_screen_even_with_every_limit_and_caution(demo):
+    limits = {"least_loaded": "80", "most_loaded": "260", "speed": "30", "aim": "nearest_peak"}
+    limits |= {"elbow_peak": "23", "shoulder_peak": "24", "rise_rate": "194", "braking": "15.9"}
+    counted = dict.fromkeys(("elbow_peak_in", "shoulder_peak_in", "rise_rate_in", "braking_in"), ABSOLUTE)
+    form = StartForm(who="W04", **limits, **counted)  # the thrower with the most cautions
+    demo.evaluate("form => sessionStorage.setItem('start-saved', form)", json.dumps(to_json(form)))
     put_on(demo, "dark")
-    choose(demo, "Whose arm", "W04")  # the one with the most cautions
     expect(demo.get_by_text("this thrower is 13 years old")).to_be_visible()
     for paper in ("A4", "Letter"):
         assert len(re.findall(rb"/Type\s*/Page\b", demo.pdf(format=paper))) == 1

@@ -56,7 +56,7 @@ def test_a_field_tells_its_limit_counted_the_other_way(start):
     assert means_of(answer, "elbow_peak").endswith(" N·m")
     said = means_of(answer, "shoulder_peak")
     assert "% of measured, 2026-01-13" in said
-    assert said.endswith("laboratories differ by ±25 % and more: 37.5 N·m to 62.5 N·m")
+    assert said.endswith("by laboratory 37.5 N·m to 62.5 N·m (±25 % and more)")
     assert means_of(answer, "most_loaded") == ""
 
 

@@ -55,7 +55,7 @@ def test_a_limit_in_torque_is_told_with_the_spread_between_laboratories(start):
     answer = start(elbow_peak="60", elbow_peak_in=ABSOLUTE)
     said = dict(words.limits_words(answer))
     # ±25 % of 60 N·m (DESIGN: adult group means run from 64 to 90 N·m in the same units)
-    assert said["Elbow, peak at most"] == "60.0 N·m; laboratories differ by ±25 % and more: 45.0 N·m to 75.0 N·m"
+    assert said["Elbow, peak at most"] == "60.0 N·m; by laboratory 45.0 N·m to 75.0 N·m"
     assert said["Shoulder, peak at most"] == "80 % of measured, 2026-01-13"
     assert any("not in the certainty" in note for note in words.notes(answer))
     assert not any("not in the certainty" in note for note in words.notes(start()))
