@@ -42,7 +42,7 @@ def stage() -> Component:
             html.Span(id=ids.TEACH_COUNT, className="stage-count"),
             _button("Play", ids.TEACH_PLAY, "p", **{"aria-label": "Play or pause"}),
             html.Span(id=ids.TEACH_WHEN, className="stage-when"),
-            _button("Leave", ids.TEACH_LEAVE, "f", className="stage-leave", **{"aria-label": "Leave the presentation"}),
+            _button("Leave", ids.TEACH_LEAVE, className="stage-leave", **{"aria-label": "Leave the presentation"}),
         ],
         className="stage-nav",
     )
