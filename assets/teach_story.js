@@ -68,7 +68,7 @@
       button.hidden = !shown?.at;
     }
     if (!started || !playing) return;
-    if (now.phase >= END) now.phase = 0;
+    if (now.phase >= END) look(0);
     [last, rested] = [null, 0];
     requestAnimationFrame(frame);
   };

@@ -71,7 +71,7 @@ def test_a_presenter_goes_through_the_story_by_key_and_everything_on_it_can_be_m
     teach.keyboard.press("Escape")
     teach.locator("#teach-stage").focus()
     teach.keyboard.press("p")
-    wait_until(teach, "Number(document.querySelector('#teach-instant').value) > 0.05")
+    wait_until(teach, "(at => at > 0.05 && at < 1)(Number(document.querySelector('#teach-instant').value))")
     teach.keyboard.press("p")
     stopped = phase(teach)
     teach.wait_for_timeout(100)
@@ -218,6 +218,7 @@ def test_the_handout_is_two_pages_of_either_paper_from_a_dark_screen(teach):
     )  # one, two and three throws, and the line of this one
 
 
+@pytest.mark.slow
 def test_notes_follow_in_a_second_window(teach):
     with teach.expect_popup() as opened:
         teach.get_by_role("button", name="Notes in a second window").click()
