@@ -15,6 +15,9 @@ from app.version import VERSION
 
 THEMES = ("light", "dark", "projector")
 DECIMALS = {"point": "1.5", "comma": "1,5"}
+ARROWS = {"ArrowLeft": "←", "ArrowRight": "→"}
+"""How keys are shown that have no letter."""
+
 ABOUT = "A model of joint torque, not of tissue: it does not predict injury."
 
 
@@ -125,7 +128,7 @@ def key_table(pairs: Sequence[tuple[str, str]]) -> Component:
     Component
         A table with one row for each.
     """
-    rows = [html.Tr([html.Th(html.Kbd(key), scope="row"), html.Td(name)]) for key, name in pairs]
+    rows = [html.Tr([html.Th(html.Kbd(ARROWS.get(key, key)), scope="row"), html.Td(name)]) for key, name in pairs]
     return html.Table([html.Caption("A key, and the control it works"), html.Tbody(rows)])
 
 

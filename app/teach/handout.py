@@ -6,7 +6,7 @@ from dash import html
 from dash.development.base_component import Component
 
 from app.athlete.strip import percent_of
-from app.cautions import GROWING, cautions, is_growing
+from app.cautions import GROWING, cautions, is_growing, path_note
 from app.glossary import TERMS
 from app.map.words import throw_words, value_words
 from app.teach.answers import FOUR, READING, Lesson, Thrown
@@ -80,10 +80,11 @@ def handout(lesson: Lesson, told: dict[str, Told], named: bool, invented: bool, 
     system = lesson.case.system
     names = [throw_words(thrown.throw, system) for thrown in (own, second)]
     who = f"{who_words(lesson)} · " if named else ""
-    demo = " · invented demo data" if invented else ""
+    known = " · path from adult men" if path_note(own.throw.person) else ""
+    known += " · invented demo data" if invented else ""
     first: list[Any] = [
         html.H2("A throw, and what another ball does to it"),
-        html.P(f"{who}Levelpeak {VERSION} · {today}{demo}", className="sheet-line"),
+        html.P(f"{who}Levelpeak {VERSION} · {today}{known}", className="sheet-line"),
         html.H3(told["throw"].title),
         html.P(" ".join((*told["throw"].sentences, f"That is {ms_before(own)}, give or take 7 ms."))),
         _picture("throw", "Varus torque of one throw over time", 200),

@@ -66,15 +66,14 @@ def view_of(
     story["sheet"] = sheet_pictures(lesson, words)
     story["handout"] = to_html(handout(lesson, words, named, invented, today.isoformat()))
     person = lesson.own.throw.person
-    note = path_note(person) if named else "The path comes from adult men." if path_note(person) else ""
-    lines = [*([note] if note else []), *cautions(person)]
+    whose_path = ["path from adult men"] if path_note(person) else []
     return View(
         story=story,
         empty=[],
         empty_hidden=True,
         body_hidden=False,
-        who=who_words(lesson) if named else "",
-        caution=[html.P(line) for line in lines],
+        who=" · ".join([*([who_words(lesson)] if named else []), *whose_path]),
+        caution=[html.Span(f"{line} ") for line in cautions(person)],
     )
 
 

@@ -5,7 +5,13 @@ import pytest
 playwright = pytest.importorskip("playwright.sync_api")
 expect = playwright.expect
 
-PAGES = (("/", "Varus torque"), ("/athlete", "Asked effort"), ("/map", "peak"), ("/claim", "Time loaded"), ("/start", "Release speed"))
+PAGES = (
+    ("/", "Varus torque"),
+    ("/athlete", "Asked effort"),
+    ("/map", "peak"),
+    ("/claim", "Time loaded"),
+    ("/start", "Release speed"),
+)
 
 
 def test_a_word_says_what_it_means_where_the_reader_is(page, served, assert_axe_clean):

@@ -29,7 +29,7 @@ def test_code_age_and_body_mass_stay_hidden_unless_switched_on(lesson_for, code,
         everything = json.dumps(hidden.story, ensure_ascii=False) + hidden.who + str(hidden.caution)
         assert secret not in everything
         assert secret in named.who
-    assert named.who in named.story["handout"]
+    assert named.who.removesuffix(" · path from adult men") in named.story["handout"]
 
 
 def test_a_young_thrower_brings_the_caution_for_those_who_are_growing(lesson_for):
@@ -37,7 +37,10 @@ def test_a_young_thrower_brings_the_caution_for_those_who_are_growing(lesson_for
     shown = view(lesson)
     assert GROWING[0] in str(shown.caution)
     assert GROWING[1] in shown.story["handout"]
+    assert shown.who == "path from adult men"
+    assert "path from adult men" in shown.story["handout"]
     assert GROWING[0] not in str(view(lesson_for("W01")).caution)
+    assert view(lesson_for("W01")).who == ""
 
 
 def test_without_a_lesson_it_says_what_is_missing(lesson):
