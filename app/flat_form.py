@@ -1,14 +1,19 @@
 """Forms that are texts by name and nothing else: kept by the browser, read back with distrust. Pure."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import asdict, fields
+from dataclasses import asdict, replace
+from dataclasses import fields as fields_of
 from typing import Any, TypeVar
 
+from app.compare.fields import Field
 from app.compare.form import LONGEST_KEPT, FormError
 from app.systems import METRIC, System, system_named
 
 Flat = TypeVar("Flat")
 """A frozen dataclass whose every field is a text."""
+
+Texts = TypeVar("Texts", bound=Any)
+"""A frozen dataclass, some of whose fields are typed texts."""
 
 Kept = TypeVar("Kept")
 
@@ -103,5 +108,73 @@ def read_written(kept: object, read: Callable[[object], Kept], nothing: Kept) ->
         return nothing, system
 
 
+def texts_meant(
+    page: Mapping[str, str],
+    before: Mapping[str, str],
+    system: System,
+    fields: Mapping[str, Field],
+) -> dict[str, str]:
+    """Give texts by the name of their field their units; a text of no field stays as it is.
+
+    Parameters
+    ----------
+    page : mapping of str to str
+        As the fields show them.
+    before : mapping of str to str
+        What they were made from.
+    system : System
+        The units they show.
+    fields : mapping of str to Field
+
+    Returns
+    -------
+    dict of str to str
+    """
+    return {
+        name: fields[name].kept(text, before.get(name, ""), system)[:LONGEST_KEPT] if name in fields else text
+        for name, text in page.items()
+    }
+
+
+def written(form: Any, version: int, system: System) -> dict[str, object]:
+    """Say what the fields of a page are made from, for the browser to keep beside them; `read_written` reads it.
+
+    Parameters
+    ----------
+    form : dataclass of texts
+    version : int
+        Of its shape.
+    system : System
+        The units it is shown in.
+
+    Returns
+    -------
+    dict
+    """
+    return {"units": system.key, "form": to_json(form, version)}
+
+
+def meant(page: Texts, before: Texts, system: System, fields: Mapping[str, Field]) -> Texts:
+    """Give the texts of a page their units.
+
+    Parameters
+    ----------
+    page : Texts
+        As the fields show it.
+    before : Texts
+        What they were made from.
+    system : System
+        The units they show.
+    fields : mapping of str to Field
+        Those that are typed into, by their names in the form.
+
+    Returns
+    -------
+    Texts
+    """
+    texts, old = ({name: getattr(form, name) for name in fields} for form in (page, before))
+    return replace(page, **texts_meant(texts, old, system, fields))
+
+
 def _names(kind: type) -> tuple[str, ...]:
-    return tuple(field.name for field in fields(kind))
+    return tuple(field.name for field in fields_of(kind))

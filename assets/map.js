@@ -1,52 +1,20 @@
-// The Map page's part in the browser: its width, a click anywhere on it, arrow keys in the fields of the throw, the other
-// pages' forms where the browser keeps them, and the figure on paper.
+// The Map page's part in the browser: a click anywhere on it, arrow keys in the fields of the throw, and a throw that is
+// added to the Compare form where the browser keeps it.
 (() => {
-  const COMPARE = 'compare-saved'; // the other pages' stores: what is read and written here are their entries in the
-  const ATHLETE = 'athlete-saved'; // browser's storage
+  const COMPARE = 'compare-saved'; // the Compare page's store: its entry in the browser's storage
   const STEPS = {
     metric: { 'map-mass': { alone: 5, shifted: 1 }, 'map-speed': { alone: 0.5, shifted: 0.1 } },
     customary: { 'map-mass': { alone: 0.25, shifted: 0.05 }, 'map-speed': { alone: 1, shifted: 0.2 } },
   };
   const TWICE_MS = 60; // Plotly sends a click on after the browser's own: both are one
   const RESTED_MS = 150; // after the last press of a key the number is sent
-  let onPaper = null;
   let sending = 0;
   let clickedAt = 0;
 
   const set = (id, props) => window.dash_clientside.set_props(id, props);
 
-  const kept = (name) => {
-    try {
-      return JSON.parse(sessionStorage.getItem(name));
-    } catch {
-      return null; // storage switched off, or an entry that is not ours
-    }
-  };
-
-  // The labels stand where there is room for them: that depends on the figure's width, told in whole steps.
-  const rounded = (width) => 20 * Math.round(width / 20);
-  let told = 0;
-  const watch = new ResizeObserver(([figure]) => {
-    const width = rounded(figure.contentRect.width);
-    if (!width || width === told) return;
-    told = width;
-    set('map-width', { data: width });
-  });
-
   window.dash_clientside = Object.assign({}, window.dash_clientside, {
     map: {
-      width() {
-        const figure = document.querySelector('.map-graph');
-        watch.disconnect();
-        watch.observe(figure);
-        told = rounded(figure.clientWidth);
-        return told || null;
-      },
-
-      read() {
-        return { compare: kept(COMPARE), athlete: kept(ATHLETE) };
-      },
-
       write(form) {
         if (!form) return;
         try {
@@ -55,10 +23,6 @@
         } catch {
           // storage switched off: then nothing is kept from page to page
         }
-      },
-
-      paper(figure) {
-        onPaper = figure;
       },
     },
   });
@@ -105,26 +69,5 @@
     write(field, text); // at once, so that the next press of the key goes on from here
     clearTimeout(sending);
     sending = setTimeout(() => set(field.id, { value: field.value }), RESTED_MS);
-  });
-
-  // A printed map is made for white paper and its width, whatever the screen wears; afterwards all is as it was.
-  const figures = () => [...document.querySelectorAll('.map-graph .js-plotly-plot')];
-  const shown = new WeakMap();
-
-  addEventListener('beforeprint', () => {
-    for (const graph of figures()) {
-      if (!onPaper?.layout) continue;
-      shown.set(graph, { data: graph.data, layout: graph.layout });
-      window.Plotly.react(graph, onPaper.data, onPaper.layout);
-    }
-  });
-
-  addEventListener('afterprint', () => {
-    for (const graph of figures()) {
-      if (!shown.has(graph)) continue;
-      const { data, layout } = shown.get(graph);
-      shown.delete(graph);
-      window.Plotly.react(graph, data, layout).then(() => window.Plotly.Plots.resize(graph));
-    }
   });
 })();

@@ -4,8 +4,8 @@ from dash import html
 from dash.development.base_component import Component
 
 from app.athlete.answers import Case
+from app.cautions import path_note
 from app.compare.answers import plain
-from app.compare.words import path_note
 from app.systems import METRIC
 from model.person import Person
 from model.segments import arm_of

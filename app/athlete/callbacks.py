@@ -43,9 +43,10 @@ from app.compare.changes import is_invented, opening, read_form
 from app.compare.checks import check_athlete
 from app.compare.form import Form, FormError
 from app.compare.form import to_json as compare_json
-from app.compare.meant import texts_meant
+from app.compare.meant import ATHLETE_FIELDS
 from app.compare.view import basis_of
 from app.demo import load_demo
+from app.flat_form import texts_meant
 from app.markup import to_html
 from app.palette import theme_named
 from app.systems import System, system_named
@@ -107,7 +108,7 @@ def _typed_forms(fields: dict[str, Any], read: Any) -> tuple[Form, ProfileForm]:
 def _athlete(fields: dict[str, Any]) -> dict[str, str]:
     page = read_form(list(zip(fields["measure_ids"], fields["measures"], strict=False)), [], {}).athlete
     before, _, system = read_written(fields.get("written"))
-    return texts_meant(page, before.athlete, system)
+    return texts_meant(page, before.athlete, system, ATHLETE_FIELDS)
 
 
 def _shown_in(fields: dict[str, Any]) -> System:

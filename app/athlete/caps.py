@@ -8,8 +8,8 @@ from dash import html
 from dash.development.base_component import Component
 
 from app.athlete.answers import JOINTS, Case, Fitted, is_same
+from app.cautions import CAUTIONS, path_note
 from app.compare.answers import plain
-from app.compare.words import CAUTIONS, path_note
 from app.version import VERSION
 from model.ball import Ball
 from model.checks import InputError

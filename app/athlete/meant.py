@@ -5,6 +5,7 @@ As `app.compare.meant`: what the fields were made from is kept beside them, and 
 
 from dataclasses import replace
 
+from app import flat_form
 from app.athlete.fields import DIAMETER, MASS, SPEED, WITH_UNITS
 from app.athlete.form import BallRow, Cell, ProfileForm, from_json, to_json
 from app.compare import meant as compared
@@ -73,10 +74,8 @@ def meant(page: ProfileForm, before: ProfileForm, system: System) -> ProfileForm
     ProfileForm
     """
     then = {row.key: row for row in before.rows}
-    typed = {name: getattr(page, name) for name in WITH_UNITS}
-    old = {name: getattr(before, name) for name in WITH_UNITS}
     rows = tuple(_row(row, then.get(row.key, BallRow(row.key, diameter_mm="")), system) for row in page.rows)
-    return replace(page, rows=rows, **compared.texts_meant(typed, old, system, WITH_UNITS))
+    return flat_form.meant(replace(page, rows=rows), before, system, WITH_UNITS)
 
 
 def _row(row: BallRow, before: BallRow, system: System) -> BallRow:

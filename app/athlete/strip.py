@@ -11,7 +11,7 @@ from dash.development.base_component import Component
 from app.athlete.answers import JOINTS, Case, Fitted, mean_speeds
 from app.athlete.levels import points_for
 from app.athlete.prior import side_by_side
-from app.compare.words import path_note
+from app.cautions import path_note
 from model.checks import InputError
 from model.interval import Interval
 from model.quantity import Quantity, quantity_at

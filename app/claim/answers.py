@@ -4,17 +4,13 @@ from dataclasses import dataclass
 from datetime import date
 from functools import lru_cache
 
-from app.athlete.answers import Case, Fitted, case_of, is_same
+from app.athlete.answers import Case, Fitted, case_of
 from app.athlete.form import ProfileForm
-from app.athlete.kept import form_for
 from app.athlete.prior import shown_ball
 from app.claim.checks import SAME, CheckedClaim, check_claim
-from app.claim.form import JOINTS, OF_COMPARE, ClaimForm
-from app.compare.answers import plain
-from app.compare.form import Form, demo_form
-from app.demo import Demo
+from app.claim.form import JOINTS, ClaimForm
+from app.compare.form import Form
 from app.systems import METRIC, System
-from app.units import from_si
 from model.ball import Ball
 from model.claim import Difference, Draws, at_own_speed, differences, given, on_profile
 from model.interval import Interval
@@ -84,50 +80,6 @@ class ClaimAnswer:
         """Whether the prior alone says how much this athlete slows down, and the answer rests on it."""
         profile = self.case.profile
         return self.held == "profile" and profile is not None and profile.exponent_is_prior
-
-
-def whose(form: ClaimForm, compared: Form, profile: ProfileForm, demo: Demo) -> tuple[Form, ProfileForm, bool]:
-    """Choose whose arm it is: the athlete of Compare, or an invented thrower who leaves the other pages as they are.
-
-    Parameters
-    ----------
-    form : ClaimForm
-    compared : app.compare.form.Form
-    profile : ProfileForm
-        The readings of the athlete of Compare.
-    demo : Demo
-
-    Returns
-    -------
-    app.compare.form.Form
-    ProfileForm
-    bool
-        Whether it is the athlete of Compare.
-    """
-    athlete = None if form.who == OF_COMPARE else demo.athlete(form.who)
-    if athlete is None:
-        return compared, profile, True
-    return demo_form(demo, athlete), form_for({}, athlete.athlete, demo, True), False
-
-
-def rack_of(case: Case) -> list[dict[str, str]]:
-    """The athlete's balls, to choose from.
-
-    Parameters
-    ----------
-    case : Case
-
-    Returns
-    -------
-    list of dict
-        ``value`` with mass (g) and diameter (mm), and ``label``.
-    """
-    made = {}
-    for ball in case.rack:
-        mass, diameter = plain(from_si(ball.mass_kg, "g")), plain(from_si(ball.diameter_m, "mm"))
-        own = ", own ball" if is_same(ball, case.own_ball) else ""
-        made[f"{mass}|{diameter}"] = f"{case.mass(ball.mass_kg)}, {case.system.text(ball.diameter_m, 'mm')}{own}"
-    return [{"value": value, "label": label} for value, label in made.items()]
 
 
 def usual_balls(case: Case) -> tuple[Ball, Ball]:

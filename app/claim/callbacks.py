@@ -16,22 +16,20 @@ from flask import current_app
 
 from app import ids
 from app.athlete.answers import case_of
-from app.athlete.form import ProfileForm
-from app.athlete.kept import form_of
-from app.claim.answers import claim_of, rack_of, usual_balls, whose
+from app.claim.answers import claim_of, usual_balls
 from app.claim.checks import FIELDS
 from app.claim.form import ClaimForm, from_json, read_form, swapped, to_json, with_ball
 from app.claim.meant import meant, read_written, written
 from app.claim.parts import field_description, field_label
 from app.claim.view import view_of
-from app.compare.answers import plain
-from app.compare.changes import is_invented, opening
+from app.compare.changes import is_invented
 from app.compare.checks import check_athlete
-from app.compare.form import Form, FormError
+from app.compare.form import FormError
 from app.compare.view import basis_of
 from app.demo import load_demo
+from app.rack import rack_of, texts_of
 from app.systems import System, system_named
-from app.units import from_si
+from app.whose import Whose, whose
 
 FIELD = {"type": ids.CLAIM_FIELD, "name": ALL}
 RACK = {"type": ids.CLAIM_RACK, "ball": ALL}
@@ -121,18 +119,12 @@ def register(app: Dash) -> None:
         },
     )(draw)
     app.clientside_callback(
-        ClientsideFunction("map", "read"), Output(ids.CLAIM_READ, "data"), Input(ids.CLAIM_READ, "id")
+        ClientsideFunction("drawn", "read"), Output(ids.CLAIM_READ, "data"), Input(ids.CLAIM_READ, "id")
     )
 
 
-def _whose(form: ClaimForm, read: Any) -> tuple[Form, ProfileForm, bool]:
-    """The Compare form and the readings of the arm that is asked about, and whether something could not be read."""
-    demo, on_demo = load_demo(), current_app.config["LEVELPEAK"].demo
-    kept = read if isinstance(read, dict) else {}
-    opened = opening(kept.get("compare"), demo, on_demo)
-    readings, fine = form_of(kept.get("athlete"), opened.form, demo, on_demo)
-    compared, profile, of_compare = whose(form, opened.form, readings, demo)
-    return compared, profile, of_compare and (bool(opened.notice) or not fine)
+def _whose(form: ClaimForm, read: Any) -> Whose:
+    return whose(form.who, read, load_demo(), current_app.config["LEVELPEAK"].demo)
 
 
 def change(
@@ -186,14 +178,12 @@ def _opened(saved: Any, read: Any) -> ClaimForm:
         form = ClaimForm()
     if not form.no_balls:
         return form
-    compared, profile, _ = _whose(form, read)
-    first, second = usual_balls(case_of(compared, profile, date.today()))
-    typed = {
-        f"{which}_{name}": plain(from_si(value, unit))
-        for which, ball in (("first", first), ("second", second))
-        for name, value, unit in (("mass_g", ball.mass_kg, "g"), ("diameter_mm", ball.diameter_m, "mm"))
-    }
-    return replace(form, **typed)
+    arm = _whose(form, read)
+    first, second = usual_balls(case_of(arm.compared, arm.profile, date.today()))
+    for which, ball in (("first", first), ("second", second)):
+        mass, diameter = texts_of(ball)
+        form = replace(form, **{f"{which}_mass_g": mass, f"{which}_diameter_mm": diameter})
+    return form
 
 
 def draw(fields: dict[str, Any], read: Any, rack_ids: Sequence[Any], typed_parts: Sequence[Any]) -> dict[str, Any]:
@@ -201,14 +191,14 @@ def draw(fields: dict[str, Any], read: Any, rack_ids: Sequence[Any], typed_parts
     if not isinstance(read, dict):
         raise PreventUpdate  # the page is opening
     form = _form(fields)
-    compared, profile, unread = _whose(form, read)
+    arm = _whose(form, read)
     system = read_written(fields.get("written"))[1]
-    answer = claim_of(form, compared, profile, date.today(), system)
-    view = view_of(answer, check_athlete(compared.athlete, system), unread)
+    answer = claim_of(form, arm.compared, arm.profile, date.today(), system)
+    view = view_of(answer, check_athlete(arm.compared.athlete, system), arm.unread)
     return {
         "saved": to_json(form),
         "view": {name: getattr(view, name) for name in VIEW_OUTPUTS},
-        "invented": not is_invented(compared, load_demo()),
+        "invented": not is_invented(arm.compared, load_demo()),
         "errors": [answer.checked.problems.get(part["name"], "") for part in fields["typed_ids"]],
         "racks": [rack_of(answer.case)] * len(rack_ids),
         "typed_hidden": [form.held != "typed"] * len(typed_parts),

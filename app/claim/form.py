@@ -4,10 +4,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass, fields, replace
 
 from app import flat_form
-from app.compare.form import DEFAULT_DIAMETER, LONGEST_KEPT
+from app.compare.form import DEFAULT_DIAMETER
+from app.rack import picked_texts
+from app.whose import OF_COMPARE
 
 VERSION = 1
-OF_COMPARE = "compare"  # whose arm: the athlete of the Compare form; else the code of an invented thrower
 
 JOINTS = {
     "varus": "the elbow",
@@ -34,7 +35,7 @@ class ClaimForm:
     Attributes
     ----------
     who : str
-        `OF_COMPARE`, or the code of an invented thrower.
+        As `app.whose.whose` takes it.
     reading, way, thrown : str
         Keys of `JOINTS`, `WAYS` and `THROWN`.
     first_mass_g, first_diameter_mm, first_speed_m_s : str
@@ -122,14 +123,14 @@ def with_ball(form: ClaimForm, which: str, picked: object) -> ClaimForm:
     which : str
         'first' or 'second'.
     picked : object
-        What the browser sent: mass (g) and diameter (mm) with an upright bar between them, as `answers.rack_of` has it.
+        What the browser sent, as `app.rack.rack_of` has it.
 
     Returns
     -------
     ClaimForm
         The same form if that is no ball.
     """
-    if which not in ("first", "second") or not isinstance(picked, str) or picked.count("|") != 1:
+    texts = picked_texts(picked)
+    if which not in ("first", "second") or texts is None:
         return form
-    mass, diameter = (text[:LONGEST_KEPT] for text in picked.split("|"))
-    return replace(form, **{f"{which}_mass_g": mass, f"{which}_diameter_mm": diameter})
+    return replace(form, **{f"{which}_mass_g": texts[0], f"{which}_diameter_mm": texts[1]})

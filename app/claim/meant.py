@@ -1,11 +1,8 @@
 """From what stands in the fields to the claim: each text in the unit it was typed in. Pure; see `app.compare.meant`."""
 
-from dataclasses import replace
-
 from app import flat_form
 from app.claim.checks import FIELDS
-from app.claim.form import ClaimForm, from_json, to_json
-from app.compare.meant import texts_meant
+from app.claim.form import VERSION, ClaimForm, from_json
 from app.systems import System
 
 NOTHING = ClaimForm(first_diameter_mm="", second_diameter_mm="")
@@ -13,19 +10,8 @@ NOTHING = ClaimForm(first_diameter_mm="", second_diameter_mm="")
 
 
 def written(form: ClaimForm, system: System) -> dict[str, object]:
-    """Say what the fields are made from, for the browser to keep beside them.
-
-    Parameters
-    ----------
-    form : ClaimForm
-    system : System
-        The units they are shown in.
-
-    Returns
-    -------
-    dict
-    """
-    return {"units": system.key, "form": to_json(form)}
+    """Say what the fields are made from, for the browser to keep beside them; see `flat_form.written`."""
+    return flat_form.written(form, VERSION, system)
 
 
 def read_written(kept: object) -> tuple[ClaimForm, System]:
@@ -45,20 +31,5 @@ def read_written(kept: object) -> tuple[ClaimForm, System]:
 
 
 def meant(page: ClaimForm, before: ClaimForm, system: System) -> ClaimForm:
-    """Give the texts of a page their units.
-
-    Parameters
-    ----------
-    page : ClaimForm
-        As the fields show it.
-    before : ClaimForm
-        What they were made from.
-    system : System
-        The units they show.
-
-    Returns
-    -------
-    ClaimForm
-    """
-    texts, old = ({name: getattr(form, name) for name in FIELDS} for form in (page, before))
-    return replace(page, **texts_meant(texts, old, system, FIELDS))
+    """Give the texts of a page their units; see `flat_form.meant`."""
+    return flat_form.meant(page, before, system, FIELDS)

@@ -6,29 +6,17 @@ from dash.development.base_component import Component
 
 from app import ids
 from app.claim.checks import FIELDS, SAME
-from app.claim.form import JOINTS, OF_COMPARE, THROWN, WAYS
+from app.claim.form import JOINTS, THROWN, WAYS
 from app.compare.parts import choice, number_field
 from app.compare.quantities import title
-from app.compare.words import INVENTED
 from app.demo import Demo
 from app.systems import METRIC, System
-from app.version import VERSION
+from app.whose import OF_COMPARE, people
 from model.channels import READINGS
-
-
-def header() -> Component:
-    """Make the heading of the page, which says so while an invented athlete is shown."""
-    invented = html.P(INVENTED, id=ids.CLAIM_INVENTED, className="quiet", hidden=True)
-    who = html.P(id=ids.CLAIM_WHO, className="summary")
-    return html.Div([html.H1("Check a claim"), invented, who], className="page-head")
 
 
 def asked(demo: Demo) -> Component:
     """Make the form: whose arm, which joint, the two balls, and how they are thrown."""
-    people = [
-        {"value": OF_COMPARE, "label": "athlete of Compare"},
-        *({"value": a.athlete, "label": f"{a.athlete}, invented: {a.note}"} for a in demo.athletes),
-    ]
     joints = [{"value": key, "label": title(READINGS[key])} for key in JOINTS]
     thrown = [{"value": key, "label": words} for key, words in THROWN.items()]
     swap = html.Button("Swap the balls", id=ids.CLAIM_SWAP, type="button", n_clicks=0, **{"data-key": "s"})
@@ -37,7 +25,7 @@ def asked(demo: Demo) -> Component:
             html.H2("The claim", id="claim-asked-title", className="hidden"),
             html.Div(
                 [
-                    choice("Whose arm", people, OF_COMPARE, id=ids.CLAIM_ATHLETE, searchable=False),
+                    choice("Whose arm", people(demo), OF_COMPARE, id=ids.CLAIM_ATHLETE, searchable=False),
                     choice("What is loaded", joints, "varus", id=ids.CLAIM_READING, searchable=False),
                     choice("How they are thrown", thrown, "profile", id=ids.CLAIM_THROWN, searchable=False),
                 ],
@@ -125,8 +113,3 @@ def answer() -> Component:
         id=ids.CLAIM_BODY,
         className="claim-body",
     )
-
-
-def imprint(today: str) -> Component:
-    """Make the last line of the printed page: date and version."""
-    return html.P(f"Levelpeak {VERSION} · printed {today}", className="paper-only quiet")

@@ -3,18 +3,18 @@
 from dataclasses import dataclass
 from typing import Any
 
-import dash_mantine_components as dmc
 from dash import html
 from dash.development.base_component import Component
 
+from app.cautions import path_note
 from app.claim import words
 from app.claim.answers import ClaimAnswer
 from app.claim.picture import Scale, picture, scale_of
-from app.compare.answers import plain
 from app.compare.checks import CheckedAthlete
 from app.compare.quantities import title
-from app.compare.words import path_note
 from app.map.words import ball_words
+from app.page_parts import missing_measures, page_link
+from app.whose import UNREAD, who_words
 from model.channels import READINGS
 from model.claim import Difference
 from model.zones import BRAKING
@@ -48,9 +48,9 @@ def view_of(answer: ClaimAnswer, athlete: CheckedAthlete, unread: bool) -> View:
     View
     """
     there = answer.settled is not None
-    kept = ["What was kept from last time could not be read, and is left out here."] if unread else []
+    kept = [UNREAD] if unread else []
     return View(
-        who=who(answer),
+        who=who_words(answer.case),
         empty=[] if there else _empty(answer, athlete, kept),
         empty_hidden=there,
         body_hidden=not there,
@@ -58,29 +58,6 @@ def view_of(answer: ClaimAnswer, athlete: CheckedAthlete, unread: bool) -> View:
         readouts=_readouts(answer),
         notes=[html.P(text) for text in (*kept, *_notes(answer))] if there else [],
     )
-
-
-def who(answer: ClaimAnswer) -> str:
-    """Say in a line who throws.
-
-    Parameters
-    ----------
-    answer : ClaimAnswer
-
-    Returns
-    -------
-    str
-    """
-    person, code = answer.case.person, answer.case.code
-    parts = [code] if code else []
-    if person is not None:
-        parts += [
-            person.sex,
-            f"{plain(person.age_years, most=1)} years",
-            answer.case.system.height(person.stature_m),
-            answer.case.system.text(person.body_mass_kg, "kg", most=1),
-        ]
-    return " · ".join(parts)
 
 
 def _sentence(answer: ClaimAnswer) -> list[Component]:
@@ -169,17 +146,15 @@ def _empty(answer: ClaimAnswer, athlete: CheckedAthlete, kept: list[str]) -> lis
     measures, speed, here = words.missing(answer, dict(athlete.problems))
     wanted = []
     if measures:
-        wanted.append(
-            html.Li([f"Missing or to be mended: {measures}. ", _link("Enter it on Athlete", "/athlete"), "."])
-        )
+        wanted.append(missing_measures(measures))
     if speed:
         wanted.append(
             html.Li(
                 [
                     "Missing: a full-effort speed of this athlete. ",
-                    _link("Enter radar readings on Athlete", "/athlete"),
+                    page_link("Enter radar readings on Athlete", "/athlete"),
                     ", or ",
-                    _link("the reference throw on Compare", "/"),
+                    page_link("the reference throw on Compare", "/"),
                     "; or type the speeds here.",
                 ]
             )
@@ -196,7 +171,3 @@ def _empty(answer: ClaimAnswer, athlete: CheckedAthlete, kept: list[str]) -> lis
         *told,
         html.Ul(wanted, className="claim-missing"),
     ]
-
-
-def _link(text: str, path: str) -> Component:
-    return dmc.Anchor(text, href=path)

@@ -6,12 +6,12 @@ from app.athlete.strip import percent_of
 from app.claim.answers import ORDER, ClaimAnswer, Settled
 from app.claim.checks import SAME
 from app.claim.form import JOINTS
-from app.compare.fields import MEASURE_NAMES
 from app.compare.table import difference, number
 from app.map.words import ball_words, beyond
 from app.map.words import interval_words as speed_with_interval
 from app.systems import METRIC, System
 from app.units import from_si
+from app.whose import measures_missing
 from model.claim import HOLDS_FROM, NO_DIFFERENCE, Difference
 from model.interval import Interval
 from model.quantity import READOUTS, Quantity
@@ -257,10 +257,6 @@ def missing(answer: ClaimAnswer, measures: dict[str, str]) -> tuple[str, bool, s
     str
         What of this page is; empty for nothing.
     """
-    names = [MEASURE_NAMES[name] for name in measures if name in MEASURE_NAMES]
-    athlete = ""
-    if answer.case.person is None:
-        athlete = ", ".join(names) if names else "sex, throwing hand, age, stature and body mass"
     checked = answer.checked
     parts: dict[str, object] = {"first ball": checked.first, "second ball": checked.second}
     if answer.held == "typed":
@@ -268,7 +264,7 @@ def missing(answer: ClaimAnswer, measures: dict[str, str]) -> tuple[str, bool, s
     here = [name for name, part in parts.items() if part is None]
     if not here and checked.problems:
         here = [SAME.label.lower()]
-    return athlete, answer.needs_speed, ", ".join(here)
+    return measures_missing(answer.case, measures), answer.needs_speed, ", ".join(here)
 
 
 def heard(one: Difference, answer: ClaimAnswer) -> str:

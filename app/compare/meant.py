@@ -4,12 +4,12 @@ The fields show the form in the reader's units. What they were last made from is
 shows it means the text of then, so that no number changes by being looked at in other units.
 """
 
-from collections.abc import Mapping
 from dataclasses import replace
 
 from app import flat_form
-from app.compare.fields import BALL_FIELDS, HOLD_FIELDS, LENGTHS, MEASURES, Field
-from app.compare.form import LONGEST_KEPT, Form, ThrowForm, from_json, to_json
+from app.compare.fields import BALL_FIELDS, HOLD_FIELDS, LENGTHS, MEASURES
+from app.compare.form import Form, ThrowForm, from_json, to_json
+from app.flat_form import texts_meant
 from app.systems import System
 
 ATHLETE_FIELDS = {field.name: field for field in MEASURES + LENGTHS}
@@ -70,35 +70,9 @@ def meant(page: Form, before: Form, system: System) -> Form:
     def throw_meant(throw: ThrowForm) -> ThrowForm:
         old = then.get(throw.key, ThrowForm(throw.key, ball_diameter_mm=""))
         shown = {name: getattr(throw, name) for name in FIELDS_OF_THROW}
-        return replace(throw, **texts_meant(shown, {name: getattr(old, name) for name in shown}, system))
+        return replace(
+            throw, **texts_meant(shown, {name: getattr(old, name) for name in shown}, system, FIELDS_OF_THROW)
+        )
 
-    athlete = texts_meant(page.athlete, before.athlete, system)
+    athlete = texts_meant(page.athlete, before.athlete, system, ATHLETE_FIELDS)
     return replace(page, athlete=athlete, throws=tuple(throw_meant(throw) for throw in page.throws))
-
-
-def texts_meant(
-    page: Mapping[str, str],
-    before: Mapping[str, str],
-    system: System,
-    fields: Mapping[str, Field] = ATHLETE_FIELDS | FIELDS_OF_THROW,
-) -> dict[str, str]:
-    """Give texts by the name of their field their units; a text of no field stays as it is.
-
-    Parameters
-    ----------
-    page : mapping of str to str
-        As the fields show them.
-    before : mapping of str to str
-        What they were made from.
-    system : System
-        The units they show.
-    fields : mapping of str to Field
-
-    Returns
-    -------
-    dict of str to str
-    """
-    return {
-        name: fields[name].kept(text, before.get(name, ""), system)[:LONGEST_KEPT] if name in fields else text
-        for name, text in page.items()
-    }

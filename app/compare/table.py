@@ -7,10 +7,10 @@ from dataclasses import dataclass
 from dash import html
 from dash.development.base_component import Component
 
+from app.cautions import path_note
 from app.compare.answers import Answer, Comparison, bwh_of, plain, share_of
 from app.compare.fields import HOLDS
 from app.compare.quantities import title
-from app.compare.words import path_note
 from app.units import from_si
 from model.readouts import Readouts
 

@@ -6,6 +6,7 @@ from typing import Any
 from dash import html
 from dash.development.base_component import Component
 
+from app.cautions import caution_part, path_note
 from app.compare import words
 from app.compare.answers import Comparison, plain
 from app.compare.form import ALIGNED, Form
@@ -104,7 +105,7 @@ def _kept_together(says: str) -> list[Any]:
 def _sentence(first: Sentence | None, comparison: Comparison, form: Form) -> list[Component]:
     parts = [instead(comparison, form.untouched)] if first is None else _parts(first)
     made: list[Component] = [html.P(parts, className="sentence" if first else "sentence invitation")]
-    note = words.path_note(comparison.person)
+    note = path_note(comparison.person)
     return [*made, html.P(note, className="at-number")] if note and comparison.drawn else made
 
 
@@ -116,7 +117,7 @@ def _warnings(comparison: Comparison) -> Component | None:
 def _figure_title(comparison: Comparison) -> list[Any]:
     reading = comparison.reading
     note = html.Span(f"{measured_in(comparison)} against time", className="unit")
-    adult = html.Span("path from adult men", className="unit") if words.path_note(comparison.person) else None
+    adult = html.Span("path from adult men", className="unit") if path_note(comparison.person) else None
     parts = [part for part in (title(reading), note, adult) if part is not None]
     return [piece for part in parts for piece in (part, " ")]
 
@@ -149,10 +150,4 @@ def basis_of(person: Person | None) -> list[Component]:
     list of Component
     """
     rests = [part for term, text in words.BASIS for part in (html.Dt(term), html.Dd(text))]
-    told = [html.Li(text) for text in words.cautions(person)]
-    growing = person is not None and person.age_years < words.ADULT_AGE_YEARS
-    source = [html.P(words.GROWING[1], className="source")] if growing else []
-    return [
-        html.Section([html.H2("What this rests on"), html.Dl(rests)]),
-        html.Section([html.H2("Cautions"), html.Ul(told), *source]),
-    ]
+    return [html.Section([html.H2("What this rests on"), html.Dl(rests)]), caution_part(person)]

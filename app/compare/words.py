@@ -1,9 +1,8 @@
-"""What the page says beside its numbers: the tested range, what it rests on, and the cautions."""
+"""What the page says beside its numbers: the tested range, and what it rests on."""
 
 from app.compare.answers import Answer, Comparison, plain
 from app.units import range_in
 from model.checks import Limit
-from model.person import Person
 
 TESTED_BALL_KG = (
     0.057,
@@ -11,22 +10,7 @@ TESTED_BALL_KG = (
 )  # balls of the published weighted-ball trial: Reinold 2018 (values.csv 8-pitch-limits-20)
 TESTED_SPEED_M_S = (5.0, 50.0)  # where the mass-speed identity is tested against the full recursion
 
-ADULT_AGE_YEARS = 18.0
-
 INVENTED = "Invented demo data: nobody here exists and nothing was measured."
-
-GROWING = (
-    "For throwers who are still growing: published opinion is against weighted-ball programmes, and a six-week "
-    "programme in 13–18-year-olds raised speed and saw 24 % of throwers injured.",
-    "Reinold MM, Macrina LC, Fleisig GS, Aune K, Andrews JR. Sports Health 2018;10(4):327–333 (programme); "
-    "Anz AW. Arthroscopy 2023;39(3):728–729 (opinion).",
-)
-
-CAUTIONS = (
-    "A model of joint torque, not of tissue: it does not predict injury.",
-    "Pain, numbness, swelling, or loss of motion or speed ends the session.",
-    "A return after injury or surgery is led by a licensed clinician, under local rules and throw-count limits.",
-)
 
 BASIS = (
     (
@@ -50,28 +34,6 @@ BASIS = (
     ),
     ("Speed", "Release speed, the ball still in the hand; a radar reads a moment later."),
 )
-
-
-def path_note(person: Person | None) -> str:
-    """Say at the number that the path comes from adult men, where the thrower is none.
-
-    Parameters
-    ----------
-    person : Person or None
-
-    Returns
-    -------
-    str
-        Nothing for an adult man.
-    """
-    if person is None:
-        return ""
-    young, female = person.age_years < ADULT_AGE_YEARS, person.sex == "female"
-    if not young and not female:
-        return ""
-    age = f"{plain(person.age_years, most=1)} years old"
-    who = f"female and {age}" if young and female else age if young else "female"
-    return f"The path comes from adult men; this thrower is {who}."
 
 
 def warnings(comparison: Comparison) -> list[str]:
@@ -127,21 +89,6 @@ def held(answer: Answer) -> str:
     ends = (share * end for end in (line.full_speed_m_s.low, line.full_speed_m_s.high))
     low, high = (system.number(end, "m/s", least=1, most=1) for end in ends)
     return f"{speed}; by the readings {low} to {high} (90 %)."
-
-
-def cautions(person: Person | None) -> list[str]:
-    """Return the cautions in short; for a thrower who is still growing, the one about that first.
-
-    Parameters
-    ----------
-    person : Person or None
-
-    Returns
-    -------
-    list of str
-    """
-    growing = [GROWING[0]] if person is not None and person.age_years < ADULT_AGE_YEARS else []
-    return [*growing, *CAUTIONS]
 
 
 def summary(comparison: Comparison) -> str:

@@ -16,12 +16,9 @@ from flask import current_app
 
 from app import ids
 from app.athlete.answers import case_of
-from app.athlete.form import ProfileForm
-from app.athlete.kept import form_of
-from app.compare.changes import is_invented, opening
+from app.compare.changes import is_invented
 from app.compare.checks import check_athlete
-from app.compare.form import Form, FormError
-from app.compare.form import from_json as compare_from
+from app.compare.form import FormError
 from app.compare.form import to_json as compare_json
 from app.compare.view import basis_of
 from app.demo import load_demo
@@ -35,6 +32,7 @@ from app.map.parts import field_label, throw_hint
 from app.map.view import view_of
 from app.palette import theme_named
 from app.systems import System, system_named
+from app.whose import Whose, kept_athlete
 
 RANGE = {"type": ids.MAP_RANGE, "name": ALL}
 
@@ -141,28 +139,20 @@ def register(app: Dash) -> None:
             "width": Input(ids.MAP_WIDTH, "data"),
         },
     )(draw)
-    app.clientside_callback(ClientsideFunction("map", "read"), Output(ids.MAP_READ, "data"), Input(ids.MAP_READ, "id"))
     app.clientside_callback(
-        ClientsideFunction("map", "width"), Output(ids.MAP_WIDTH, "data"), Input(ids.MAP_WIDTH, "id")
+        ClientsideFunction("drawn", "read"), Output(ids.MAP_READ, "data"), Input(ids.MAP_READ, "id")
+    )
+    app.clientside_callback(
+        ClientsideFunction("drawn", "width"), Output(ids.MAP_WIDTH, "data"), Input(ids.MAP_WIDTH, "id")
     )
     app.clientside_callback(ClientsideFunction("map", "write"), Input(ids.MAP_WRITE, "data"))
-    app.clientside_callback(ClientsideFunction("map", "paper"), Input(ids.MAP_PAPER, "data"))
+    app.clientside_callback(
+        ClientsideFunction("drawn", "paper"), Input(ids.MAP_PAPER, "data"), State(ids.MAP_PAPER, "id")
+    )
 
 
-def _compared(read: Any, now: Any = None) -> tuple[Form, bool]:
-    """The Compare form as it is now, else as it was kept, else as Compare would open; and if what was kept was read."""
-    kept = read.get("compare") if isinstance(read, dict) else None
-    opened = opening(kept, load_demo(), current_app.config["LEVELPEAK"].demo)
-    try:
-        return compare_from(now), not opened.notice
-    except FormError:
-        return opened.form, not opened.notice
-
-
-def _profile(read: Any, compared: Form) -> tuple[ProfileForm, bool]:
-    """The readings of the athlete of the Compare form, and whether they could be read."""
-    kept = read.get("athlete") if isinstance(read, dict) else None
-    return form_of(kept, compared, load_demo(), current_app.config["LEVELPEAK"].demo)
+def _kept(read: Any, now: Any = None) -> Whose:
+    return kept_athlete(read, load_demo(), current_app.config["LEVELPEAK"].demo, now)
 
 
 def change(
@@ -179,10 +169,9 @@ def change(
     if not isinstance(read, dict):
         raise PreventUpdate  # the page is opening, and the browser was not asked yet what it keeps
     source = ctx.triggered_id
-    compared, _ = _compared(read, compare)
-    system = system_named(units)
+    arm, system = _kept(read, compare), system_named(units)
     if source in (None, ids.MAP_READ) or compare is None:
-        return _opened(saved, read, compared, fields["end_ids"], system)
+        return _opened(saved, arm, fields["end_ids"], system)
     still = {
         "written": no_update,
         "labels": {
@@ -213,27 +202,27 @@ def change(
         still |= {"controls": dict.fromkeys(CONTROLS, no_update) | put, "written": written(typed, system)}
     elif not any(buttons):
         raise PreventUpdate  # a button that was just made, not one that was pressed
-    case = case_of(compared, _profile(read, compared)[0], date.today(), system)
-    added = to_compare(compared, check_spot(typed), case)
+    case = case_of(arm.compared, arm.profile, date.today(), system)
+    added = to_compare(arm.compared, check_spot(typed), case)
     if added.form is None:
         return still | {"notice": added.notice, "back_hidden": True}
     made = compare_json(added.form)
-    changed = {"compare": made, "write": made, "before": compare_json(compared)}
+    changed = {"compare": made, "write": made, "before": compare_json(arm.compared)}
     return still | changed | {"notice": added.notice, "back_hidden": False}
 
 
-def _opened(saved: Any, read: Any, compared: Form, end_ids: Sequence[Any], system: System) -> dict[str, Any]:
+def _opened(saved: Any, arm: Whose, end_ids: Sequence[Any], system: System) -> dict[str, Any]:
     try:
         form = from_json(saved)
     except FormError:
         form = MapForm()
-    case = case_of(compared, _profile(read, compared)[0], date.today())
+    case = case_of(arm.compared, arm.profile, date.today())
     if form.pointless:
         mass, speed = first_spot(case)
         form = replace(form, ball_mass_g=mass, speed_m_s=speed)
-    made = _shown(replace(form, of=form.of or usual_base(case, compared.kind)), end_ids, system)
+    made = _shown(replace(form, of=form.of or usual_base(case, arm.compared.kind)), end_ids, system)
     return made | {
-        "compare": compare_json(compared),
+        "compare": compare_json(arm.compared),
         "write": None,
         "before": None,
         "notice": "",
@@ -260,19 +249,18 @@ def draw(fields: dict[str, Any], compare: Any, read: Any, theme: Any, width: Any
     """Draw the map and put it into words; keep the map's form."""
     if not isinstance(read, dict) or compare is None:
         raise PreventUpdate  # the page is opening
-    compared, compare_read = _compared(read, compare)
-    profile, profile_read = _profile(read, compared)
+    arm = _kept(read, compare)
     form, today = _form(fields), date.today()
     system = read_written(fields.get("written"))[1]
-    answer = map_of(form, compared, profile, today, system)
-    usual = usual_base(answer.case, compared.kind)
-    view = view_of(answer, check_athlete(compared.athlete, system), not (compare_read and profile_read))
+    answer = map_of(form, arm.compared, arm.profile, today, system)
+    usual = usual_base(answer.case, arm.compared.kind)
+    view = view_of(answer, check_athlete(arm.compared.athlete, system), arm.unread)
     hints = _hints(answer.window, system)
     return {
         "figure": map_figure(answer, form.axis, theme_named(theme), width_px(width)),
         "paper": paper_figure(answer, form.axis),
         "saved": to_json(replace(form, of="" if form.of == usual else form.of)),
-        "invented": not is_invented(compared, load_demo()),
+        "invented": not is_invented(arm.compared, load_demo()),
         "view": {name: getattr(view, name) for name in VIEW_OUTPUTS},
         "end_errors": [answer.range_problems.get(part["name"], "") for part in fields["end_ids"]],
         "end_hints": [hints.get(part["name"], "") for part in fields["end_ids"]],

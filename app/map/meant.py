@@ -1,11 +1,8 @@
 """From what stands in the fields to the map's form: each text in the unit it was typed in. See `app.compare.meant`."""
 
-from dataclasses import replace
-
 from app import flat_form
-from app.compare.meant import texts_meant
 from app.map.checks import ENDS, MASS, SPEED
-from app.map.form import MapForm, from_json, to_json
+from app.map.form import VERSION, MapForm, from_json
 from app.systems import System
 
 FIELDS = {MASS.name: MASS, SPEED.name: SPEED} | ENDS
@@ -13,19 +10,8 @@ FIELDS = {MASS.name: MASS, SPEED.name: SPEED} | ENDS
 
 
 def written(form: MapForm, system: System) -> dict[str, object]:
-    """Say what the fields are made from, for the browser to keep beside them.
-
-    Parameters
-    ----------
-    form : MapForm
-    system : System
-        The units they are shown in.
-
-    Returns
-    -------
-    dict
-    """
-    return {"units": system.key, "form": to_json(form)}
+    """Say what the fields are made from, for the browser to keep beside them; see `flat_form.written`."""
+    return flat_form.written(form, VERSION, system)
 
 
 def read_written(kept: object) -> tuple[MapForm, System]:
@@ -45,23 +31,8 @@ def read_written(kept: object) -> tuple[MapForm, System]:
 
 
 def meant(page: MapForm, before: MapForm, system: System) -> MapForm:
-    """Give the texts of a page their units.
-
-    Parameters
-    ----------
-    page : MapForm
-        As the fields show it.
-    before : MapForm
-        What they were made from.
-    system : System
-        The units they show.
-
-    Returns
-    -------
-    MapForm
-    """
-    texts, old = ({name: getattr(form, name) for name in FIELDS} for form in (page, before))
-    return replace(page, **texts_meant(texts, old, system, FIELDS))
+    """Give the texts of a page their units; see `flat_form.meant`."""
+    return flat_form.meant(page, before, system, FIELDS)
 
 
 def shown(form: MapForm, name: str, system: System) -> str:

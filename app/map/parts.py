@@ -11,25 +11,16 @@ from app.compare.fields import Field
 from app.compare.figure import GRAPH_CONFIG
 from app.compare.parts import choice, number_field, text_field
 from app.compare.quantities import title
-from app.compare.words import INVENTED
 from app.map.checks import ENDS, MASS, SPEED
 from app.map.figure import BLANK
 from app.map.form import AXES, BASES, SHOWN_READINGS
 from app.systems import METRIC, System
-from app.version import VERSION
 from model.channels import READINGS
 from model.quantity import READOUTS
 
 MAP_CONFIG: dict[str, Any] = GRAPH_CONFIG | {"doubleClick": False}
 STEPS = {"g": ("5 g", "1 g"), "m/s": ("0.5 m/s", "0.1 m/s"), "oz": ("0.25 oz", "0.05 oz"), "mph": ("1 mph", "0.2 mph")}
 """What an arrow key adds to a field of the throw in a unit, alone and with Shift; `assets/map.js` does it."""
-
-
-def header() -> Component:
-    """Make the heading of the page, which says so while an invented athlete is shown."""
-    invented = html.P(INVENTED, id=ids.MAP_INVENTED, className="quiet", hidden=True)
-    who = html.P(id=ids.MAP_WHO, className="summary")
-    return html.Div([html.H1("Map of ball mass and speed"), invented, who], className="page-head")
 
 
 def empty() -> Component:
@@ -135,8 +126,3 @@ def speeds() -> Component:
         className="readings-part",
         **{"aria-labelledby": "map-speeds-title"},
     )
-
-
-def imprint(today: str) -> Component:
-    """Make the last line of the printed page: date and version."""
-    return html.P(f"Levelpeak {VERSION} · printed {today}", className="paper-only quiet")

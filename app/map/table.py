@@ -5,7 +5,7 @@ import math
 from dash import html
 from dash.development.base_component import Component
 
-from app.compare.words import path_note
+from app.cautions import path_note
 from app.map.answers import Contour, Looked, MapAnswer, full_speeds
 from app.map.words import (
     PRIOR,

@@ -3,16 +3,16 @@
 from dataclasses import dataclass
 from typing import Any
 
-import dash_mantine_components as dmc
 from dash import html
 from dash.development.base_component import Component
 
-from app.compare.answers import plain
+from app.cautions import path_note
 from app.compare.checks import CheckedAthlete
-from app.compare.words import path_note
 from app.map.answers import MapAnswer
 from app.map.table import looked_table, speeds_table
 from app.map.words import CLICK, figure_note, looked_words, missing, notes, quantity_words
+from app.page_parts import missing_measures, page_link
+from app.whose import UNREAD, who_words
 
 
 @dataclass(frozen=True)
@@ -50,9 +50,9 @@ def view_of(answer: MapAnswer, athlete: CheckedAthlete, unread: bool) -> View:
     there = answer.hundred is not None
     said = notes(answer)
     if unread:
-        said = ["What was kept from last time could not be read, and is left out here.", *said]
+        said = [UNREAD, *said]
     return View(
-        who=who(answer),
+        who=who_words(answer.case),
         empty=[] if there else _empty(answer, athlete),
         empty_hidden=there,
         body_hidden=not there,
@@ -65,29 +65,6 @@ def view_of(answer: MapAnswer, athlete: CheckedAthlete, unread: bool) -> View:
         mass_problem=answer.spot.problems.get("ball_mass_g", ""),
         speed_problem=answer.spot.problems.get("speed_m_s", ""),
     )
-
-
-def who(answer: MapAnswer) -> str:
-    """Say in a line who throws.
-
-    Parameters
-    ----------
-    answer : MapAnswer
-
-    Returns
-    -------
-    str
-    """
-    person, code = answer.case.person, answer.case.code
-    parts = [code] if code else []
-    if person is not None:
-        parts += [
-            person.sex,
-            f"{plain(person.age_years, most=1)} years",
-            answer.case.system.height(person.stature_m),
-            answer.case.system.text(person.body_mass_kg, "kg", most=1),
-        ]
-    return " · ".join(parts)
 
 
 def _title(answer: MapAnswer) -> list[Any]:
@@ -105,15 +82,10 @@ def _empty(answer: MapAnswer, athlete: CheckedAthlete) -> list[Component]:
     made: list[Component] = [html.P("No map yet.", className="sentence invitation")]
     wanted = []
     if measures:
-        link = _link("Enter it on Athlete", "/athlete")
-        wanted.append(html.Li([f"Missing or to be mended: {measures}. ", link, "."]))
+        wanted.append(missing_measures(measures))
     if speed:
-        link = _link("Enter it on Compare", "/")
+        link = page_link("Enter it on Compare", "/")
         wanted.append(
-            html.Li([f"Missing: {speed}. ", link, ", or radar readings on ", _link("Athlete", "/athlete"), "."])
+            html.Li([f"Missing: {speed}. ", link, ", or radar readings on ", page_link("Athlete", "/athlete"), "."])
         )
     return [*made, html.Ul(wanted, className="map-missing")]
-
-
-def _link(text: str, path: str) -> Component:
-    return dmc.Anchor(text, href=path)

@@ -5,13 +5,13 @@ import math
 import numpy as np
 
 from app.compare.answers import share_of
-from app.compare.fields import MEASURE_NAMES
 from app.compare.quantities import title
 from app.compare.table import number
 from app.compare.words import TESTED_BALL_KG, TESTED_SPEED_M_S
 from app.map.answers import Hundred, MapAnswer
 from app.systems import METRIC, System
 from app.units import from_si, range_in
+from app.whose import measures_missing
 from model.ball import DEFAULT_DIAMETER_M, Ball
 from model.channels import READINGS
 from model.checks import Limit
@@ -91,12 +91,8 @@ def missing(answer: MapAnswer, measures: dict[str, str]) -> list[str]:
     list of str
         What to enter on the Athlete page, and what on Compare; an empty text for nothing.
     """
-    names = [MEASURE_NAMES[name] for name in measures if name in MEASURE_NAMES]
-    athlete = ""
-    if answer.case.person is None:
-        athlete = ", ".join(names) if names else "sex, throwing hand, age, stature and body mass"
     speed = "" if answer.case.reference.speed_m_s is not None else "the reference throw: ball and release speed"
-    return [athlete, speed]
+    return [measures_missing(answer.case, measures), speed]
 
 
 def hundred_words(hundred: Hundred, answer: MapAnswer) -> str:

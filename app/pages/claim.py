@@ -10,6 +10,7 @@ from app.claim import parts
 from app.claim.callbacks import register
 from app.demo import load_demo
 from app.page import Page
+from app.page_parts import imprint, page_head
 
 
 def layout() -> Component:
@@ -24,12 +25,12 @@ def layout() -> Component:
             dcc.Store(id=ids.CLAIM_SAVED, storage_type="session"),
             dcc.Store(id=ids.CLAIM_READ),
             dcc.Store(id=ids.CLAIM_WRITTEN),
-            parts.header(),
+            page_head("Check a claim", ids.CLAIM_INVENTED, ids.CLAIM_WHO),
             parts.asked(load_demo()),
             parts.empty(),
             parts.answer(),
             html.Div(id=ids.CLAIM_BASIS, className="basis"),
-            parts.imprint(date.today().isoformat()),
+            imprint(date.today().isoformat()),
         ],
         className="claim",
     )

@@ -9,6 +9,7 @@ from app import ids
 from app.map import parts
 from app.map.callbacks import register
 from app.page import Page
+from app.page_parts import imprint, page_head
 
 
 def layout() -> Component:
@@ -32,7 +33,7 @@ def layout() -> Component:
         [
             dcc.Store(id=ids.MAP_SAVED, storage_type="session"),
             *(dcc.Store(id=name) for name in memory),
-            parts.header(),
+            page_head("Map of ball mass and speed", ids.MAP_INVENTED, ids.MAP_WHO),
             parts.empty(),
             html.Div(
                 [
@@ -45,7 +46,7 @@ def layout() -> Component:
                 className="map-body",
             ),
             html.Div(id=ids.MAP_BASIS, className="basis"),
-            parts.imprint(date.today().isoformat()),
+            imprint(date.today().isoformat()),
         ],
         className="map",
     )

@@ -5,11 +5,12 @@ import textwrap
 from datetime import date
 from typing import Any
 
+from app.cautions import cautions, path_note
 from app.compare.answers import Comparison
 from app.compare.picture import figure_of, measured_in
 from app.compare.quantities import title
 from app.compare.table import ADULT_MEN
-from app.compare.words import INVENTED, cautions, path_note
+from app.compare.words import INVENTED
 from app.palette import THEMES, figure_px
 from app.version import VERSION
 

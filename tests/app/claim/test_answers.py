@@ -4,13 +4,10 @@ from dataclasses import replace
 
 import pytest
 
-from app.athlete.form import ProfileForm
-from app.claim.answers import ORDER, rack_of, usual_balls, whose
-from app.claim.form import ClaimForm
+from app.claim.answers import ORDER, usual_balls
 from app.compare.answers import compare
 from app.compare.form import Form, ThrowForm, empty_form
 from app.compare.sentence import headline
-from app.demo import load_demo
 from model.ball import Ball
 from model.quantity import READOUTS
 from tests.app.claim.conftest import TODAY
@@ -96,21 +93,6 @@ def test_without_a_speed_of_the_athlete_only_typed_speeds_are_answered(make_clai
         assert answer.needs_speed
     typed = make_claim(compare=form, read=False, thrown="typed", first_speed_m_s="28.5", second_speed_m_s="33")
     assert typed.settled is not None
-
-
-def test_an_invented_thrower_stands_in_without_the_forms_of_the_other_pages(compared, readings):
-    demo = load_demo()
-    form, profile, of_compare = whose(ClaimForm(who="W02"), empty_form(), ProfileForm(), demo)
-    assert (form, profile, of_compare) == (compared("W02"), readings("W02"), False)
-    own = empty_form(), ProfileForm()
-    assert whose(ClaimForm(), *own, demo) == (*own, True)
-    assert whose(ClaimForm(who="nobody"), *own, demo) == (*own, True)
-
-
-def test_the_rack_holds_each_ball_once_and_marks_the_own_one(make_claim):
-    labels = [one["label"] for one in rack_of(make_claim().case)]
-    assert labels.count("145 g, 73 mm, own ball") == 1
-    assert len(labels) == 8  # demo_data/rack.csv
 
 
 def test_the_page_opens_with_the_ball_nearest_to_twice_the_own_one(make_claim):

@@ -6,7 +6,7 @@ from datetime import date
 import pytest
 
 from app.athlete.kept import form_for
-from app.claim.answers import claim_of, rack_of
+from app.claim.answers import claim_of
 from app.claim.checks import check_claim
 from app.claim.form import ClaimForm
 from app.claim.meant import meant, read_written, written
@@ -16,6 +16,7 @@ from app.claim.words import claim_words, throws_words
 from app.compare.checks import check_athlete
 from app.compare.form import demo_form
 from app.demo import load_demo
+from app.rack import rack_of
 from app.systems import CUSTOMARY, METRIC
 
 FORM = ClaimForm(first_mass_g="275", second_mass_g="145", thrown="typed", first_speed_m_s="28.5", second_speed_m_s="33")

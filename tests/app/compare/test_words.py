@@ -2,7 +2,8 @@
 
 import pytest
 
-from app.compare.words import BASIS, cautions, path_note, summary, warnings
+from app.cautions import cautions, path_note
+from app.compare.words import BASIS, summary, warnings
 from model.person import Person
 
 MAN, BOY = Person("male", 1.88, 90.0, 25.0), Person("male", 1.6, 48.0, 13.0)

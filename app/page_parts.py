@@ -1,0 +1,52 @@
+"""The pieces that pages are made of alike: heading, links to other pages, the last line on paper."""
+
+import dash_mantine_components as dmc
+from dash import html
+from dash.development.base_component import Component
+
+from app.compare.words import INVENTED
+from app.version import VERSION
+
+
+def page_head(title: str, invented: str, who: str) -> Component:
+    """Make the heading of a page, which says so while an invented athlete is shown.
+
+    Parameters
+    ----------
+    title : str
+    invented : str
+        Id of what says that the shown athlete is invented.
+    who : str
+        Id of the line that says who throws.
+
+    Returns
+    -------
+    Component
+    """
+    said = html.P(INVENTED, id=invented, className="quiet", hidden=True)
+    return html.Div([html.H1(title), said, html.P(id=who, className="summary")], className="page-head")
+
+
+def page_link(text: str, path: str) -> Component:
+    """Make a link to another page."""
+    return dmc.Anchor(text, href=path)
+
+
+def missing_measures(names: str) -> Component:
+    """Say in a list which measures are missing, and where they are entered.
+
+    Parameters
+    ----------
+    names : str
+        As `app.whose.measures_missing` has them.
+
+    Returns
+    -------
+    Component
+    """
+    return html.Li([f"Missing or to be mended: {names}. ", page_link("Enter it on Athlete", "/athlete"), "."])
+
+
+def imprint(today: str) -> Component:
+    """Make the last line of the printed page: date and version."""
+    return html.P(f"Levelpeak {VERSION} · printed {today}", className="paper-only quiet")

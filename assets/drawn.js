@@ -1,0 +1,71 @@
+// What pages with a figure of their own share in the browser: the other pages' forms where the browser keeps them, the
+// figure's width, and the figure on paper. A figure `NAME-figure` has its stores `NAME-width` and `NAME-paper`.
+(() => {
+  const COMPARE = 'compare-saved'; // the other pages' stores: what is read here are their entries in the browser's
+  const ATHLETE = 'athlete-saved'; // storage
+  const onPaper = {}; // figures as they are printed, by the id of their graph
+  const shown = new WeakMap();
+
+  const kept = (name) => {
+    try {
+      return JSON.parse(sessionStorage.getItem(name));
+    } catch {
+      return null; // storage switched off, or an entry that is not ours
+    }
+  };
+
+  // Labels stand where there is room for them: that depends on the figure's width, told in whole steps.
+  const rounded = (width) => 20 * Math.round(width / 20);
+  let told = 0;
+  let teller = '';
+  const watch = new ResizeObserver(([figure]) => {
+    const width = rounded(figure.contentRect.width);
+    if (!width || width === told) return;
+    told = width;
+    window.dash_clientside.set_props(teller, { data: width });
+  });
+
+  window.dash_clientside = Object.assign({}, window.dash_clientside, {
+    drawn: {
+      read() {
+        return { compare: kept(COMPARE), athlete: kept(ATHLETE) };
+      },
+
+      width(store) {
+        const figure = document.getElementById(store.replace(/-width$/, '-figure'));
+        teller = store;
+        watch.disconnect();
+        watch.observe(figure);
+        told = rounded(figure.clientWidth);
+        return told || null;
+      },
+
+      paper(figure, store) {
+        onPaper[store.replace(/-paper$/, '-figure')] = figure;
+      },
+    },
+  });
+
+  // A printed figure is made for white paper and its width, whatever the screen wears; afterwards all is as it was.
+  const figures = () =>
+    Object.keys(onPaper).flatMap((id) => [...document.querySelectorAll(`#${id} .js-plotly-plot, #${id}.js-plotly-plot`)]);
+  const paperOf = (graph) => onPaper[graph.closest('[id$="-figure"]').id];
+
+  addEventListener('beforeprint', () => {
+    for (const graph of figures()) {
+      const paper = paperOf(graph);
+      if (!paper?.layout) continue;
+      shown.set(graph, { data: graph.data, layout: graph.layout });
+      window.Plotly.react(graph, paper.data, paper.layout);
+    }
+  });
+
+  addEventListener('afterprint', () => {
+    for (const graph of figures()) {
+      if (!shown.has(graph)) continue;
+      const { data, layout } = shown.get(graph);
+      shown.delete(graph);
+      window.Plotly.react(graph, data, layout).then(() => window.Plotly.Plots.resize(graph));
+    }
+  });
+})();
