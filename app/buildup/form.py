@@ -4,9 +4,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass, fields
 
 from app import flat_form
+from app.whose import OF_COMPARE
 
 VERSION = 1
-OF_COMPARE = "compare"  # whose arm: the athlete of the Compare form; else the code of an invented thrower
+
 BY_AIM = "aim"  # a ball: as the aim has it
 LOWEST = "lowest"  # the ball whose lead readout is lowest at the share of the start
 
