@@ -249,14 +249,16 @@ def _preference(nodes: Nodes, first: int, last: int, logs: Array) -> Array:
     """Small costs that decide between staircases that are about as even.
 
     The trade's pattern is first faster with the ball of the start, then another ball at a held share. Which way the
-    mass goes is not laid down: toward the goal's ball, and so that the lead readout climbs.
+    mass goes is not laid down: toward the goal's ball, and so that the lead readout climbs. Where the lead readout is
+    to fall from start to goal, the same the other way round: slower is forward.
     """
+    way = 1.0 if logs[last] >= logs[first] else -1.0
     mass = np.array([ball.mass_kg for ball in nodes.balls])
     ball = np.array([list(dict.fromkeys(nodes.balls)).index(one) for one in nodes.balls])
     same_ball = ball[:, None] == ball[None, :]
-    faster = nodes.share[None, :] > nodes.share[:, None] + SAME
+    faster = way * (nodes.share[None, :] - nodes.share[:, None]) > SAME
     held = np.abs(nodes.share[None, :] - nodes.share[:, None]) < SAME
-    climbs = logs[None, :] > logs[:, None]
+    climbs = way * (logs[None, :] - logs[:, None]) > 0.0
     pattern = (same_ball & (ball[:, None] == ball[first]) & faster) | (~same_ball & held & climbs)
     low, high = sorted((mass[first], mass[last]))
     onward = (mass[None, :] - mass[:, None]) * (mass[last] - mass[first]) >= 0.0

@@ -15,6 +15,7 @@ from app.buildup.calendar_file import calendar_text
 from app.buildup.file import FileError, from_json, text_of, to_json
 from app.buildup.offers import offers_of
 from app.buildup.overlay import overlay, paper_overlay
+from app.buildup.parts import MAKE
 from app.buildup.plan_parts import PAINS
 from app.buildup.recheck import recheck
 from app.buildup.record import Record, course_of
@@ -118,6 +119,10 @@ def register(app: Dash, fields: Callable[..., Any], form_of: Callable[..., Any],
             "before": State(ids.BUILDUP_BEFORE, "data"),
             "read": State(ids.BUILDUP_READ, "data"),
         },
+        running=[
+            (Output(ids.BUILDUP_MAKE, "disabled"), True, False),
+            (Output(ids.BUILDUP_MAKE, "children"), "Planning…", MAKE),
+        ],
         prevent_initial_call=True,
     )(act)
     app.callback(

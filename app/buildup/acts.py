@@ -16,7 +16,7 @@ from app.buildup.answers import ball_among, make, missing_of
 from app.buildup.checks import FIELDS, check_form, read_day
 from app.buildup.file import FileError, read_upload
 from app.buildup.form import NAMES, PlanForm
-from app.buildup.offers import Offer
+from app.buildup.offers import Offer, spread
 from app.buildup.recheck import recheck
 from app.buildup.record import Record, course_of
 from app.buildup.view import offer_buttons
@@ -216,9 +216,13 @@ def offered(page: Page, name: str) -> Act:
     if record is None or record.log:
         return Act(record)
     given = {key: value[:20]}
-    if key == "repeats":
-        count = _whole(value, "Sessions at each step", REPEATS_LIMIT)
-        return Act(replace(record, repeats=(count,) * len(record.throws), by_hand={}), form=given)
+    if key == "sessions":
+        count, steps = _whole(value, "Sessions", Limit(1, 2000, "sessions")), len(record.throws)
+        if count < steps:
+            raise InputError("Sessions", count, f"{steps} or more, one for each step")
+        return Act(
+            edits.told(replace(record, repeats=spread(count, steps), by_hand={}), f"{page.today}: {count} sessions")
+        )
     if key == "steps":
         return _found(edits.plan_rest(record, 0, _whole(value, "Steps", STEPS_LIMIT), page.today), page, given)
     if key in ("first_day", "target_day"):

@@ -108,7 +108,7 @@ AIMS: Mapping[str, Aim] = {
         values={
             "start_percent": "100",
             "goal_percent": "60",
-            "steps": "5",
+            "repeats": "1",
             "weekly_percent": "0",
             "most_throws": "25",
         },

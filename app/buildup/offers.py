@@ -16,7 +16,7 @@ class Offer:
     Attributes
     ----------
     key : str
-        ``repeats``, ``steps``, ``first_day`` or ``target_day``: what of the form is changed.
+        ``sessions``, ``steps``, ``first_day`` or ``target_day``: what of the plan is changed.
     value : str
         What it becomes, as it would be typed.
     words : str
@@ -48,7 +48,7 @@ def offers_of(course: Course, today: date) -> tuple[str, tuple[Offer, ...]]:
     if calendar.target_day is None or laid.days_late is None or spare is None or not laid.sessions:
         return "", ()
     target, steps = calendar.target_day, len(record.throws)
-    last, each = laid.sessions[-1].day, record.repeats[0]
+    last, each = laid.sessions[-1].day, record.repeats[-1]
     if spare == 0 and laid.days_late <= 0:
         return f"The last session is on {last}, and there is no day over before the target day, {target}.", ()
     made: list[Offer] = []
@@ -59,8 +59,8 @@ def offers_of(course: Course, today: date) -> tuple[str, tuple[Offer, ...]]:
             f"There is room for {max(len(laid.sessions) - short, 0)} of {len(laid.sessions)} sessions."
         )
         room = len(laid.sessions) - short
-        if room >= steps and room // steps < each:
-            made.append(Offer("repeats", str(room // steps), f"{_sessions(room // steps)} at each step"))
+        if room >= steps:
+            made.append(_spread(room, steps))
         earlier = _back(calendar, short)
         if earlier >= today:
             made.append(Offer("first_day", earlier.isoformat(), f"begin earlier, on {earlier}"))
@@ -73,12 +73,36 @@ def offers_of(course: Course, today: date) -> tuple[str, tuple[Offer, ...]]:
         more = min(spare // each, MOST_STEPS - steps)
         if more > 0 and steps > 1:
             made.append(Offer("steps", str(steps + more), f"smaller steps: {steps + more} of them"))
-        if spare >= steps and each + spare // steps <= REPEATS_LIMIT.high:
-            count = each + spare // steps
-            made.append(Offer("repeats", str(count), f"{_sessions(count)} at each step"))
+        if len(laid.sessions) + spare <= REPEATS_LIMIT.high * steps:
+            made.append(_spread(len(laid.sessions) + spare, steps))
         later = _on(calendar, spare)
         made.append(Offer("first_day", later.isoformat(), f"begin later, on {later}"))
     return said, tuple(made) if not record.log else ()
+
+
+def spread(sessions: int, steps: int) -> tuple[int, ...]:
+    """Give each step its sessions, as even as can be; the last steps, where most is thrown, get those left over.
+
+    Parameters
+    ----------
+    sessions : int
+        No fewer than there are steps.
+    steps : int
+
+    Returns
+    -------
+    tuple of int
+    """
+    each, more = divmod(sessions, steps)
+    return (each,) * (steps - more) + (each + 1,) * more
+
+
+def _spread(sessions: int, steps: int) -> Offer:
+    each, more = divmod(sessions, steps)
+    words = f"{_sessions(each)} at each step"
+    if more:
+        words += f", {each + 1} at the last {more}" if more > 1 else f", {each + 1} at the last"
+    return Offer("sessions", str(sessions), words)
 
 
 def _sessions(count: int) -> str:

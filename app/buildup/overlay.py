@@ -6,7 +6,8 @@ from typing import Any
 import numpy as np
 
 from app.buildup.record import Course
-from app.compare.figure import Shown, figure
+from app.buildup.stairs import PAPER_SHARE, paper_height
+from app.compare.figure import Shown, figure, for_paper
 from app.compare.line_labels import Line
 from app.palette import THEMES, Theme
 from app.systems import System
@@ -17,7 +18,6 @@ from model.readouts import read_curves
 from model.throw import Throw, curves
 
 READING = READINGS["varus"]
-PAPER_PX = (690.0, 215.0)
 FULL = 1.0 - 1e-9
 
 
@@ -47,9 +47,11 @@ def overlay(course: Course, theme: Theme, system: System, narrow: bool) -> dict[
 
 def paper_overlay(course: Course, system: System) -> dict[str, Any]:
     """Draw it for the printer."""
-    made = overlay(course, THEMES["print"], system, narrow=True)
-    made["layout"] |= {"width": PAPER_PX[0], "height": PAPER_PX[1], "autosize": False}
-    return made
+    shown, paper = _shown(course, system), THEMES["print"]
+    *lines, _ = figure(shown, paper, False, revision="overlay")["data"]
+    printed = for_paper(shown)
+    height = (1.0 - PAPER_SHARE) * paper_height(len(course.record.throws))
+    return {"data": [*lines, printed["texts"]], "layout": printed["layout"] | {"height": height}}
 
 
 def _shown(course: Course, system: System) -> Shown:

@@ -19,6 +19,7 @@ SHORT = {f"rise_{key}": label for key, (label, _) in METRICS.items()} | {
 }
 """Labels of fields that stand under a heading which says the rest."""
 
+MAKE = "Make the plan"
 SINCE = "The first session is not before it; empty: today"
 BY = "The last session is wanted by then; may stay empty"
 
@@ -36,7 +37,7 @@ def asked(demo: Demo) -> Component:
     """
     aims = [{"value": key, "label": aim.label} for key, aim in AIMS.items()]
     make = html.Button(
-        "Make the plan", id=ids.BUILDUP_MAKE, type="button", n_clicks=0, className="buildup-make", **{"data-key": "m"}
+        MAKE, id=ids.BUILDUP_MAKE, type="button", n_clicks=0, className="buildup-make", **{"data-key": "m"}
     )
     return html.Details(
         [
@@ -60,7 +61,7 @@ def asked(demo: Demo) -> Component:
                             _field("goal_percent"),
                             _field("steps"),
                         ],
-                        className="buildup-row five",
+                        className="buildup-row ends",
                     ),
                     html.Div(
                         [

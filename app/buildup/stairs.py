@@ -18,7 +18,9 @@ from model.build_up import METRICS, metrics_at, steps_of
 PANELS = ("peak", "rise_rate", "loaded_s")
 NARROW_PX = 520.0  # below it the figure has smaller type and fewer words
 HEIGHT_PX = {False: 560.0, True: 520.0}
-PAPER_PX = (690.0, 330.0)
+PAPER_WIDTH_PX = 690.0
+PAPER_PX = (590.0, 12.5, 230.0)  # of both figures and the steps on paper, of one step, and the least of both figures
+PAPER_SHARE = 0.6  # of the staircase
 GAP = 0.09  # between panels, as a share of the height
 MARK_PX = (5.0, 1.6)  # a mark is so large, and this much more for each pixel that its ball's line is wide
 ROOM = 0.16  # above and below the marks, as a share of their span
@@ -77,7 +79,8 @@ def stairs(course: Course, theme: Theme, system: System, width: float | None = N
     narrow = width is not None and width < NARROW_PX
     layout = _layout(theme, narrow)
     if width is None:
-        layout |= {"width": PAPER_PX[0], "height": PAPER_PX[1], "autosize": False}
+        height = PAPER_SHARE * paper_height(len(course.record.throws))
+        layout |= {"width": PAPER_WIDTH_PX, "height": height, "autosize": False}
     if not marks:
         return {"data": [], "layout": layout}
     record = course.record
@@ -96,11 +99,13 @@ def stairs(course: Course, theme: Theme, system: System, width: float | None = N
         base = {"type": "scatter", "x": days, "y": values, "xaxis": "x", "yaxis": f"y{axis}"}
         data.append(base | {"mode": "lines", "line": line, "hoverinfo": "skip"})
         data.append(base | {"mode": "markers", "marker": _look(marks, theme), "name": "", **_hover(key, marks, system)})
-        words.append(_word(f"{METRICS[key][0]}, {unit}", 0.0, f"y{axis} domain", 1.0, theme, yanchor="bottom"))
+        words.append(_word(f"{METRICS[key][0]}, {unit}", 0.0, f"y{axis} domain", 1.0, theme))
         if level is not None:
             shapes.append(_across(level, f"y{axis}", theme))
             if i == 1:
-                words.append(_word("own ball at full speed", 1.0, "y", level, theme, xanchor="right", yanchor="bottom"))
+                right = abs(values[-1] - level) > abs(values[0] - level)  # the side on which no mark is near the line
+                side: dict[str, Any] = {"x": 1.0, "xanchor": "right"} if right else {"x": 0.0, "xanchor": "left"}
+                words.append(_word("own ball at full speed", 0.0, "y", level, theme) | side)
     words += _ball_words(marks, theme, system, narrow)
     layout |= {"shapes": shapes, "annotations": words}
     layout["xaxis"]["range"] = _days(marks, course)
@@ -110,6 +115,12 @@ def stairs(course: Course, theme: Theme, system: System, width: float | None = N
 def paper_stairs(course: Course, system: System) -> dict[str, Any]:
     """Draw it for the printer; empty where there is no session."""
     return stairs(course, THEMES["print"], system) if course.schedule.sessions or course.record.log else {}
+
+
+def paper_height(steps: int) -> float:
+    """Height of both figures on paper (px): the less, the more steps stand below them on the same page."""
+    whole, row, least = PAPER_PX
+    return max(least, whole - row * steps)
 
 
 def _has_own(course: Course) -> bool:
@@ -185,17 +196,15 @@ def _ball_words(marks: Sequence[Mark], theme: Theme, system: System, narrow: boo
     return made
 
 
-def _word(
-    text: str, x: float, yref: str, y: float, theme: Theme, xanchor: str = "left", yanchor: str = "bottom"
-) -> dict[str, Any]:
+def _word(text: str, x: float, yref: str, y: float, theme: Theme) -> dict[str, Any]:
     return {
         "text": text,
         "x": x,
         "xref": "paper",
-        "xanchor": xanchor,
+        "xanchor": "left",
         "y": y,
         "yref": yref,
-        "yanchor": yanchor,
+        "yanchor": "bottom",
         "font": {"size": figure_px(theme, "xs"), "color": theme.quiet},
     }
 

@@ -25,6 +25,7 @@ HEADS = {
 BOXES = ("Pain before", "After", "Next morning", "Speed held", "By")
 DECIDED = {"advance": "went on", "repeat": "repeated", "step_back": "back one step", "stop": "stopped"}
 HELD = {True: "yes", False: "no", None: "–"}
+ON_PAPER = 44  # sessions to come on the printed sheet: a page of rows that can be written in
 SAME = 0.0005  # relative: a smaller difference prints as none
 
 
@@ -103,12 +104,18 @@ def sessions_table(course: Course, system: System) -> Component:
             html.Td(f"{session.area_nms:.0f} of {session.budget_nms:.0f}"),
             *(html.Td("", className="box") for _ in BOXES),
         ]
-        rows.append(html.Tr(cells))
+        later = "buildup-later" if i >= ON_PAPER else ""
+        rows.append(html.Tr(cells, className=later))
         if i in broken:
             said = [html.Strong("Breaks: "), "; ".join(broken[i])]
-            rows.append(html.Tr(html.Td(said, colSpan=len(heads)), className="buildup-broken"))
+            rows.append(html.Tr(html.Td(said, colSpan=len(heads)), className=f"buildup-broken {later}"))
     caption = "Summed area: throws times area under the curve of one, of this week’s budget. Pain 0 (none) to 10."
-    return _table(caption, heads, rows, "buildup-table buildup-sheet")
+    made = _table(caption, heads, rows, "buildup-table buildup-sheet")
+    left = course.schedule.sessions
+    if len(left) <= ON_PAPER:
+        return made
+    more = f"The next {ON_PAPER} of {len(left)} sessions; print again for those after {left[ON_PAPER - 1].day}."
+    return html.Div([made, html.P(more, className="paper-only quiet")])
 
 
 def numbers_table(found: Recheck, system: System) -> Component:

@@ -115,11 +115,12 @@ def purpose(course: Course, system: System) -> list[tuple[str, str]]:
         moves = f"{_capital(label)} is meant to rise, as evenly as the limits allow: from {span}."
     else:
         moves = f"None; {label} is meant to fall, evenly: from {span}."
+    order = [("Order of the balls", f"{_capital(record.why)}.")] if len(record.throws) > 1 else []
     return [
         ("What should improve", aim.improves),
         ("Readout meant to rise", moves),
         ("What ends it", aim.ends),
-        ("Order of the balls", f"{_capital(record.why)}."),
+        *order,
         ("Full speeds", f"From {record.rests_on}." if record.rests_on else "Not told."),
     ]
 
