@@ -25,7 +25,7 @@ from app.buildup.view import PARTS, offer_buttons, view_of
 from app.cautions import is_growing
 from app.compare.checks import message
 from app.map.figure import BLANK, width_px
-from app.palette import theme_named
+from app.palette import THEMES, theme_named
 from app.systems import system_named
 from app.units import plain
 from model.checks import InputError
@@ -297,6 +297,7 @@ def drawn(kept: Any, case: Any, look: dict[str, Any]) -> dict[str, Any]:
     days, offers = offers_of(course, today) if course is not None and shown else ("", ())
     view = view_of(course, found, _other(record, case), days, system)
     drawing = course if shown else None
+    scale = theme.root_px / THEMES["light"].root_px
     return {
         "told": view.told,
         "hidden": {name: view.hidden[name] for name in PARTS},
@@ -308,7 +309,7 @@ def drawn(kept: Any, case: Any, look: dict[str, Any]) -> dict[str, Any]:
         "open": record is None,
         "stairs": BLANK if drawing is None else stairs(drawing, theme, system, width),
         "stairs_paper": {} if drawing is None else paper_stairs(drawing, system),
-        "overlay": BLANK if drawing is None else overlay(drawing, theme, system, width < NARROW_PX),
+        "overlay": BLANK if drawing is None else overlay(drawing, theme, system, width < scale * NARROW_PX),
         "overlay_paper": {} if drawing is None else paper_overlay(drawing, system),
     }
 

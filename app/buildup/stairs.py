@@ -16,7 +16,7 @@ from model.ball import Ball
 from model.build_up import METRICS, metrics_at, steps_of
 
 PANELS = ("peak", "rise_rate", "loaded_s")
-NARROW_PX = 520.0  # below it the figure has smaller type and fewer words
+NARROW_PX = 500.0  # below it the figure has smaller type and fewer words
 HEIGHT_PX = {False: 560.0, True: 520.0}
 PAPER_WIDTH_PX = 690.0
 PAPER_PX = (590.0, 12.5, 230.0)  # of both figures and the steps on paper, of one step, and the least of both figures
@@ -76,7 +76,8 @@ def stairs(course: Course, theme: Theme, system: System, width: float | None = N
         ``data`` and ``layout``; nothing is drawn where there is no session.
     """
     marks = sorted(marks_of(course), key=lambda one: one.day)
-    narrow = width is not None and width < NARROW_PX
+    scale = theme.root_px / THEMES["light"].root_px
+    narrow = width is not None and width < scale * NARROW_PX
     layout = _layout(theme, narrow)
     if width is None:
         height = PAPER_SHARE * paper_height(len(course.record.throws))
@@ -188,7 +189,7 @@ def _ball_words(marks: Sequence[Mark], theme: Theme, system: System, narrow: boo
                 "y": from_si(one.metrics[PANELS[0]], CAP_UNITS[PANELS[0]][0]),
                 "xref": "x",
                 "yref": "y",
-                "yshift": 15,
+                "yshift": 15 * theme.root_px / THEMES["light"].root_px,
                 "xanchor": "center",
                 "font": {"size": figure_px(theme, "xs")},
             }
