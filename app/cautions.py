@@ -1,5 +1,7 @@
 """The cautions that stand wherever a plan or a choice does, and what is said of a young or female thrower."""
 
+from collections.abc import Iterable
+
 from dash import html
 from dash.development.base_component import Component
 
@@ -39,14 +41,21 @@ def path_note(person: Person | None) -> str:
     str
         Nothing for an adult man.
     """
-    if person is None:
-        return ""
-    young, female = person.age_years < ADULT_AGE_YEARS, person.sex == "female"
-    if not young and not female:
-        return ""
+    differs = "" if person is None else unlike_adult_men(person)
+    return f"The path comes from adult men; this thrower is {differs}." if differs else ""
+
+
+def unlike_adult_men(person: Person) -> str:
+    """Say what a thrower is that those were not who the path comes from; nothing of an adult man."""
+    young, female = is_growing(person), person.sex == "female"
     age = f"{plain(person.age_years, most=1)} years old"
-    who = f"female and {age}" if young and female else age if young else "female"
-    return f"The path comes from adult men; this thrower is {who}."
+    return f"female and {age}" if young and female else age if young else "female" if female else ""
+
+
+def youngest(people: Iterable[Person | None]) -> Person | None:
+    """Choose whose age the cautions are for."""
+    known = [person for person in people if person is not None]
+    return min(known, key=lambda person: person.age_years, default=None)
 
 
 def cautions(person: Person | None) -> list[str]:

@@ -9,6 +9,8 @@ SHELL_TITLE = "shell-title"  # store: the shown page's title
 SHELL_THEME = "shell-theme"  # store: "light", "dark" or "projector", kept in the browser
 SHELL_THEME_SWITCH = "shell-theme-switch"
 SHELL_UNITS = "shell-units"  # store: "metric" or "customary", kept in the browser
+SHELL_DECIMAL = "shell-decimal"
+SHELL_DECIMAL_SWITCH = "shell-decimal-switch"
 SHELL_UNITS_SWITCH = "shell-units-switch"
 SHELL_KEYS = "shell-keys"  # store: whether single keys do anything, kept in the browser
 SHELL_KEYS_SWITCH = "shell-keys-switch"
@@ -30,6 +32,13 @@ COMPARE_FOCUS = "compare-focus"  # the id of the control to go to after the list
 COMPARE_CHOOSE = "compare-choose"
 COMPARE_ATHLETE = "compare-athlete"  # where the fields of the athlete are put
 COMPARE_MEASURE = "compare-measure"  # {"type": this, "name": field}
+COMPARE_SECOND = "compare-second"
+COMPARE_CHOOSE_OTHER = "compare-choose-other"
+COMPARE_OTHER = "compare-other"
+COMPARE_EXCHANGE = "compare-exchange"
+COMPARE_ALONE = "compare-alone"
+COMPARE_JOIN = "compare-join"
+COMPARE_LENGTHS_OTHER = "compare-lengths-other"
 COMPARE_LENGTHS = "compare-lengths"
 
 # The throws.

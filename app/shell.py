@@ -13,6 +13,7 @@ from app.systems import METRIC, SYSTEMS
 from app.version import VERSION
 
 THEMES = ("light", "dark", "projector")
+DECIMALS = {"point": "1.5", "comma": "1,5"}
 ABOUT = "A model of joint torque, not of tissue: it does not predict injury."
 
 
@@ -28,6 +29,7 @@ def layout() -> Component:
                 dcc.Store(id=ids.SHELL_TITLE),
                 dcc.Store(id=ids.SHELL_THEME, storage_type="local", data=THEMES[0]),
                 dcc.Store(id=ids.SHELL_UNITS, storage_type="local", data=METRIC.key),
+                dcc.Store(id=ids.SHELL_DECIMAL, storage_type="local"),  # none: as the browser's language has it
                 dcc.Store(id=ids.SHELL_KEYS, storage_type="local", data=True),
                 html.A("Skip to the content", href=f"#{ids.SHELL_MAIN}", className="skip"),
                 strip(),
@@ -41,13 +43,20 @@ def layout() -> Component:
 
 
 def strip() -> Component:
-    """Return the top strip: name, links, units, theme, keys."""
+    """Return the top strip: name, links, units, decimal mark, theme, keys."""
     units = dmc.SegmentedControl(
         id=ids.SHELL_UNITS_SWITCH,
         data=[{"value": system.key, "label": system.label} for system in SYSTEMS],
         value=METRIC.key,
         size="xs",
         **{"aria-label": "Units", "data-key": "u"},
+    )
+    decimal = dmc.SegmentedControl(
+        id=ids.SHELL_DECIMAL_SWITCH,
+        data=[{"value": mark, "label": label} for mark, label in DECIMALS.items()],
+        value="point",
+        size="xs",
+        **{"aria-label": "Decimal mark", "data-key": "n", "data-as-is": ""},
     )
     theme = dmc.SegmentedControl(
         id=ids.SHELL_THEME_SWITCH,
@@ -62,7 +71,7 @@ def strip() -> Component:
         children=[
             html.A("Levelpeak", href="/", className="strip-name"),
             html.Nav(id=ids.SHELL_NAV, className="strip-pages", **{"aria-label": "Pages"}),
-            html.Div([units, theme, keys], className="strip-tools"),
+            html.Div([units, decimal, theme, keys], className="strip-tools"),
         ],
     )
 
@@ -215,6 +224,13 @@ def register(app: Dash, pages: Sequence[Page]) -> None:
         Output(ids.SHELL_UNITS_SWITCH, "value"),
         Input(ids.SHELL_UNITS, "data"),
         Input(ids.SHELL_UNITS_SWITCH, "value"),
+    )
+    app.clientside_callback(
+        ClientsideFunction("shell", "decimal"),
+        Output(ids.SHELL_DECIMAL, "data"),
+        Output(ids.SHELL_DECIMAL_SWITCH, "value"),
+        Input(ids.SHELL_DECIMAL, "data"),
+        Input(ids.SHELL_DECIMAL_SWITCH, "value"),
     )
     app.clientside_callback(
         ClientsideFunction("shell", "keys"),

@@ -76,9 +76,10 @@
         });
       },
 
-      // One step back or forward through the forms that were drawn.
-      step() {
+      // One step back or forward through the forms that were drawn; a change that is on its way is one of them.
+      async step() {
         const id = window.dash_clientside.callback_context.triggered_id;
+        await window.levelpeak.settled();
         const [from, to] = id === 'compare-undo' ? [past, future] : [future, past];
         if (from.length === 0) return window.dash_clientside.no_update;
         to.push(now);
@@ -118,6 +119,7 @@
   });
 
   // A printed figure is made for white paper and its width, whatever the screen wears; afterwards all is as it was.
+  const PAPER = '#fff';
   const figures = () => [...document.querySelectorAll('.compare .graph .js-plotly-plot')];
   const kept = new WeakMap();
 
@@ -129,6 +131,7 @@
       const curves = graph.data.slice(0, -1).map((trace, i) => ({
         ...trace,
         line: { ...trace.line, color: colors[i], width: widths[i] },
+        ...(trace.marker && { marker: { ...trace.marker, color: PAPER, line: { ...trace.marker.line, color: colors[i] } } }),
       }));
       window.Plotly.react(graph, [...curves, texts], layout);
     }

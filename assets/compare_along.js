@@ -36,7 +36,8 @@
 
       async save(image) {
         if (!image) return;
-        const { figure, format, scale, name } = image;
+        const { format, scale, name } = image;
+        const figure = window.levelpeak.figureTold(image.figure);
         const { width, height } = figure.layout;
         const config = { plotlyServerURL: '' };
         try {

@@ -2,7 +2,7 @@
 // the thrower's line figure, and the level of "time above" that can be dragged.
 (() => {
   let identity = null; // the identity's curves, as the server sent them (app/compare/moving.py)
-  let chain = null; // the thrower's joint centres over a throw
+  let chains = {}; // each thrower's joint centres over a throw
   let at = null; // the instant under the cursor (ms)
   let moved = {}; // curves that are being dragged, by the throw's key
   const SVG = 'http://www.w3.org/2000/svg';
@@ -39,12 +39,18 @@
 
   const draw = (key, speed) => {
     const plot = graph();
-    const { curves = [], align, factor } = meta();
+    const { curves = [], align } = meta();
     const place = curves.findIndex((one) => one.key === key);
     if (!plot?._fullLayout || !identity?.balls?.[curves[place]?.ball]) return;
-    moved[key] = curve(curves[place].ball, curves[place].mass_kg, speed, align, factor);
-    const line = plot.querySelectorAll('.scatterlayer .trace')[place]?.querySelector('path.js-line');
-    line?.setAttribute('d', pathOf(moved[key], plot._fullLayout));
+    const { ball, mass_kg: massKg, factor } = curves[place];
+    moved[key] = curve(ball, massKg, speed, align, factor);
+    const trace = plot.querySelectorAll('.scatterlayer .trace')[place];
+    trace?.querySelector('path.js-line')?.setAttribute('d', pathOf(moved[key], plot._fullLayout));
+    const { xaxis, yaxis } = plot._fullLayout;
+    for (const ring of trace?.querySelectorAll('path.point') ?? []) {
+      const { i } = ring.__data__; // the point of the curve that Plotly drew it at
+      ring.setAttribute('transform', `translate(${xaxis.c2p(moved[key].x[i])},${yaxis.c2p(moved[key].y[i])})`);
+    }
     plot.classList.add('dragged');
   };
 
@@ -118,7 +124,7 @@
     const x = at === null ? -1 : full.xaxis.c2p(at);
     cursor.hidden = x < 0 || x > width || !meta().curves?.length;
     cursor.style.left = `${x}px`;
-    const { level, factor = 1, level_unit: unit } = meta();
+    const { level, level_factor: factor = 1, level_unit: unit } = meta();
     const bar = over.querySelector('.level');
     bar.hidden = level === null || level === undefined;
     const svg = over.querySelector('svg');
@@ -167,7 +173,7 @@
     const valueAt = (event) => {
       const { yaxis } = graph()._fullLayout;
       const within = event.clientY - bar.parentElement.getBoundingClientRect().top;
-      return Math.max(0.1, yaxis.p2c(Math.min(Math.max(within, 0), yaxis._length)) / (meta().factor ?? 1));
+      return Math.max(0.1, yaxis.p2c(Math.min(Math.max(within, 0), yaxis._length)) / (meta().level_factor ?? 1));
     };
     const commit = () => {
       if (dragged === null) return;
@@ -209,7 +215,7 @@
 
   const LINKS = [['hips', 'neck'], ['other_shoulder', 'shoulder'], ['shoulder', 'elbow'], ['elbow', 'wrist'], ['wrist', 'ball']];
 
-  const placesAt = (phase) => {
+  const placesAt = (chain, phase) => {
     const { phase: phases, points } = chain;
     const step = phases[1] - phases[0];
     const i = Math.min(Math.max(Math.floor(phase / step), 0), phases.length - 2);
@@ -222,7 +228,7 @@
     );
   };
 
-  const arm = (svg, phase) => {
+  const arm = (svg, chain, phase) => {
     if (!chain?.points) return svg.replaceChildren();
     // Seen from the throwing side, by one who walks along with the hips.
     const along = Object.values(chain.points).flatMap((every) => every.map((one, i) => [one[0] - chain.points.hips[i][0], -one[1]]));
@@ -230,7 +236,7 @@
     const pad = 0.08;
     const [left, top] = [Math.min(...xs) - pad, Math.min(...ys) - pad];
     svg.setAttribute('viewBox', `${left} ${top} ${Math.max(...xs) + pad - left} ${Math.max(...ys) + pad - top}`);
-    const places = placesAt(phase);
+    const places = placesAt(chain, phase);
     const [walked] = places.hips;
     for (const place of Object.values(places)) place[0] -= walked;
     const made = LINKS.map(([from, to]) => {
@@ -284,7 +290,7 @@
     Object.assign(input, { min: Math.ceil(low), max: Math.floor(high), value: Math.round(at) });
     const [first, last] = [marked.x[0], marked.x[marked.x.length - 1]];
     const phase = (1.25 * (at - first)) / (last - first);
-    arm(place.querySelector('svg'), Math.min(Math.max(phase, 0), 1.25));
+    arm(place.querySelector('svg'), chains[marked.thrower], Math.min(Math.max(phase, 0), 1.25));
     input.setAttribute('aria-valuetext', `${signed(at)}, ${event(phase)}`);
     place.querySelector('.when').textContent = `${signed(at)}: ${event(phase)}`;
     const { unit, places } = meta();
@@ -349,7 +355,7 @@
       },
 
       chain(sent) {
-        chain = sent;
+        chains = sent ?? {};
         instant();
       },
 

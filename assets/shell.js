@@ -27,7 +27,10 @@
 
   // A question that gets no answer, or a refusal, would otherwise show in the console alone.
   const ask = window.fetch;
+  let open = 0; // questions without an answer yet
+  let answered = -Infinity; // when the last answer came
   window.fetch = async (...question) => {
+    open += 1;
     try {
       const answer = await ask(...question);
       if (answer.status === 413) tell('That was more than Levelpeak takes at once.');
@@ -36,8 +39,18 @@
     } catch (error) {
       tell('Levelpeak does not answer. If it was ended in the terminal, start it again.');
       throw error;
+    } finally {
+      open -= 1;
+      answered = performance.now();
     }
   };
+
+  // Until what was just changed stands on the screen: all is answered, and was long enough to be drawn.
+  const DRAWN_MS = 100;
+  const settled = async () => {
+    while (open > 0 || performance.now() - answered < DRAWN_MS) await new Promise((wake) => setTimeout(wake, 20));
+  };
+  Object.assign(window.levelpeak, { settled });
 
   window.dash_clientside = Object.assign({}, window.dash_clientside, {
     shell: {
@@ -48,6 +61,12 @@
 
       units(kept, shown) {
         return together(kept, shown, 'shell-units-switch').slice(0, 2);
+      },
+
+      decimal(kept, shown) {
+        const [store, , mark] = together(kept, shown, 'shell-decimal-switch');
+        const worn = window.levelpeak.wearDecimal(mark);
+        return [store, worn];
       },
 
       keys(kept, shown) {

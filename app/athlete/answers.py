@@ -187,9 +187,12 @@ def reference_of(form: Form, person: Person | None, today: date) -> Reference:
     place = form.place(form.reference)
     if place < 0:
         return Reference()
-    line = check_throw(form.throws[place], person)
+    throw = form.throws[place]
+    line = check_throw(throw, person)
     if line.ball is None:
         return Reference()
+    if throw.thrower:
+        return Reference(line.ball, found=True)  # the second thrower's speed says nothing of the first
     known = check_reference(form, today)[1] if line.speed_m_s is not None else ""
     return Reference(line.ball, line.speed_m_s, known, True)
 

@@ -39,11 +39,13 @@ from app.athlete.parts import LABELS, typed_id
 from app.athlete.plot import shown_of, with_paper
 from app.athlete.shown import beside, details_of, grid_of, labels, mass_of, typed_shown
 from app.athlete.wild import wild_of
-from app.compare.changes import is_invented, opening, read_form
+from app.compare.changes import opening
 from app.compare.checks import check_athlete
 from app.compare.form import Form, FormError
 from app.compare.form import to_json as compare_json
 from app.compare.meant import ATHLETE_FIELDS
+from app.compare.read import read_form
+from app.compare.throwers import is_invented
 from app.compare.view import basis_of
 from app.demo import load_demo
 from app.flat_form import texts_meant

@@ -13,7 +13,8 @@ from app.athlete.answers import JOINTS
 from app.athlete.caps import OF, READOUT_WORDS
 from app.athlete.form import ProfileForm
 from app.compare.figure import GRAPH_CONFIG
-from app.compare.parts import athlete_fields, choice, text_field
+from app.compare.parts import choice, text_field
+from app.compare.who import athlete_fields
 from app.compare.words import INVENTED
 from app.systems import METRIC, System
 from app.version import VERSION

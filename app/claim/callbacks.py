@@ -22,9 +22,9 @@ from app.claim.form import ClaimForm, from_json, read_form, swapped, to_json, wi
 from app.claim.meant import meant, read_written, written
 from app.claim.parts import field_description, field_label
 from app.claim.view import view_of
-from app.compare.changes import is_invented
 from app.compare.checks import check_athlete
 from app.compare.form import FormError
+from app.compare.throwers import is_invented
 from app.compare.view import basis_of
 from app.demo import load_demo
 from app.rack import rack_of, texts_of

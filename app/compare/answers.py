@@ -5,6 +5,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from functools import lru_cache
+from types import MappingProxyType
 
 import numpy as np
 from numpy.typing import NDArray
@@ -13,12 +14,12 @@ from app.compare.checks import (
     CheckedAthlete,
     CheckedThrow,
     check_above,
-    check_athlete,
     check_reference,
     check_throw,
+    check_throwers,
     throw_of,
 )
-from app.compare.form import ALIGNED, SCALES, Form
+from app.compare.form import ALIGNED, OTHER, SCALES, Form
 from app.compare.quantities import reading_named
 from app.systems import METRIC, System
 from app.units import array_from_si, percent_bwh
@@ -32,7 +33,14 @@ from model.throw import Curves, Throw, curves
 
 Array = NDArray[np.float64]
 
+LABEL_DOT = " · "
 HALF_PEAK = 0.5  # the default level of "time above", as a share of the reference throw's peak
+
+
+NAMELESS = {"": "first thrower", OTHER: "second thrower"}
+"""What a thrower without a code is called, where there are two."""
+
+NO_PROFILES: Mapping[str, SpeedProfile] = MappingProxyType({})
 
 
 @dataclass(frozen=True)
@@ -55,6 +63,10 @@ class Answer:
         The readings of the chosen quantity.
     system : System
         The units of its name.
+    person : Person or None
+        Who throws it.
+    who : str
+        What the thrower is called, where there are two.
     """
 
     key: str
@@ -64,17 +76,39 @@ class Answer:
     curves: Curves | None = None
     readouts: Readouts | None = None
     system: System = METRIC
+    person: Person | None = None
+    who: str = ""
 
     @property
     def name(self) -> str:
-        """Ball and speed in words, such as "275 g at 28.5 m/s"; the place in the list where these are missing."""
+        """Ball and speed in words, such as "275 g at 28.5 m/s"; the place in the list where these are missing. Of two
+        throwers it begins with whose throw it is: "W02 with 275 g at 28.5 m/s".
+        """
         if self.checked.ball is None or self.checked.speed_m_s is None:
             return f"throw {self.number}"
+        return f"{self.who} with {self.thrown}" if self.who else self.thrown
+
+    @property
+    def label(self) -> str:
+        """The same as it stands on its curve, such as "W02 · 275 g · 28.5 m/s"."""
+        thrown = self.thrown.replace(" at ", LABEL_DOT)
+        return f"{self.who}{LABEL_DOT}{thrown}" if self.who else thrown
+
+    @property
+    def thrown(self) -> str:
+        """Ball and speed in words; nothing where these are missing."""
+        if self.checked.ball is None or self.checked.speed_m_s is None:
+            return ""
         ball, say = self.checked.ball, self.system.text
         size = "" if ball.diameter_m == DEFAULT_DIAMETER_M else f" ({say(ball.diameter_m, 'mm')})"
         typed = self.checked.form.held == "speed"  # a speed that follows from a hold is not known to 0.01 m/s
         speed = say(self.checked.speed_m_s, "m/s", least=1, most=2 if typed else 1)
         return f"{say(ball.mass_kg, 'g')}{size} at {speed}"
+
+    @property
+    def thrower(self) -> str:
+        """Who throws it: "" or `OTHER`."""
+        return self.checked.form.thrower
 
     def time_ms(self) -> Array:
         """Time from release (ms) of the points of its curve."""
@@ -97,7 +131,8 @@ class Comparison:
 
     Attributes
     ----------
-    athlete : CheckedAthlete
+    throwers : mapping of str to CheckedAthlete
+        The first ("") and the second (`OTHER`).
     answers : tuple of Answer
         One for each line of the list, in its order.
     reading : Reading
@@ -118,7 +153,7 @@ class Comparison:
         The units of its words.
     """
 
-    athlete: CheckedAthlete
+    throwers: Mapping[str, CheckedAthlete]
     answers: tuple[Answer, ...]
     reading: Reading
     kind: str
@@ -132,9 +167,21 @@ class Comparison:
     system: System = METRIC
 
     @property
-    def person(self) -> Person | None:
-        """Who throws, if all measures could be read."""
-        return self.athlete.person
+    def athlete(self) -> CheckedAthlete:
+        """The first thrower."""
+        return self.throwers[""]
+
+    @property
+    def people(self) -> tuple[Person, ...]:
+        """Who throws, as far as all measures could be read; a second thrower only where a throw of theirs is drawn."""
+        drawn = {answer.thrower for answer in self.drawn} | {""}
+        return tuple(who.person for key, who in self.throwers.items() if key in drawn and who.person is not None)
+
+    @property
+    def codes(self) -> tuple[str, ...]:
+        """The codes of those whose throws are drawn, or else of the first thrower; without those that have none."""
+        drawn = {answer.thrower for answer in self.drawn} or {""}
+        return tuple(who.code for key, who in self.throwers.items() if key in drawn and who.code)
 
     @property
     def drawn(self) -> tuple[Answer, ...]:
@@ -151,12 +198,19 @@ class Comparison:
         """The throws that are compared with the reference."""
         return tuple(answer for answer in self.drawn if not answer.reference)
 
+    @property
+    def two(self) -> bool:
+        """Whether a throw of the second thrower is drawn."""
+        return any(answer.thrower for answer in self.drawn)
+
     def problems(self) -> Mapping[str, Mapping[str, str]]:
         """For each line of the list, its messages by field."""
         return {answer.key: answer.checked.problems for answer in self.answers}
 
 
-def compare(form: Form, today: date, profile: SpeedProfile | None = None, system: System = METRIC) -> Comparison:
+def compare(
+    form: Form, today: date, profiles: Mapping[str, SpeedProfile] = NO_PROFILES, system: System = METRIC
+) -> Comparison:
     """Work out all that the page shows.
 
     Parameters
@@ -165,8 +219,8 @@ def compare(form: Form, today: date, profile: SpeedProfile | None = None, system
         As typed.
     today : date
         No reference was measured after it.
-    profile : SpeedProfile, optional
-        The athlete's, for the throws that are held on it.
+    profiles : mapping of str to SpeedProfile
+        By thrower, for the throws that are held on them.
     system : System
         The units of names and messages.
 
@@ -174,12 +228,17 @@ def compare(form: Form, today: date, profile: SpeedProfile | None = None, system
     -------
     Comparison
     """
-    athlete = check_athlete(form.athlete, system)
+    throwers = check_throwers(form, system)
     reading = reading_named(form.quantity)
     kind, known, date_problem = check_reference(form, today)
     typed_level, level_problem = check_above(form.above, reading.unit)
-    checked = [check_throw(throw, athlete.person, profile, system) for throw in form.throws]
-    thrown = [None if athlete.person is None else throw_of(athlete.person, line) for line in checked]
+    people = [throwers[throw.thrower].person for throw in form.throws]
+    checked = [
+        check_throw(throw, person, profiles.get(throw.thrower), system)
+        for throw, person in zip(form.throws, people, strict=True)
+    ]
+    thrown = [None if person is None else throw_of(person, line) for person, line in zip(people, checked, strict=True)]
+    called = {key: (who.code or NAMELESS[key]) if form.two else "" for key, who in throwers.items()}
     level = typed_level
     if level is None and not level_problem:
         level = _half_peak(thrown, form, reading)
@@ -192,11 +251,13 @@ def compare(form: Form, today: date, profile: SpeedProfile | None = None, system
             curves=None if throw is None else _curves(throw),
             readouts=None if throw is None else _readouts(throw, reading.key, level),
             system=system,
+            person=throwers[line.form.thrower].person,
+            who=called[line.form.thrower],
         )
         for number, (line, throw) in enumerate(zip(checked, thrown, strict=True), start=1)
     )
     return Comparison(
-        athlete,
+        throwers,
         answers,
         reading,
         kind,

@@ -15,26 +15,22 @@ from dash.exceptions import PreventUpdate
 from flask import current_app
 
 from app import ids
+from app.cautions import youngest
 from app.compare.along.link import opened
 from app.compare.answers import compare
 from app.compare.changes import (
     Change,
     added,
     emptied,
-    filled,
     held_otherwise,
-    is_invented,
     moved,
     opening,
     put_back,
-    read_form,
     readied,
-    released_as_before,
-    remeasured,
     restored,
 )
-from app.compare.checks import check_athlete
-from app.compare.form import Form, FormError, from_json, to_json
+from app.compare.checks import check_throwers
+from app.compare.form import OTHER, Form, FormError, from_json, measure_name, to_json
 from app.compare.meant import meant, read_written, written
 from app.compare.moving import chain_of, identity_of, moving_of
 from app.compare.multiples import multiples
@@ -48,15 +44,27 @@ from app.compare.on_page import (
     SAMPLE,
     THROW,
     as_drawn,
-    case_of_form,
+    cases_of_form,
     fields_of,
     form_of_fields,
-    profile_of_form,
+    profiles_of_form,
 )
-from app.compare.parts import athlete_fields, rack_choices
+from app.compare.parts import rack_choices
 from app.compare.picture import figure_of, paper_of, samples_of
+from app.compare.read import read_form
 from app.compare.rows import dom_id, rows, sizes_id
+from app.compare.throwers import (
+    exchanged,
+    filled,
+    invented_throwers,
+    joined,
+    released_as_before,
+    remeasured,
+    without_second,
+)
 from app.compare.view import basis_of, view_of
+from app.compare.who import athlete_fields
+from app.compare.words import invented_words
 from app.demo import load_demo
 from app.markup import to_html
 from app.palette import theme_named
@@ -69,6 +77,9 @@ BUTTONS = (
     ids.COMPARE_PUT_BACK,
     ids.COMPARE_KEEP_SPEEDS,
     ids.COMPARE_DISMISS,
+    ids.COMPARE_EXCHANGE,
+    ids.COMPARE_ALONE,
+    ids.COMPARE_JOIN,
 )
 
 
@@ -87,6 +98,7 @@ VIEW_OUTPUTS = {
     "level_problem": Output(ids.COMPARE_ABOVE, "error"),
     "date_problem": Output(ids.COMPARE_DATE, "error"),
     "date_off": Output(ids.COMPARE_DATE, "disabled"),
+    "kind_off": Output(ids.COMPARE_KIND, "disabled"),
 }
 """The parts that `View` fills one to one."""
 
@@ -101,6 +113,9 @@ def register(app: Dash) -> None:
     app.callback(
         output={
             "athlete": Output(ids.COMPARE_ATHLETE, "children"),
+            "other": Output(ids.COMPARE_OTHER, "children"),
+            "second_hidden": Output(ids.COMPARE_SECOND, "hidden"),
+            "join_hidden": Output(ids.COMPARE_JOIN, "hidden"),
             "rows": Output(ids.COMPARE_ROWS, "children"),
             "chosen": {name: Output(part, "value") for name, part in CHOSEN.items()},
             "notice": Output(ids.COMPARE_NOTICE, "children"),
@@ -109,6 +124,7 @@ def register(app: Dash) -> None:
             "before": Output(ids.COMPARE_BEFORE, "data"),
             "focus": Output(ids.COMPARE_FOCUS, "data"),
             "choose": Output(ids.COMPARE_CHOOSE, "value"),
+            "choose_other": Output(ids.COMPARE_CHOOSE_OTHER, "value"),
             "rack": Output(ids.COMPARE_RACK, "value"),
             "ready": Output(ids.COMPARE_READY, "value"),
             "balls": Output(ids.COMPARE_RACK, "data"),
@@ -120,6 +136,7 @@ def register(app: Dash) -> None:
                 "holds": Input(HOLD, "value"),
                 "measures": Input(MEASURE, "value"),
                 "choose": Input(ids.COMPARE_CHOOSE, "value"),
+                "choose_other": Input(ids.COMPARE_CHOOSE_OTHER, "value"),
                 "rack": Input(ids.COMPARE_RACK, "value"),
                 "link": Input(ids.COMPARE_LINK_OPENED, "data"),
                 "ready": Input(ids.COMPARE_READY, "value"),
@@ -153,7 +170,8 @@ def register(app: Dash) -> None:
         output={
             "view": VIEW_OUTPUTS,
             "paper": Output(ids.COMPARE_PAPER, "data"),
-            "invented": Output(ids.COMPARE_INVENTED, "hidden"),
+            "invented": Output(ids.COMPARE_INVENTED, "children"),
+            "invented_hidden": Output(ids.COMPARE_INVENTED, "hidden"),
             "measure_errors": Output(MEASURE, "error"),
             "throw_errors": Output(THROW, "error"),
             "held": Output(HELD, "children"),
@@ -230,10 +248,13 @@ def change(
             raise PreventUpdate  # nothing follows from what was chosen or typed
         return _changed(made, form, system)
     if source == ids.COMPARE_DISMISS:
-        parts = ("athlete", "rows", "before", "focus", "choose", "rack", "ready", "balls", "written")
-        still = dict.fromkeys(parts, no_update)
+        kept = ("athlete", "other", "second_hidden", "join_hidden", "rows", "before", "focus", "balls", "written")
+        still = dict.fromkeys((*kept, "choose", "choose_other", "rack", "ready"), no_update)
         hidden = {"put_back_hidden": True, "speeds_hidden": True}
         return still | hidden | {"chosen": dict.fromkeys(CHOSEN, no_update), "notice": ""}
+    if source == ids.COMPARE_JOIN:
+        focus = dom_id({"type": ids.COMPARE_MEASURE, "name": measure_name(OTHER, "code")})
+        return _changed(Change(form, focus=focus), form, system, everything=True, joining=True)
     if source == ids.COMPARE_ADD:
         return _changed(added(form, demo), form, system)
     if source == ids.COMPARE_RACK:
@@ -245,7 +266,10 @@ def change(
         ids.COMPARE_LINK_OPENED: lambda: opened(form, pressed["link"]),
         ids.COMPARE_PUT_BACK: lambda: put_back(form, before),
         ids.COMPARE_KEEP_SPEEDS: lambda: released_as_before(form, before),
-        ids.COMPARE_READY: lambda: readied(form, pressed["ready"], case_of_form(form, profiles)),
+        ids.COMPARE_READY: lambda: readied(form, pressed["ready"], cases_of_form(form, profiles)),
+        ids.COMPARE_CHOOSE_OTHER: lambda: joined(form, demo, pressed["choose_other"]),
+        ids.COMPARE_EXCHANGE: lambda: exchanged(form),
+        ids.COMPARE_ALONE: lambda: without_second(form),
         ids.COMPARE_RESTORE: lambda: restored(form, pressed["restored"]),
     }
     return _changed(whole[source](), form, system, everything=True)
@@ -259,14 +283,20 @@ def _worked(
         return moved(form, str(source.get("throw")), str(source.get("move")))
     if source.get("type") == ids.COMPARE_MEASURE:
         return remeasured(form, saved, before, system)
-    return held_otherwise(form, str(source.get("throw")), profile_of_form(form, profiles))
+    return held_otherwise(form, str(source.get("throw")), profiles_of_form(form, profiles))
 
 
-def _changed(made: Change, before: Form | None, system: System, everything: bool = False) -> dict[str, Any]:
+def _changed(
+    made: Change, before: Form | None, system: System, everything: bool = False, joining: bool = False
+) -> dict[str, Any]:
     form, before = made.form, made.before or before
+    second = form.two or joining
     kept = to_json(before) if made.undo and before is not None else None
     return {
         "athlete": athlete_fields(form.athlete, system) if everything else no_update,
+        "other": (athlete_fields(form.other, system, OTHER) if second else []) if everything else no_update,
+        "second_hidden": not second if everything else no_update,
+        "join_hidden": second if everything else no_update,
         "rows": rows(form, system),
         "chosen": {name: getattr(form, name) or None if name in PICKED else getattr(form, name) for name in CHOSEN},
         "notice": made.notice,
@@ -275,6 +305,7 @@ def _changed(made: Change, before: Form | None, system: System, everything: bool
         "before": kept,
         "focus": made.focus,
         "choose": None,
+        "choose_other": None,
         "rack": None,
         "ready": None,
         "balls": rack_choices(load_demo(), system) if everything else no_update,
@@ -294,8 +325,8 @@ def draw(
     """Draw what follows from the fields. The form goes along with the figure, to be kept once that is on the screen."""
     if not fields["measure_ids"]:
         raise PreventUpdate  # the page is opening: there are no fields yet, and nothing to keep
-    form, profile, system = as_drawn(fields, saved, profiles)
-    comparison = compare(form, date.today(), profile, system)
+    form, known, system = as_drawn(fields, saved, profiles)
+    comparison = compare(form, date.today(), known, system)
     worn = theme_named(theme)
     figure = figure_of(comparison, worn, narrow is True)
     keys = [trace["meta"] for trace in figure["data"] if "meta" in trace]
@@ -316,7 +347,7 @@ def draw_every(opened: Any, saved: Any, theme: Any, narrow: Any, profiles: Any) 
         form = from_json(saved)
     except FormError:
         raise PreventUpdate from None
-    return multiples(compare(form, date.today(), profile_of_form(form, profiles)), theme_named(theme), narrow is True)
+    return multiples(compare(form, date.today(), profiles_of_form(form, profiles)), theme_named(theme), narrow is True)
 
 
 def tell(
@@ -332,13 +363,15 @@ def tell(
         form = from_json(saved)
     except FormError:
         raise PreventUpdate from None  # nothing was kept yet
-    comparison = compare(form, date.today(), profile_of_form(form, profiles), read_written(written)[1])
+    comparison = compare(form, date.today(), profiles_of_form(form, profiles), read_written(written)[1])
     view = view_of(form, comparison)
+    said = invented_words(comparison, invented_throwers(form, load_demo()))
     return {
         "view": {name: getattr(view, name) for name in VIEW_OUTPUTS},
         "paper": paper_of(comparison),
-        "invented": not is_invented(form, load_demo()),
-        "measure_errors": _changed_only(measures, lambda part: view.athlete_problems.get(part["name"])),
+        "invented": said,
+        "invented_hidden": not said,
+        "measure_errors": _changed_only(measures, lambda part: view.measure_problems.get(part["name"])),
         "throw_errors": _changed_only(
             throws, lambda part: view.throw_problems.get(part["throw"], {}).get(part["name"])
         ),
@@ -353,9 +386,9 @@ def _changed_only(shown: list[list[Any]], wanted: Callable[[dict[str, str]], Any
 
 
 def rest_on(measures: list[Any], measure_ids: list[Any], written: Any = None) -> tuple[Any, dict[str, Any]]:
-    """Say what the page rests on for this athlete, and give the athlete's line figure."""
+    """Say what the page rests on for these throwers, and give their line figures."""
     if not measure_ids:
         raise PreventUpdate  # the page is opening: there are no fields yet
     page = read_form(list(zip(measure_ids, measures, strict=False)), [], {})
-    person = check_athlete(meant(page, *read_written(written)).athlete).person
-    return basis_of(person), chain_of(person)
+    people = {by: who.person for by, who in check_throwers(meant(page, *read_written(written))).items()}
+    return basis_of(youngest(people.values())), {by: chain_of(person) for by, person in people.items()}

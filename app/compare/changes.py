@@ -1,34 +1,26 @@
 """What the buttons do to the form, and what is said about it. Pure."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Any
 
 from app.athlete.answers import Case
-from app.compare.checks import check_athlete, check_throw
 from app.compare.fields import HOLD_FIELDS
 from app.compare.form import (
-    ATHLETE_NAMES,
-    CHOSEN_NAMES,
-    LONGEST_KEPT,
     MOST_THROWS,
-    THROW_NAMES,
     Form,
     FormError,
-    ThrowForm,
     add_throw,
     copy_throw,
     demo_form,
     empty_form,
     from_json,
-    is_key,
     move_throw,
     remove_throw,
 )
-from app.compare.holding import clocks_kept, settled, speeds_kept
+from app.compare.holding import settled
 from app.compare.ready import ready
 from app.compare.rows import dom_id, field_id, move_id
 from app.demo import Demo
-from app.systems import METRIC, System
 from model.speed import SpeedProfile
 
 BROKEN = "What was kept from last time could not be read"
@@ -146,28 +138,7 @@ def added(form: Form, demo: Demo, rack: object = None) -> Change:
     return Change(made, focus=dom_id(field_id(key, "speed_m_s" if ball else "ball_mass_g")))
 
 
-def filled(form: Form, demo: Demo, code: object) -> Change:
-    """Fill the form with an invented thrower.
-
-    Parameters
-    ----------
-    form : Form
-    demo : Demo
-    code : object
-        The thrower's code, as the browser sent it.
-
-    Returns
-    -------
-    Change
-    """
-    athlete = demo.athlete(code)
-    if athlete is None:
-        return Change(form)
-    notice = "" if form.untouched else f"Filled in with {athlete.athlete}, {athlete.note}."
-    return Change(demo_form(demo, athlete), notice, undo=not form.untouched)
-
-
-def held_otherwise(form: Form, key: str, profile: SpeedProfile | None) -> Change | None:
+def held_otherwise(form: Form, key: str, profiles: Mapping[str, SpeedProfile]) -> Change | None:
     """Hold a throw as was just chosen, its speed left as it is.
 
     Parameters
@@ -176,96 +147,19 @@ def held_otherwise(form: Form, key: str, profile: SpeedProfile | None) -> Change
         As on the page.
     key : str
         The throw's key.
-    profile : SpeedProfile or None
-        The athlete's.
+    profiles : mapping of str to SpeedProfile
+        By thrower, as far as there are.
 
     Returns
     -------
     Change or None
         None if the throw has its number already.
     """
-    made = settled(form, profile)
+    made = settled(form, profiles)
     return None if made is form else Change(made, focus=dom_id(field_id(key, "hold")))
 
 
-def clocks_kept_since(kept: object, form: Form) -> Form:
-    """Keep the clocks of what the browser kept last, see `clocks_kept`; the form as it is if that cannot be read."""
-    try:
-        return clocks_kept(form, from_json(kept))
-    except FormError:
-        return form
-
-
-def remeasured(form: Form, kept: object, before: object, system: System = METRIC) -> Change | None:
-    """Let the throws keep their clocks after a measure of the athlete was changed.
-
-    Parameters
-    ----------
-    form : Form
-        As on the page.
-    kept : object
-        What the browser kept: the form before this change.
-    before : object
-        What can be put back at the moment.
-    system : System
-        The units of what is said.
-
-    Returns
-    -------
-    Change or None
-        None if no throw's speed changes with the measures.
-    """
-    try:
-        last = from_json(kept)
-    except FormError:
-        return None
-    if form.athlete == last.athlete:
-        return None
-    made = clocks_kept(form, last)
-    if made is form:  # measures changed once more: what can be put back is still the form before the first of them
-        try:
-            last = from_json(before)
-        except FormError:
-            return None
-    if form.athlete["code"] != last.athlete["code"] or speeds_kept(made, last) is made:
-        return None
-    return Change(made, _clocks_notice(made, last, system), undo=True, speeds=True, before=last)
-
-
-def _clocks_notice(form: Form, before: Form, system: System) -> str:
-    now, then = (_reference_speed(one, system) for one in (form, before))
-    said = "The measures changed; the throws keep their joint speeds, so a longer arm releases faster"
-    return (
-        f"{said}: the reference throw at {now} instead of {then} {system.unit('m/s')}." if now and then else f"{said}."
-    )
-
-
-def _reference_speed(form: Form, system: System) -> str:
-    place = form.place(form.reference)
-    line = check_throw(form.throws[place], check_athlete(form.athlete).person) if place >= 0 else None
-    return "" if line is None or line.speed_m_s is None else system.number(line.speed_m_s, "m/s", least=1, most=1)
-
-
-def released_as_before(form: Form, before: object) -> Change:
-    """Hold the throws at their release speeds again, whatever the measures are now.
-
-    Parameters
-    ----------
-    form : Form
-    before : object
-        What the browser kept of the form before the measures changed.
-
-    Returns
-    -------
-    Change
-    """
-    try:
-        return Change(speeds_kept(form, from_json(before)), "The throws are held at their release speeds.")
-    except FormError:
-        return Change(form, "There is nothing to put back.")
-
-
-def readied(form: Form, key: object, case: Case) -> Change:
+def readied(form: Form, key: object, cases: Mapping[str, Case]) -> Change:
     """Make a ready comparison of the list of throws.
 
     Parameters
@@ -273,14 +167,16 @@ def readied(form: Form, key: object, case: Case) -> Change:
     form : Form
     key : object
         A key of `ready.READY`, as the browser sent it.
-    case : app.athlete.answers.Case
-        The athlete's balls and readings.
+    cases : mapping of str to app.athlete.answers.Case
+        The balls and readings of each thrower.
 
     Returns
     -------
     Change
     """
-    made = ready(form, key, case.rack, on_profile=bool(case.found.used) and case.profile is not None)
+    place = form.place(form.reference)
+    rack = cases[form.throws[place].thrower if place >= 0 else ""].rack
+    made = ready(form, key, rack, {thrower for thrower, case in cases.items() if case.found.used and case.profile})
     return Change(made.form, made.said, undo=made.form is not form)
 
 
@@ -301,21 +197,6 @@ def restored(form: Form, sent: object) -> Change:
         return Change(from_json(sent.get("form") if isinstance(sent, dict) else None))
     except FormError:
         return Change(form, "There is nothing to go back to.")
-
-
-def is_invented(form: Form, demo: Demo) -> bool:
-    """Whether the athlete of a form is one of the demo data, as it stands there.
-
-    Parameters
-    ----------
-    form : Form
-    demo : Demo
-
-    Returns
-    -------
-    bool
-    """
-    return any(form.athlete == demo_form(demo, athlete).athlete for athlete in demo.athletes)
 
 
 def emptied(form: Form) -> Change:
@@ -340,53 +221,6 @@ def put_back(form: Form, before: object) -> Change:
         return Change(from_json(before), notice="Put back.")
     except FormError:
         return Change(form, notice="There is nothing to put back.")
-
-
-def read_form(measures: object, throws: object, chosen: dict[str, object]) -> Form:
-    """Read the form from the fields on the page. Whatever the browser sends, the result is a form.
-
-    Parameters
-    ----------
-    measures, throws : list of (dict, object)
-        Id and value of each field of the athlete, and of each field of a throw.
-    chosen : dict of str to object
-        Values of the other controls: `CHOSEN_NAMES`.
-
-    Returns
-    -------
-    Form
-    """
-    athlete = dict.fromkeys(ATHLETE_NAMES, "")
-    for part, value in _pairs(measures):
-        if part.get("name") in athlete:
-            athlete[part["name"]] = _text(value)
-    lines: dict[str, dict[str, str]] = {}
-    for part, value in _pairs(throws):
-        key, name = part.get("throw"), part.get("name")
-        if not isinstance(key, str) or not is_key(key) or name not in THROW_NAMES:
-            continue
-        if key in lines or len(lines) < MOST_THROWS:
-            lines.setdefault(key, dict.fromkeys(THROW_NAMES, ""))[name] = _text(value)
-    words = {name: _text(chosen.get(name)) for name in CHOSEN_NAMES}
-    return Form(athlete, tuple(ThrowForm(key, **typed) for key, typed in lines.items()), **words)
-
-
-def _pairs(given: object) -> list[tuple[dict[str, Any], object]]:
-    if not isinstance(given, list):
-        return []
-    return [
-        (pair[0], pair[1]) for pair in given if isinstance(pair, list | tuple) and len(pair) == 2 and _is_id(pair[0])
-    ]
-
-
-def _is_id(part: object) -> bool:
-    return isinstance(part, dict) and all(isinstance(word, str) for word in part.values())
-
-
-def _text(value: object) -> str:
-    if isinstance(value, str):
-        return value[:LONGEST_KEPT]
-    return str(value)[:LONGEST_KEPT] if isinstance(value, int | float) and not isinstance(value, bool) else ""
 
 
 def _speed_of(form: Form, place: int) -> str:

@@ -24,7 +24,7 @@ from app.compare.fields import (
     MEASURES,
     Field,
 )
-from app.compare.form import KINDS, Form, ThrowForm
+from app.compare.form import KINDS, OTHER, Form, ThrowForm
 from app.systems import METRIC, System
 from app.typed import as_typed, read_typed
 from app.units import from_si, range_in
@@ -164,6 +164,23 @@ def check_athlete(athlete: Mapping[str, str], system: System = METRIC) -> Checke
     if len(code) > LONGEST_CODE or not code.isprintable():
         problems["code"] = message(InputError("Code", code, f"up to {LONGEST_CODE} printable characters"))
     return CheckedAthlete(person, code[:LONGEST_CODE] if code.isprintable() else "", problems)
+
+
+def check_throwers(form: Form, system: System = METRIC) -> dict[str, CheckedAthlete]:
+    """Read the measures of both throwers.
+
+    Parameters
+    ----------
+    form : Form
+    system : System
+        The units of the messages.
+
+    Returns
+    -------
+    dict of str to CheckedAthlete
+        Of the first thrower ("") and of the second (`OTHER`).
+    """
+    return {thrower: check_athlete(form.measures(thrower), system) for thrower in ("", OTHER)}
 
 
 def check_throw(

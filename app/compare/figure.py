@@ -9,7 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from app.compare.form import ALIGNED
-from app.compare.line_labels import Label, Line, Window, end_labels, name_lines, peak_labels
+from app.compare.line_labels import LETTER, Label, Line, Window, end_labels, name_lines, peak_labels
 from app.palette import THEMES, Theme, figure_px, line_color, line_width, template
 
 GRAPH_CONFIG: dict[str, Any] = {
@@ -24,6 +24,9 @@ GRAPH_CONFIG: dict[str, Any] = {
 GAP = "\u00a0"  # between words and what they stand at
 DOT_PX = 4.0  # where a label's hair meets its curve
 REFERENCE_DASH = "9px,6px"
+UNIT_LETTERS = 3  # the longest unit that the left margin holds: N·m
+RINGS = 9  # on a line
+RING_PX = 5.0  # a ring is wider than its line by this
 DRAWN_EVERY = 3  # points of the model's time grid; about a millisecond, four pixels of a smooth curve
 PAPER_PX = (690.0, 268.0)  # width and height of the printed figure; a little lower for more than four throws,
 LOWER_PX = 15.0  # by this for each, so that their table finds room on the same page
@@ -160,6 +163,7 @@ def _around(
     layout = _layout(theme, narrow, (start, end), (low - room if low < 0.0 else 0.0, high + room), shown.align)
     if height is not None:
         layout["height"] = height
+    layout["margin"]["l"] += max(0, len(shown.unit) - UNIT_LETTERS) * LETTER * figure_px(theme, "xs")
     labels, end = _labels(shown, layout, theme, narrow)
     layout["xaxis"]["range"] = [start, end]
     contact, rotation, release = float(marked.time_ms[0]), marked.max_external_rotation_ms, marked.release_ms
@@ -235,22 +239,42 @@ def drawn_points(count: int) -> NDArray[np.intp]:
 
 def _trace(line: Line, unit: str, theme: Theme) -> dict[str, Any]:
     keep = drawn_points(line.time_ms.size)
-    places = 1 if unit == "N" else 2
+    places = {"N": 1, "%BW·H": 3}.get(unit, 2)
+    color, width = line_color(line.mass_kg, theme), line_width(line.mass_kg, theme)
     return {
         "type": "scatter",
-        "mode": "lines",
+        "mode": "lines+markers" if line.other else "lines",
         "name": line.label,
         "meta": line.key,
         "x": np.round(line.time_ms[keep], 2).tolist(),
         "y": np.round(line.value[keep], places).tolist(),
         "line": {
-            "color": line_color(line.mass_kg, theme),
-            "width": line_width(line.mass_kg, theme),
+            "color": color,
+            "width": width,
             "dash": REFERENCE_DASH if line.reference else "solid",
             "simplify": False,  # Plotly's thinning of points shows as corners in thick lines
         },
         "hovertemplate": f"%{{y:.{places - 1}f}} {unit}",
-    }
+    } | (rings(color, width, theme) if line.other else {})
+
+
+def rings(color: str, width: float, theme: Theme) -> dict[str, Any]:
+    """What marks a line as the second thrower's, whatever its width and darkness: a few rings on it.
+
+    Parameters
+    ----------
+    color : str
+    width : float
+        Of the line (px).
+    theme : Theme
+
+    Returns
+    -------
+    dict
+        A trace's ``marker``.
+    """
+    ring = {"color": color, "width": max(1.5, 0.6 * width)}
+    return {"marker": {"size": width + RING_PX, "maxdisplayed": RINGS, "color": theme.paper, "line": ring}}
 
 
 def _layout(

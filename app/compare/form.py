@@ -10,9 +10,11 @@ from dataclasses import asdict, dataclass, field, fields, replace
 from app.compare.fields import BALL_FIELDS, HOLD_FIELDS, LENGTHS, MEASURES
 from app.demo import Demo, DemoAthlete, RackBall
 
-VERSION = 3
+VERSION = 4
 BEFORE_HOLDS = 1  # the version in which every throw was held at its release speed
 BEFORE_VIEWS = 2  # and that in which the figure had one alignment and one scale
+BEFORE_TWO = 3  # and that in which one athlete threw all
+OTHER = "other"  # who throws, where it is the second thrower; the first is ""
 MOST_THROWS = 8
 LONGEST_KEPT = 200  # characters of a field that a stored form may hold
 DEFAULT_DIAMETER = "73"
@@ -30,7 +32,7 @@ CHOSEN_NAMES = ("reference", "kind", "date", "quantity", "headline", "above", "a
 """What is chosen or typed once for all throws."""
 
 ATHLETE_NAMES = ("code", "sex", "handedness", *(f.name for f in MEASURES), *(f.name for f in LENGTHS))
-THROW_NAMES = (*(f.name for f in BALL_FIELDS), "hold", *(f.name for f in HOLD_FIELDS.values()))
+THROW_NAMES = (*(f.name for f in BALL_FIELDS), "hold", *(f.name for f in HOLD_FIELDS.values()), "by")
 
 _KEY = re.compile(r"t[1-9][0-9]{0,5}")
 
@@ -41,7 +43,9 @@ class FormError(ValueError):
 
 @dataclass(frozen=True)
 class ThrowForm:
-    """One line of the list of throws, as typed: a ball, how the throw is held, and the one number that goes with it."""
+    """One line of the list of throws, as typed: a ball, how the throw is held, the one number that goes with that, and
+    who throws it.
+    """
 
     key: str
     ball_mass_g: str = ""
@@ -50,6 +54,12 @@ class ThrowForm:
     hold: str = "speed"
     clock_percent: str = ""
     share_percent: str = ""
+    by: str = ""
+
+    @property
+    def thrower(self) -> str:
+        """Who throws it: "" or `OTHER`."""
+        return OTHER if self.by == OTHER else ""
 
     @property
     def held(self) -> str:
@@ -90,6 +100,8 @@ class Form:
         The chosen quantity, the throw of the first sentence, and the typed level of "time above".
     align, scale : str
         Where the curves are laid over one another, and what they are measured in: keys of `ALIGNED` and `SCALES`.
+    other : mapping of str to str
+        The second thrower, as `athlete`; mostly there is none.
     """
 
     athlete: Mapping[str, str] = field(default_factory=lambda: dict.fromkeys(ATHLETE_NAMES, ""))
@@ -102,11 +114,22 @@ class Form:
     above: str = ""
     align: str = "release"
     scale: str = "plain"
+    other: Mapping[str, str] = field(default_factory=lambda: dict.fromkeys(ATHLETE_NAMES, ""))
+
+    @property
+    def two(self) -> bool:
+        """Whether there is a second thrower: something was typed or chosen, or a throw is theirs."""
+        return any(text.strip() for text in self.other.values()) or any(throw.thrower for throw in self.throws)
+
+    def measures(self, thrower: str) -> Mapping[str, str]:
+        """The measures of the first thrower ("") or of the second (`OTHER`)."""
+        return self.other if thrower == OTHER else self.athlete
 
     @property
     def untouched(self) -> bool:
         """Whether nobody has typed anything yet."""
-        return not any(text.strip() for text in self.athlete.values()) and all(t.blank for t in self.throws)
+        typed = (*self.athlete.values(), *self.other.values())
+        return not any(text.strip() for text in typed) and all(t.blank for t in self.throws)
 
     def place(self, key: str) -> int:
         """Find a throw's place in the list; -1 if it is not there."""
@@ -145,24 +168,25 @@ def from_json(kept: object) -> Form:
         If it is anything but what `to_json` writes.
     """
     version = kept.get("version") if isinstance(kept, dict) else None
-    if isinstance(kept, dict) and version in (BEFORE_HOLDS, BEFORE_VIEWS):
-        kept = kept | {name: getattr(Form(), name) for name in ("align", "scale") if name not in kept}
+    older = (BEFORE_HOLDS, BEFORE_VIEWS, BEFORE_TWO)
+    if isinstance(kept, dict) and version in older:
+        kept = {name: getattr(Form(), name) for name in ("align", "scale", "other")} | kept
     data = _record(kept, {"version", *(f.name for f in fields(Form))})
-    if version not in (BEFORE_HOLDS, BEFORE_VIEWS, VERSION):
+    if version not in (*older, VERSION):
         raise FormError("another version")
     rows = data["throws"]
     if not isinstance(rows, list) or len(rows) > MOST_THROWS:
         raise FormError("throws")
     names = {f.name for f in fields(ThrowForm)}
-    if data["version"] == BEFORE_HOLDS:
-        names -= {"hold", "clock_percent", "share_percent"}
+    if version in older:
+        names -= {"by"} | ({"hold", "clock_percent", "share_percent"} if version == BEFORE_HOLDS else set())
     throws = tuple(ThrowForm(**_texts(_record(row, names))) for row in rows)
     keys = [throw.key for throw in throws]
     if len(set(keys)) < len(keys) or not all(is_key(key) for key in keys):
         raise FormError("keys")
-    athlete = _texts(_record(data["athlete"], set(ATHLETE_NAMES)))
+    athlete, other = (_texts(_record(data[name], set(ATHLETE_NAMES))) for name in ("athlete", "other"))
     words = _texts({name: data[name] for name in CHOSEN_NAMES})
-    return Form(athlete=athlete, throws=throws, **words)
+    return Form(athlete=athlete, throws=throws, other=other, **words)
 
 
 def _record(given: object, names: set[str]) -> dict[str, object]:
@@ -202,12 +226,36 @@ def demo_form(demo: Demo, athlete: DemoAthlete) -> Form:
     -------
     Form
     """
-    measures = {name: getattr(athlete, "athlete" if name == "code" else name) for name in ATHLETE_NAMES}
     own = (athlete.own_ball_mass_g, athlete.own_ball_diameter_mm, athlete.own_speed_m_s)
     thrown = [(mass, demo.diameter_of(mass), speed) for mass, speed in demo.last_day(athlete.athlete)]
     throws = tuple(ThrowForm(f"t{i}", *typed) for i, typed in enumerate([own, *thrown][:MOST_THROWS], start=1))
     kind = next((key for key, words in KINDS.items() if words == athlete.reference_kind), "estimated")
-    return Form(measures, throws, "t1", kind, athlete.reference_date)
+    return Form(measures_of(athlete), throws, "t1", kind, athlete.reference_date)
+
+
+def measures_of(athlete: DemoAthlete) -> dict[str, str]:
+    """Take the measures of an invented thrower, as they are typed."""
+    return {name: getattr(athlete, "athlete" if name == "code" else name) for name in ATHLETE_NAMES}
+
+
+def measure_name(thrower: str, name: str) -> str:
+    """Call a measure of the first thrower ("") or of the second (`OTHER`) by one word, for its field's id."""
+    return f"{thrower}_{name}" if thrower else name
+
+
+def swapped(form: Form) -> Form:
+    """Exchange the two throwers: the second becomes the first, and each keeps their throws.
+
+    Parameters
+    ----------
+    form : Form
+
+    Returns
+    -------
+    Form
+    """
+    throws = tuple(replace(throw, by="" if throw.thrower else OTHER) for throw in form.throws)
+    return replace(form, athlete=form.other, other=form.athlete, throws=throws)
 
 
 def add_throw(form: Form, ball: RackBall | None = None) -> Form:

@@ -3,11 +3,11 @@
 Every function gives back the form it was given where there is nothing to do, so that it can be asked at any time.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 
 from app.compare.answers import plain
-from app.compare.checks import check_athlete, check_throw
+from app.compare.checks import check_throw, check_throwers
 from app.compare.fields import HOLD_FIELDS
 from app.compare.form import Form, ThrowForm
 from app.units import from_si
@@ -20,26 +20,26 @@ FULL = "100"  # per cent of full speed, where nothing is known to convert from
 SAME_SPEED = 1e-9  # relative difference below which two arms release at one speed at the same clock
 
 
-def settled(form: Form, profile: SpeedProfile | None) -> Form:
+def settled(form: Form, profiles: Mapping[str, SpeedProfile]) -> Form:
     """Give each throw whose way of being held was just chosen the number that leaves its speed as it was.
 
     Parameters
     ----------
     form : Form
         As on the page: such a throw has still the number of how it was held before.
-    profile : SpeedProfile or None
-        The athlete's.
+    profiles : mapping of str to SpeedProfile
+        By thrower, as far as there are.
 
     Returns
     -------
     Form
     """
-    person = check_athlete(form.athlete).person
-    return _each(form, lambda throw: _settled(throw, person, profile))
+    people = check_throwers(form)
+    return _each(form, lambda one: _settled(one, people[one.thrower].person, profiles.get(one.thrower)))
 
 
 def clocks_kept(form: Form, before: Form) -> Form:
-    """Hold the throws' clocks where nothing but the athlete's measures changed, and with them the length of the arm.
+    """Hold the throws' clocks where nothing but their thrower's measures changed, and with them the length of the arm.
 
     At a fixed release speed the length of a uniformly scaled arm cancels out of the torque; a longer arm that keeps
     its joint speeds releases faster and needs more. So a changed measure keeps the clock, unless asked otherwise.
@@ -52,19 +52,20 @@ def clocks_kept(form: Form, before: Form) -> Form:
     Returns
     -------
     Form
-        Each throw at a release speed is held at the clock it had, if both athletes could be read.
+        Each throw at a release speed is held at the clock it had, if its thrower could be read before and after.
     """
-    if replace(form, athlete=before.athlete) != before or form.athlete["code"] != before.athlete["code"]:
+    if replace(form, athlete=before.athlete, other=before.other) != before:
         return form
-    person, other = check_athlete(form.athlete).person, check_athlete(before.athlete).person
-    if person is None or other is None or person == other:
-        return form
+    people, once = check_throwers(form), check_throwers(before)
 
     def keep(throw: ThrowForm) -> ThrowForm:
-        line = check_throw(throw)
+        line, by = check_throw(throw), throw.thrower
+        person, earlier = people[by].person, once[by].person
+        if person is None or earlier is None or person == earlier or people[by].code != once[by].code:
+            return throw
         if throw.held != "speed" or line.ball is None or line.speed_m_s is None:
             return throw
-        now, then = (_path_speed_m_s(one, line.ball) for one in (person, other))
+        now, then = (_path_speed_m_s(one, line.ball) for one in (person, earlier))
         return throw if abs(now / then - 1.0) < SAME_SPEED else throw.holding("clock", _percent(line.speed_m_s / then))
 
     return _each(form, keep)

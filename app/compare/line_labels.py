@@ -38,6 +38,8 @@ class Line:
         Time (ms) of release: 0 where the curves are laid over one another at release.
     key : str
         The throw's key in the form.
+    other : bool
+        Whether it is the second thrower's: such a line has rings on it.
     """
 
     label: str
@@ -49,6 +51,7 @@ class Line:
     max_external_rotation_ms: float
     release_ms: float = 0.0
     key: str = ""
+    other: bool = False
 
 
 @dataclass(frozen=True)

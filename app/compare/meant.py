@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from app import flat_form
 from app.compare.fields import BALL_FIELDS, HOLD_FIELDS, LENGTHS, MEASURES
-from app.compare.form import Form, ThrowForm, from_json, to_json
+from app.compare.form import OTHER, Form, ThrowForm, from_json, to_json
 from app.flat_form import texts_meant
 from app.systems import System
 
@@ -74,5 +74,5 @@ def meant(page: Form, before: Form, system: System) -> Form:
             throw, **texts_meant(shown, {name: getattr(old, name) for name in shown}, system, FIELDS_OF_THROW)
         )
 
-    athlete = texts_meant(page.athlete, before.athlete, system, ATHLETE_FIELDS)
-    return replace(page, athlete=athlete, throws=tuple(throw_meant(throw) for throw in page.throws))
+    athlete, other = (texts_meant(page.measures(by), before.measures(by), system, ATHLETE_FIELDS) for by in ("", OTHER))
+    return replace(page, athlete=athlete, other=other, throws=tuple(throw_meant(throw) for throw in page.throws))

@@ -8,9 +8,10 @@ from typing import Any
 
 import numpy as np
 
-from app.compare.answers import Comparison
+from app.compare.answers import Answer, Comparison
 from app.compare.figure import drawn_points
-from app.compare.picture import scale_of
+from app.compare.form import measure_name
+from app.compare.picture import level_of, scale_of
 from app.units import from_si, to_si
 from model.ball import DEFAULT_DIAMETER_M
 from model.channels import INDEX
@@ -23,7 +24,7 @@ PLACES = 4  # decimals of a metre: a tenth of a millimetre
 
 
 def identity_of(comparison: Comparison) -> dict[str, Any]:
-    """The identity's curves of the chosen quantity, for each size of ball in the list.
+    """The identity's curves of the chosen quantity, for each thrower and size of ball in the list.
 
     Parameters
     ----------
@@ -33,25 +34,29 @@ def identity_of(comparison: Comparison) -> dict[str, Any]:
     -------
     dict
         ``phase`` of the points that are drawn, ``duration_s`` of the path, ``rotation_phase`` of maximum external
-        rotation; ``balls``, for each diameter (mm, as text): ``arm``, ``ball``, ``arm_weight``, ``ball_weight`` with
+        rotation; ``balls``, by thrower and diameter: ``arm``, ``ball``, ``arm_weight``, ``ball_weight`` with
         the sign that is read as positive, and ``path_speed_m_s``. Empty without a person.
     """
-    person, reading = comparison.person, comparison.reading
-    if person is None or not comparison.drawn:
+    reading = comparison.reading
+    thrown = {
+        _hand(answer): (answer.person, answer.checked.ball.diameter_m)
+        for answer in comparison.drawn
+        if answer.person is not None and answer.checked.ball is not None
+    }
+    if not thrown:
         return {}
-    diameters = sorted({line.checked.ball.diameter_m for line in comparison.drawn if line.checked.ball is not None})
-    mirrored = person.handedness == "left" and reading.channel == "ball_z"
-    sign = -reading.sign if mirrored else reading.sign
-    found = {diameter: path_loads(person, diameter) for diameter in diameters}
-    any_one = found[diameters[0]]
+    any_one = path_loads(*next(iter(thrown.values())))  # phase and duration are the path's, whoever throws
     points = drawn_points(any_one.phase.size)
     balls = {}
-    for diameter, loads in found.items():
+    for hand, (person, diameter) in thrown.items():
+        loads = path_loads(person, diameter)
+        mirrored = person.handedness == "left" and reading.channel == "ball_z"
+        sign = -reading.sign if mirrored else reading.sign
         channel = {
             name: _written(sign * getattr(loads, name)[points, INDEX[reading.channel]])
             for name in ("arm", "ball", "arm_weight", "ball_weight")
         }
-        balls[_mm(diameter)] = channel | {"path_speed_m_s": float(loads.path_speed_m_s)}
+        balls[hand] = channel | {"path_speed_m_s": float(loads.path_speed_m_s)}
     return {
         "phase": any_one.phase[points].tolist(),
         "duration_s": any_one.duration_s,
@@ -72,12 +77,14 @@ def moving_of(comparison: Comparison, drawing_order: list[str]) -> dict[str, Any
     Returns
     -------
     dict
-        ``curves`` in that order: ``key``, ``name``, ``ball`` (a key of the identity's balls), ``mass_kg``,
-        ``speed_m_s``, ``reference``, and ``per_unit_m_s``, the release speed (m/s) that one unit of what the throw is
-        held at comes to; ``align``; ``factor``, ``unit`` and ``places`` of what is drawn; ``level`` of "time above" in
-        the quantity's own unit ``level_unit``, or None; ``speed_unit`` that is shown, and how many m/s it is.
+        ``curves`` in that order: ``key``, ``name``, ``ball`` (a key of the identity's balls), ``thrower``, ``factor``
+        of what is drawn, ``mass_kg``, ``speed_m_s``, ``reference``, and ``per_unit_m_s``, the release speed (m/s) that
+        one unit of what the throw is held at comes to; ``align``; ``unit`` and ``places`` of what is drawn; ``level``
+        of "time above" in the quantity's own unit ``level_unit``, or None, and ``level_factor`` of what is drawn;
+        ``speed_unit`` that is shown, and how many m/s it is.
     """
-    factor, unit = scale_of(comparison)
+    first = comparison.drawn[0].person if comparison.drawn else None
+    (factor, unit), level = scale_of(comparison, first), level_of(comparison)
     by_key = {answer.key: answer for answer in comparison.drawn}
     curves = []
     for key in drawing_order:
@@ -91,7 +98,9 @@ def moving_of(comparison: Comparison, drawing_order: list[str]) -> dict[str, Any
             {
                 "key": key,
                 "name": answer.name,
-                "ball": _mm(ball.diameter_m),
+                "ball": _hand(answer),
+                "thrower": answer.thrower,
+                "factor": scale_of(comparison, answer.person)[0],
                 "mass_kg": ball.mass_kg,
                 "speed_m_s": speed,
                 "per_unit_m_s": speed / typed,
@@ -101,10 +110,10 @@ def moving_of(comparison: Comparison, drawing_order: list[str]) -> dict[str, Any
     return {
         "curves": curves,
         "align": comparison.align,
-        "factor": factor,
         "unit": unit,
         "places": 0 if unit == "N" else 1,
-        "level": comparison.level,
+        "level": None if level is None else level.value,
+        "level_factor": factor,
         "level_unit": comparison.reading.unit,
         "speed_unit": comparison.system.unit("m/s"),
         "speed_unit_m_s": to_si(1.0, comparison.system.unit("m/s")),
@@ -137,5 +146,7 @@ def _written(values: Any) -> list[float]:
     return [float(f"{value:.{DIGITS}g}") for value in values]
 
 
-def _mm(diameter_m: float) -> str:
-    return f"{from_si(diameter_m, 'mm'):.6g}"
+def _hand(answer: Answer) -> str:
+    """Whose hand with what size of ball: the throws that share one share their identity."""
+    ball = answer.checked.ball
+    return "" if ball is None else measure_name(answer.thrower, f"{from_si(ball.diameter_m, 'mm'):.6g}")

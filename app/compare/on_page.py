@@ -9,10 +9,11 @@ from flask import current_app
 from app import ids
 from app.athlete.answers import Case, case_of
 from app.athlete.kept import form_of
-from app.compare.changes import clocks_kept_since, read_form
-from app.compare.form import Form
+from app.compare.form import OTHER, Form, swapped
 from app.compare.holding import settled
 from app.compare.meant import meant, read_written
+from app.compare.read import read_form
+from app.compare.throwers import clocks_kept_since
 from app.demo import load_demo
 from app.systems import System
 from model.speed import SpeedProfile
@@ -63,22 +64,30 @@ def form_of_fields(fields: dict[str, Any]) -> tuple[Form, System]:
     return meant(read_form(measures, throws, fields["chosen"]), before, system), system
 
 
-def as_drawn(fields: dict[str, Any], saved: Any, profiles: Any) -> tuple[Form, SpeedProfile | None, System]:
-    """The form of the fields, the speed profile its throws may be held on, and the units it is shown in.
+def as_drawn(fields: dict[str, Any], saved: Any, profiles: Any) -> tuple[Form, dict[str, SpeedProfile], System]:
+    """The form of the fields, the speed profiles its throws may be held on, and the units it is shown in.
 
     Throws whose hold or whose athlete was just changed are as `change` is about to write them into the fields.
     """
     form, system = form_of_fields(fields)
-    profile = profile_of_form(form, profiles)
-    return settled(clocks_kept_since(saved, form), profile), profile, system
+    known = profiles_of_form(form, profiles)
+    return settled(clocks_kept_since(saved, form), known), known, system
 
 
-def profile_of_form(form: Form, profiles: Any) -> SpeedProfile | None:
-    """The athlete's speed profile, where a throw is held on it."""
-    return case_of_form(form, profiles).profile if any(throw.held == "profile" for throw in form.throws) else None
+def profiles_of_form(form: Form, profiles: Any) -> dict[str, SpeedProfile]:
+    """The speed profile of each thrower, where a throw is held on it and there is one."""
+    needed = {throw.thrower for throw in form.throws if throw.held == "profile"}
+    found = {thrower: case_of_form(form, profiles, thrower).profile for thrower in needed}
+    return {thrower: profile for thrower, profile in found.items() if profile is not None}
 
 
-def case_of_form(form: Form, profiles: Any) -> Case:
-    """The athlete with the readings that the Athlete page keeps."""
-    readings, _ = form_of(profiles, form, load_demo(), current_app.config["LEVELPEAK"].demo)
-    return case_of(form, readings, date.today())
+def case_of_form(form: Form, profiles: Any, thrower: str = "") -> Case:
+    """A thrower with the readings that the Athlete page keeps."""
+    seen = swapped(form) if thrower else form
+    readings, _ = form_of(profiles, seen, load_demo(), current_app.config["LEVELPEAK"].demo)
+    return case_of(seen, readings, date.today())
+
+
+def cases_of_form(form: Form, profiles: Any) -> dict[str, Case]:
+    """Both throwers so."""
+    return {thrower: case_of_form(form, profiles, thrower) for thrower in ("", OTHER)}

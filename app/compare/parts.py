@@ -8,7 +8,7 @@ from dash import dcc, html
 from dash.development.base_component import Component
 
 from app import ids
-from app.compare.fields import HELD_MEANS, HOLDS, LENGTHS, LONGEST_TEXT, MEASURES, Field
+from app.compare.fields import HELD_MEANS, HOLDS, LONGEST_TEXT, Field
 from app.compare.figure import GRAPH_CONFIG
 from app.compare.form import ALIGNED, KINDS, MOST_THROWS, SCALES
 from app.compare.quantities import choices
@@ -91,12 +91,12 @@ def number_field(
     return text_field(label or f"{field.label}, {unit}", described, numeric=keys, value=shown, **props)
 
 
-def choice(label: str, data: list[Any], value: str, description: str = "", **props: Any) -> Component:
+def choice(label: str | Component, data: list[Any], value: str, description: str = "", **props: Any) -> Component:
     """Make a choice of one from a list.
 
     Parameters
     ----------
-    label : str
+    label : str or Component
     data : list
         As `dmc.Select` takes it.
     value : str
@@ -136,60 +136,6 @@ def header(today: str, *tools: Component) -> Component:
 def _step(name: str, part: str, key: str) -> Component:
     """A button that goes back or forward; the browser counts the steps, and says when there are none."""
     return html.Button(name, id=part, type="button", n_clicks=0, disabled=True, **{"data-key": key})
-
-
-def who(demo: Demo, on_demo: bool) -> Component:
-    """Make the strip of who throws; its fields come from `athlete_fields`."""
-    children: list[Component] = [html.H2("Who is throwing", id="who-title", className="eyebrow")]
-    data = [{"value": a.athlete, "label": f"{a.athlete}, {a.note}"} for a in demo.athletes]
-    choose = choice("Demo thrower", data, "", "invented", id=ids.COMPARE_CHOOSE, placeholder="choose", searchable=False)
-    fields = html.Div(id=ids.COMPARE_ATHLETE, className="measures")
-    children.append(
-        html.Div([html.Div(choose, className="choose", hidden=not on_demo), fields], className="who-fields")
-    )
-    return html.Section(children, className="who", **{"aria-labelledby": "who-title"})
-
-
-def athlete_fields(athlete: Mapping[str, str], system: System = METRIC) -> list[Component]:
-    """Make the fields of the athlete.
-
-    Parameters
-    ----------
-    athlete : mapping of str to str
-        As kept.
-    system : System
-        The units they are shown in.
-
-    Returns
-    -------
-    list of Component
-    """
-
-    def measure(name: str) -> dict[str, str]:
-        return {"type": ids.COMPARE_MEASURE, "name": name}
-
-    def pick(name: str, label: str, words: tuple[str, ...]) -> Component:
-        data = [{"value": word, "label": word} for word in words]
-        return choice(label, data, athlete[name], id=measure(name), placeholder="choose", searchable=False)
-
-    lengths = [number_field(f, athlete[f.name], system=system, id=measure(f.name)) for f in LENGTHS]
-    opened = any(athlete[f.name].strip() for f in LENGTHS)
-    return [
-        text_field("Code", "no names", value=athlete["code"], id=measure("code")),
-        pick("sex", "Sex", ("male", "female")),
-        pick("handedness", "Throwing hand", ("right", "left")),
-        *(number_field(f, athlete[f.name], system=system, id=measure(f.name)) for f in MEASURES),
-        html.Details(
-            [
-                html.Summary("Measured arm lengths"),
-                html.P("Between joint centres. Left out, a length is scaled from stature.", className="quiet"),
-                html.Div(lengths, className="lengths"),
-            ],
-            open=opened,
-            id=ids.COMPARE_LENGTHS,
-            className="fold",
-        ),
-    ]
 
 
 def answer() -> Component:

@@ -11,6 +11,7 @@ from app.compare.rows import sample_style
 from app.palette import Theme
 from app.units import from_si
 from model.channels import RELEASE_PHASE
+from model.person import Person
 
 
 def figure_of(comparison: Comparison, theme: Theme, narrow: bool) -> dict[str, Any]:
@@ -64,12 +65,14 @@ def samples_of(comparison: Comparison, theme: Theme) -> dict[str, dict[str, Any]
     return {answer.key: sample_style(answer, theme) for answer in comparison.answers}
 
 
-def scale_of(comparison: Comparison) -> tuple[float, str]:
-    """What the curves are multiplied with to be drawn, and the unit they have then.
+def scale_of(comparison: Comparison, person: Person | None) -> tuple[float, str]:
+    """What the curves of a thrower are multiplied with to be drawn, and the unit they have then.
 
     Parameters
     ----------
     comparison : Comparison
+    person : Person or None
+        The thrower.
 
     Returns
     -------
@@ -78,7 +81,7 @@ def scale_of(comparison: Comparison) -> tuple[float, str]:
         The curve's own unit where the chosen scale does not apply: a force has no %BW·H, and without a reference there
         is no per cent of it.
     """
-    unit, person, reference = comparison.reading.unit, comparison.person, comparison.reference
+    unit, reference = comparison.reading.unit, comparison.reference
     if comparison.scale == "bwh" and unit == "N·m" and person is not None:
         return bwh_of(1.0, person), "%BW·H"
     if comparison.scale == "reference" and reference is not None and reference.readouts is not None:
@@ -99,7 +102,7 @@ def measured_in(comparison: Comparison) -> str:
     -------
     str
     """
-    unit = scale_of(comparison)[1]
+    unit = scale_of(comparison, next(iter(comparison.people), None))[1]
     return "% of the reference’s peak" if unit == "%" else unit
 
 
@@ -135,8 +138,9 @@ def level_of(comparison: Comparison) -> Level | None:
     Returns
     -------
     Level or None
+        None also where one torque stands at two heights: in %BW·H, with two throwers.
     """
-    if comparison.level is None:
+    if comparison.level is None or (comparison.scale == "bwh" and len(set(comparison.people)) > 1):
         return None
     height = f"{plain(comparison.level, most=1)} {comparison.reading.unit}"
     return Level(comparison.level, height if comparison.level_typed else f"half the reference’s peak, {height}")
@@ -144,23 +148,24 @@ def level_of(comparison: Comparison) -> Level | None:
 
 def _shown(comparison: Comparison) -> Shown:
     reading = comparison.reading
-    factor, unit = scale_of(comparison)
-    lines = tuple(_line(answer, comparison, factor) for answer in comparison.drawn)
+    factor, unit = scale_of(comparison, comparison.drawn[0].person)
+    lines = tuple(_line(answer, comparison) for answer in comparison.drawn)
     level = level_of(comparison)
     drawn = None if level is None else replace(level, value=factor * level.value)
     return Shown(lines, unit, drawn, reading.end_phase > RELEASE_PHASE, comparison.align)
 
 
-def _line(answer: Answer, comparison: Comparison, factor: float) -> Line:
+def _line(answer: Answer, comparison: Comparison) -> Line:
     if answer.curves is None or answer.checked.ball is None:
         raise ValueError(f"{answer.name} has no curve")
+    factor, _ = scale_of(comparison, answer.person)
     readouts, time_ms = answer.readouts, answer.time_ms()
     rotation_ms, zero = from_si(answer.curves.max_external_rotation_s, "ms"), zero_ms(answer, comparison.align)
     peak = None
     if readouts is not None and readouts.peak > 0.0:
         peak = (-from_si(readouts.peak_before_release_s, "ms") - zero, factor * readouts.peak)
     return Line(
-        label=answer.name.replace(" at ", " · "),
+        label=answer.label,
         mass_kg=answer.checked.ball.mass_kg,
         reference=answer.reference,
         time_ms=time_ms - zero,
@@ -169,4 +174,5 @@ def _line(answer: Answer, comparison: Comparison, factor: float) -> Line:
         max_external_rotation_ms=rotation_ms - zero,
         release_ms=-zero,
         key=answer.key,
+        other=bool(answer.thrower),
     )

@@ -1,11 +1,11 @@
 """Ready comparisons: a list of throws made at once from the reference throw and the athlete's balls. Pure."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Collection, Sequence
 from dataclasses import dataclass, replace
 
 from app.compare.answers import plain
 from app.compare.checks import check_throw
-from app.compare.form import MOST_THROWS, Form, ThrowForm
+from app.compare.form import MOST_THROWS, OTHER, Form, ThrowForm
 from app.units import from_si, to_si
 from model.ball import DEFAULT_DIAMETER_M, Ball
 from model.checks import InputError
@@ -15,9 +15,11 @@ READY = {
     "neighbours": "one ball heavier, one lighter",
     "rack": "the whole rack",
     "speeds": "one ball at three speeds",
+    "throwers": "two athletes with the same ball",
 }
 """What can be chosen, in the trade's words."""
 
+NO_SECOND = "Add a second thrower first, below who is throwing."
 SHARES = (1.0, 0.9, 0.8)
 BESIDE = 1.25  # times the own ball, up and down, where the rack has no heavier or no lighter one
 STEP_G = 5.0  # such a ball is rounded to this
@@ -39,7 +41,7 @@ class Ready:
     said: str
 
 
-def ready(form: Form, key: object, rack: Sequence[Ball], on_profile: bool) -> Ready:
+def ready(form: Form, key: object, rack: Sequence[Ball], on_profile: Collection[str]) -> Ready:
     """Put a ready comparison in the place of the list; the reference throw stays, and comes first.
 
     Parameters
@@ -49,8 +51,9 @@ def ready(form: Form, key: object, rack: Sequence[Ball], on_profile: bool) -> Re
         A key of `READY`, as the browser sent it.
     rack : sequence of Ball
         The athlete's balls.
-    on_profile : bool
-        Whether other balls can be thrown on the athlete's speed profile; else they get the reference's own speed.
+    on_profile : collection of str
+        The throwers who have readings, so that their throws can be held on the speed profile; else they get the
+        reference's own speed.
 
     Returns
     -------
@@ -58,24 +61,31 @@ def ready(form: Form, key: object, rack: Sequence[Ball], on_profile: bool) -> Re
     """
     place = form.place(form.reference)
     makers: dict[str, Callable[[ThrowForm, Ball], list[ThrowForm]]] = {
-        "neighbours": lambda own, ball: [_with(own, other, on_profile) for other in _neighbours(ball, rack)],
-        "rack": lambda own, ball: [_with(own, one, on_profile) for one in _others(ball, rack)],
+        "neighbours": lambda own, ball: [_with(own, other, profiled) for other in _neighbours(ball, rack)],
+        "rack": lambda own, ball: [_with(own, one, profiled) for one in _others(ball, rack)],
         "speeds": lambda own, _: [_slower(own, share) for share in SHARES[1:]],
+        "throwers": lambda own, _: _by_another(own, on_profile),
     }
     if not isinstance(key, str) or key not in makers:
         return Ready(form, "")
     own = form.throws[place] if place >= 0 else ThrowForm("")
-    line = check_throw(own)
+    line, profiled = check_throw(own), own.thrower in on_profile
     ball = line.ball
     if ball is None or line.value is None:
         return Ready(form, "A ready comparison starts from the reference throw: give its ball mass and speed first.")
+    if key == "throwers" and not form.two:
+        return Ready(form, NO_SECOND)
     made = makers[key](own, ball)
     left_out = max(0, len(made) - (MOST_THROWS - 1))
     throws = [own, *made[: MOST_THROWS - 1]]
     keyed = tuple(replace(throw, key=f"t{i}") for i, throw in enumerate(throws, start=1))
     if len(keyed) == 1:
         return Ready(form, "The rack has no other ball: add readings with one on the Athlete page.")
-    how = "" if key == "speeds" else ", each at full speed by the profile" if on_profile else ", all at the same speed"
+    how = ", each at full speed by the profile" if profiled else ", all at the same speed"
+    if key == "speeds":
+        how = ""
+    if key == "throwers":
+        how = ": at the same speed" + (", and at the second thrower’s own full speed" if len(made) > 1 else "")
     more = f" {left_out} of the rack did not fit." if left_out else ""
     return Ready(replace(form, throws=keyed, reference="t1", headline=""), f"{READY[key].capitalize()}{how}.{more}")
 
@@ -107,6 +117,12 @@ def _with(own: ThrowForm, ball: Ball, on_profile: bool) -> ThrowForm:
     diameter = own.ball_diameter_mm if ball.diameter_m == DEFAULT_DIAMETER_M else plain(from_si(ball.diameter_m, "mm"))
     other = replace(own, ball_mass_g=plain(from_si(ball.mass_kg, "g")), ball_diameter_mm=diameter)
     return other.holding("profile", "100") if on_profile else other
+
+
+def _by_another(own: ThrowForm, on_profile: Collection[str]) -> list[ThrowForm]:
+    """The same throw by the other thrower; and their own full effort with that ball, where readings tell its speed."""
+    other = replace(own, by="" if own.thrower else OTHER)
+    return [other, other.holding("profile", "100")] if other.thrower in on_profile else [other]
 
 
 def _slower(own: ThrowForm, share: float) -> ThrowForm:

@@ -1,6 +1,7 @@
 """The lines of the list of throws."""
 
 import json
+from collections.abc import Mapping
 from typing import Any
 
 import dash_mantine_components as dmc
@@ -8,9 +9,9 @@ from dash import html
 from dash.development.base_component import Component
 
 from app import ids
-from app.compare.answers import Answer
+from app.compare.answers import NAMELESS, Answer
 from app.compare.fields import BALL_FIELDS, HOLD_FIELDS, HOLDS, Field
-from app.compare.form import MOST_THROWS, Form, ThrowForm
+from app.compare.form import MOST_THROWS, OTHER, Form, ThrowForm
 from app.compare.parts import choice, number_field
 from app.palette import Theme, line_color, line_width
 from app.systems import METRIC, System
@@ -23,6 +24,9 @@ SLIDES = {
 }
 """Ends and step of a throw's slider, by the unit of its speed or by how it is held: most throws; the field takes the
 rest."""
+
+FIRST = "first"
+"""What the choice of who throws calls the first thrower: nothing chosen would be nothing."""
 
 MOVES = {
     "copy": ("Copy", "Copy throw {}"),
@@ -47,10 +51,12 @@ def rows(form: Form, system: System = METRIC) -> list[Component]:
     list of Component
         Empty for an empty list.
     """
-    return [_row(throw, number, len(form.throws), system) for number, throw in enumerate(form.throws, start=1)]
+    called = {by: form.measures(by)["code"].strip() or NAMELESS[by] for by in ("", OTHER)} if form.two else {}
+    last = len(form.throws)
+    return [_row(throw, number, last, called, system) for number, throw in enumerate(form.throws, start=1)]
 
 
-def _row(throw: ThrowForm, number: int, last: int, system: System) -> Component:
+def _row(throw: ThrowForm, number: int, last: int, called: Mapping[str, str], system: System) -> Component:
     sample = html.Span(
         id={"type": ids.COMPARE_SAMPLE, "throw": throw.key}, className="sample", **{"aria-hidden": "true"}
     )
@@ -64,7 +70,7 @@ def _row(throw: ThrowForm, number: int, last: int, system: System) -> Component:
             html.Div([html.Span(str(number), className="number"), sample, chosen], className="card-head"),
             html.Div(fields, className="card-fields"),
             _slide(throw, number, system),
-            html.Div([_hold(throw, number), said], className="under"),
+            html.Div([*_thrower(throw, number, called), _hold(throw, number), said], className="under"),
             html.Div(id=dom_id(sizes_id(throw.key)), className="sizes-place"),
             html.Div(moves, className="moves"),
         ],
@@ -95,6 +101,15 @@ def _hold(throw: ThrowForm, number: int) -> Component:
     data = [{"value": hold, "label": words} for hold, words in HOLDS.items()]
     label = f"Throw {number} is held at"
     return choice(label, data, throw.held, id=field_id(throw.key, "hold"), className="hold", searchable=False)
+
+
+def _thrower(throw: ThrowForm, number: int, called: Mapping[str, str]) -> list[Component]:
+    """The choice of who throws it, where there are two."""
+    if not called:
+        return []
+    data = [{"value": by or FIRST, "label": words} for by, words in called.items()]
+    part = field_id(throw.key, "by")
+    return [choice(f"Throw {number} is by", data, throw.thrower or FIRST, id=part, className="hold", searchable=False)]
 
 
 def _field(field: Field, throw: ThrowForm, number: int, system: System) -> Component:
@@ -154,5 +169,6 @@ def sample_style(answer: Answer, theme: Theme) -> dict[str, Any]:
     if answer.curves is None or answer.checked.ball is None:
         return {}
     mass_kg = answer.checked.ball.mass_kg
-    kind = "dashed" if answer.reference else "solid"
-    return {"borderTop": f"{line_width(mass_kg, theme)}px {kind} {line_color(mass_kg, theme)}"}
+    kind, color = "dashed" if answer.reference else "solid", line_color(mass_kg, theme)
+    style = {"borderTop": f"{line_width(mass_kg, theme)}px {kind} {color}"}
+    return style | {"--ring": color} if answer.thrower else style

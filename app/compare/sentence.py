@@ -131,11 +131,14 @@ def instead(comparison: Comparison, untouched: bool) -> str:
     """
     if untouched:
         return "Enter a thrower’s measures and two throws: what differs between them stands here."
-    wrong = [name for name in MEASURE_NAMES if name in comparison.athlete.problems]
-    if comparison.person is None and wrong:
-        return f"No curves until this is mended: {', '.join(MEASURE_NAMES[name] for name in wrong)}."
-    if comparison.person is None:
-        return "The curves need the thrower’s sex, throwing hand, age, stature and body mass."
+    throwing = {answer.thrower for answer in comparison.answers} or {""}
+    for key in sorted(throwing):
+        thrower, second = comparison.throwers[key], "second " if key else ""
+        wrong = [MEASURE_NAMES[name] for name in MEASURE_NAMES if name in thrower.problems]
+        if thrower.person is None and wrong:
+            return f"No curves until this is mended: {', '.join(wrong)}{' of the second thrower' if key else ''}."
+        if thrower.person is None:
+            return f"The curves need the {second}thrower’s sex, throwing hand, age, stature and body mass."
     if not comparison.answers:
         return "No throws in the list: add one."
     if not comparison.drawn:

@@ -7,10 +7,10 @@ from dataclasses import dataclass
 from dash import html
 from dash.development.base_component import Component
 
-from app.cautions import path_note
 from app.compare.answers import Answer, Comparison, bwh_of, plain, share_of
 from app.compare.fields import HOLDS
 from app.compare.quantities import title
+from app.compare.words import path_of
 from app.units import from_si
 from model.readouts import Readouts
 
@@ -35,6 +35,8 @@ class Column:
         Decimals.
     share : bool
         Whether a per cent of the reference makes sense.
+    body_scaled : bool
+        Whether the value is divided by the thrower's own body weight times height.
     """
 
     head: str
@@ -43,6 +45,16 @@ class Column:
     value: Callable[[Readouts], float]
     places: int
     share: bool = True
+    body_scaled: bool = False
+
+    def of(self, answer: Answer | None) -> float:
+        """The reading of a throw; NaN where there is none."""
+        if answer is None or answer.readouts is None:
+            return math.nan
+        value = self.value(answer.readouts)
+        if not self.body_scaled:
+            return value
+        return math.nan if answer.person is None else bwh_of(value, answer.person)
 
 
 def columns(comparison: Comparison) -> list[Column]:
@@ -61,7 +73,7 @@ def columns(comparison: Comparison) -> list[Column]:
     level = "a fixed level" if comparison.level is None else f"{plain(comparison.level, most=1)} {unit}"
     chosen = [
         Column("Peak", unit, "largest value", lambda r: r.peak, 1 if unit == "N·m" else 0),
-        *_body_scaled(comparison),
+        *([BODY_SCALED] if unit == "N·m" else []),
         Column("When", "ms before release", "±7 ms at full speed", _before_release_ms, 0, share=False),
         Column("Time loaded", "ms", "above 10 % of own peak", lambda r: from_si(r.loaded_s, "ms"), 0),
         Column("Time above", "ms", f"above {level}", lambda r: from_si(r.above_s, "ms"), 0),
@@ -71,15 +83,11 @@ def columns(comparison: Comparison) -> list[Column]:
         Column("Work given out", "J", "by the rotation", lambda r: r.work_out_j, 1),
         Column("Work taken in", "J", "by the rotation", lambda r: r.work_in_j, 1),
     ]
-    read = [answer.readouts for answer in comparison.drawn if answer.readouts is not None]
-    return [column for column in chosen if column.unit != "J" or any(math.isfinite(column.value(r)) for r in read)]
+    drawn = comparison.drawn
+    return [column for column in chosen if column.unit != "J" or any(math.isfinite(column.of(one)) for one in drawn)]
 
 
-def _body_scaled(comparison: Comparison) -> list[Column]:
-    person = comparison.person
-    if person is None or comparison.reading.unit != "N·m":
-        return []
-    return [Column("Peak", "%BW·H", "of body weight × height", lambda r: bwh_of(r.peak, person), 1, share=False)]
+BODY_SCALED = Column("Peak", "%BW·H", "of body weight × height", lambda r: r.peak, 1, share=False, body_scaled=True)
 
 
 def _before_release_ms(readouts: Readouts) -> float:
@@ -140,7 +148,7 @@ def _caption(comparison: Comparison) -> list[Component | str]:
         percent = " No per cent: the reference throw has no curve."
     else:
         percent = f" Difference to, and per cent of, the reference: {reference.name}, {comparison.known}."
-    adult = f" {ADULT_MEN}" if path_note(comparison.person) else ""
+    adult = f" {ADULT_MEN}" if path_of(comparison) else ""
     return [html.Span(words + percent + adult, className="caption")]
 
 
@@ -161,13 +169,13 @@ def _row(answer: Answer, comparison: Comparison, chosen: Sequence[Column]) -> Co
 def _cell(answer: Answer, column: Column, comparison: Comparison) -> str:
     """The text of a cell: the number, and below it, in small print, how it stands to the reference."""
     readouts, reference = answer.readouts, comparison.reference
-    value = math.nan if readouts is None else column.value(readouts)
+    value = column.of(answer)
     if not math.isfinite(value):
         return f"\n{NOT_DEFINED}"
     after = column.head == "When" and value < 0.0
     lines = [f"{number(-value, 0)} after" if after else number(value, column.places)]
     if column.share and reference is not None and reference.readouts is not None and not answer.reference:
-        of_reference = column.value(reference.readouts)
+        of_reference = column.of(reference)
         share = share_of(value, of_reference)
         percent = f"{math.floor(share + 0.5)} % of {comparison.kind}" if math.isfinite(share) else "no per cent"
         compared = [difference(value - of_reference, column.places)] if math.isfinite(of_reference) else []

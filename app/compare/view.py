@@ -6,10 +6,11 @@ from typing import Any
 from dash import html
 from dash.development.base_component import Component
 
-from app.cautions import caution_part, path_note
+from app.cautions import caution_part
 from app.compare import words
 from app.compare.answers import Comparison, plain
-from app.compare.form import ALIGNED, Form
+from app.compare.checks import REFERENCE_HELD
+from app.compare.form import ALIGNED, Form, measure_name
 from app.compare.picture import level_of, measured_in
 from app.compare.quantities import title
 from app.compare.sentence import Sentence, headline, instead
@@ -37,7 +38,8 @@ class View:
     level_problem: str
     date_problem: str
     date_off: bool
-    athlete_problems: dict[str, str]
+    kind_off: bool
+    measure_problems: dict[str, str]
     throw_problems: dict[str, dict[str, str]]
     held: dict[str, str]
     sizes: dict[str, Component | None]
@@ -73,8 +75,13 @@ def view_of(form: Form, comparison: Comparison) -> View:
         level_placeholder="" if comparison.level is None else plain(comparison.level, most=1),
         level_problem=comparison.level_problem,
         date_problem=comparison.date_problem,
-        date_off=form.kind == "estimated",
-        athlete_problems=dict(comparison.athlete.problems),
+        date_off=form.kind == "estimated" or comparison.kind in REFERENCE_HELD.values(),
+        kind_off=comparison.kind in REFERENCE_HELD.values(),  # what follows from a clock or a profile was not measured
+        measure_problems={
+            measure_name(by, name): said
+            for by, who in comparison.throwers.items()
+            for name, said in who.problems.items()
+        },
         sizes={answer.key: sizes(answer, comparison) for answer in comparison.answers},
         held={answer.key: words.held(answer) for answer in comparison.answers},
         throw_problems={key: dict(problems) for key, problems in comparison.problems().items()},
@@ -105,7 +112,7 @@ def _kept_together(says: str) -> list[Any]:
 def _sentence(first: Sentence | None, comparison: Comparison, form: Form) -> list[Component]:
     parts = [instead(comparison, form.untouched)] if first is None else _parts(first)
     made: list[Component] = [html.P(parts, className="sentence" if first else "sentence invitation")]
-    note = path_note(comparison.person)
+    note = words.path_of(comparison)
     return [*made, html.P(note, className="at-number")] if note and comparison.drawn else made
 
 
@@ -117,7 +124,7 @@ def _warnings(comparison: Comparison) -> Component | None:
 def _figure_title(comparison: Comparison) -> list[Any]:
     reading = comparison.reading
     note = html.Span(f"{measured_in(comparison)} against time", className="unit")
-    adult = html.Span("path from adult men", className="unit") if path_note(comparison.person) else None
+    adult = html.Span("path from adult men", className="unit") if words.path_of(comparison) else None
     parts = [part for part in (title(reading), note, adult) if part is not None]
     return [piece for part in parts for piece in (part, " ")]
 
@@ -131,8 +138,10 @@ def _figure_note(comparison: Comparison) -> str:
     level = level_of(comparison)
     across = f" The level line: {level.words}." if level else ""
     loose = " The varus torque after release is not calibrated." if reading.channel == "varus" else ""
+    rings = " Lines with rings are the second thrower’s." if comparison.two else ""
     return (
-        "Thicker and darker is heavier; the dashed line is the reference. Each line begins at its own foot contact; "
+        f"Thicker and darker is heavier; the dashed line is the reference.{rings} "
+        "Each line begins at its own foot contact; "
         f"ticks at the foot mark each throw’s {'release' if comparison.align == 'rotation' else ALIGNED['rotation']}. "
         f"Below zero: {reverse}.{across} {BROAD_TOP}{loose}"
     )

@@ -1,6 +1,11 @@
 """What the page says beside its numbers: the tested range, and what it rests on."""
 
+from collections.abc import Collection
+
+from app.cautions import path_note, unlike_adult_men
 from app.compare.answers import Answer, Comparison, plain
+from app.compare.checks import CheckedAthlete
+from app.systems import System
 from app.units import range_in
 from model.checks import Limit
 
@@ -36,6 +41,26 @@ BASIS = (
 )
 
 
+def path_of(comparison: Comparison) -> str:
+    """Say the same of all whose throws are drawn.
+
+    Parameters
+    ----------
+    comparison : Comparison
+
+    Returns
+    -------
+    str
+        Nothing if they are all adult men.
+    """
+    called = {answer.who: answer.person for answer in comparison.drawn}
+    if "" in called or not called:
+        return path_note(next(iter(comparison.people), None))
+    differ = [(who, unlike_adult_men(person)) for who, person in called.items() if person is not None]
+    said = [f"{who} is {differs}" for who, differs in differ if differs]
+    return f"The path comes from adult men; {' and '.join(said)}." if said else ""
+
+
 def warnings(comparison: Comparison) -> list[str]:
     """Name each throw that leaves the range the model was tested in.
 
@@ -47,7 +72,7 @@ def warnings(comparison: Comparison) -> list[str]:
     -------
     list of str
     """
-    return [text for answer in comparison.drawn if (text := _beyond(answer))]
+    return list(dict.fromkeys(text for answer in comparison.drawn if (text := _beyond(answer))))  # of equal throws, one
 
 
 def _beyond(answer: Answer) -> str:
@@ -91,6 +116,27 @@ def held(answer: Answer) -> str:
     return f"{speed}; by the readings {low} to {high} (90 %)."
 
 
+def invented_words(comparison: Comparison, invented: Collection[str]) -> str:
+    """Say who is invented.
+
+    Parameters
+    ----------
+    comparison : Comparison
+    invented : collection of str
+        Which throwers are of the demo data: of "" and "other".
+
+    Returns
+    -------
+    str
+        Nothing if nobody is.
+    """
+    real = [key for key, who in comparison.throwers.items() if who.person is not None and key not in invented]
+    if not invented or not real:
+        return INVENTED if invented else ""
+    codes = [comparison.throwers[key].code for key in comparison.throwers if key in invented]
+    return f"{' and '.join(codes)}: invented demo data."
+
+
 def summary(comparison: Comparison) -> str:
     """Say in a line who throws, and against which throw; it stands on the printed page.
 
@@ -102,16 +148,22 @@ def summary(comparison: Comparison) -> str:
     -------
     str
     """
-    person = comparison.person
-    parts = [comparison.athlete.code] if comparison.athlete.code else []
+    shown = dict.fromkeys(("", *(answer.thrower for answer in comparison.drawn)), "")
+    parts = [said for thrower in shown if (said := _described(comparison.throwers[thrower], comparison.system))]
+    if comparison.reference is not None:
+        parts.append(f"reference {comparison.reference.name}, {comparison.known}")
+    return " · ".join(parts)
+
+
+def _described(thrower: CheckedAthlete, system: System) -> str:
+    """A thrower's code and measures."""
+    person, parts = thrower.person, [thrower.code] if thrower.code else []
     if person is not None:
         parts += [
             person.sex,
             f"{plain(person.age_years, most=1)} years",
-            comparison.system.height(person.stature_m),
-            comparison.system.text(person.body_mass_kg, "kg", most=1),
+            system.height(person.stature_m),
+            system.text(person.body_mass_kg, "kg", most=1),
             f"{person.handedness}-handed",
         ]
-    if comparison.reference is not None:
-        parts.append(f"reference {comparison.reference.name}, {comparison.known}")
     return " · ".join(parts)

@@ -344,7 +344,9 @@ def _full_speeds(fitted: Fitted, mass_kg: tuple[float, ...]) -> Interval:
 
 def _thrown(compared: Form, case: Case) -> tuple[tuple[int, Ball, float], ...]:
     lines = [
-        (number, check_throw(throw, case.person, case.profile)) for number, throw in enumerate(compared.throws, start=1)
+        (number, check_throw(throw, case.person, case.profile))
+        for number, throw in enumerate(compared.throws, start=1)
+        if not throw.thrower
     ]
     return tuple(
         (number, line.ball, line.speed_m_s)

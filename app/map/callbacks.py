@@ -16,10 +16,10 @@ from flask import current_app
 
 from app import ids
 from app.athlete.answers import case_of
-from app.compare.changes import is_invented
 from app.compare.checks import check_athlete
 from app.compare.form import FormError
 from app.compare.form import to_json as compare_json
+from app.compare.throwers import is_invented
 from app.compare.view import basis_of
 from app.demo import load_demo
 from app.map.answers import map_of, usual_base

@@ -87,7 +87,7 @@ def to_compare(form: Form, spot: Spot, case: Case) -> Added:
     name = f"{case.mass(spot.mass_kg)} at {case.system.text(spot.speed_m_s, 'm/s', least=1)}"
     for number, throw in enumerate(form.throws, start=1):
         line = check_throw(throw, case.person, case.profile)
-        if line.ball is None or line.speed_m_s is None:
+        if throw.thrower or line.ball is None or line.speed_m_s is None:
             continue
         if _same(line.ball, Ball(spot.mass_kg, diameter_m)) and abs(line.speed_m_s - spot.speed_m_s) < SAME_SPEED_M_S:
             return Added(None, f"{name} is already in Compare: throw {number}.")

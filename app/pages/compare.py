@@ -10,6 +10,7 @@ from app import ids
 from app.compare import callbacks, parts
 from app.compare.along import callbacks as along_callbacks
 from app.compare.along.parts import tools
+from app.compare.who import who
 from app.demo import load_demo
 from app.page import Page
 
@@ -38,7 +39,7 @@ def layout() -> Component:
             dcc.Store(id=ids.COMPARE_IDENTITY),
             dcc.Store(id=ids.COMPARE_PROFILES),
             parts.header(date.today().isoformat(), *tools()),
-            parts.who(demo, on_demo),
+            who(demo, on_demo),
             parts.answer(),
             parts.picture(),
             parts.every_quantity(),

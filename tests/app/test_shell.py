@@ -53,7 +53,7 @@ def test_the_link_of_the_shown_page_is_marked():
 
 def test_the_keys_of_the_shell_and_of_the_page_are_listed():
     _, _, table, _ = shell.show_page((FIRST,), "/")
-    assert texts(table)[1:] == ["u", "Units", "t", "Theme", "?", "Keys", "a", "Add"]
+    assert texts(table)[1:] == ["u", "Units", "n", "Decimal mark", "t", "Theme", "?", "Keys", "a", "Add"]
 
 
 @pytest.mark.parametrize("page", PAGES, ids=lambda page: page.title)

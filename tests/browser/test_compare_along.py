@@ -164,7 +164,7 @@ def test_on_a_first_visit_a_link_without_measures_asks_for_them_and_a_broken_one
     page.goto(f"{served_empty}/#throws={text}")
     expect(field(page, "Release speed", 1)).to_have_value("33.0")
     expect(page.locator(".notice")).to_contain_text("which brings no body measures: enter them.")
-    expect(page.locator(HEADLINE)).to_contain_text("measures")
+    expect(page.locator(HEADLINE)).to_contain_text("The curves need the thrower’s sex")
     expect(page.get_by_role("button", name="Put back")).to_be_hidden()
     for broken in (text[:-9], "9.AAAA", "A" * 5000, "%E2%82%AC", "<b>"):
         page.goto(f"{served_empty}/#throws={broken}")

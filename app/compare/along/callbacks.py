@@ -11,9 +11,9 @@ from app.compare.along.image import PNG_SCALE, image_of
 from app.compare.along.link import LinkError, sendable, text_of
 from app.compare.along.tables import curves_table, file_name, readings_table
 from app.compare.answers import Comparison, compare
-from app.compare.changes import is_invented
 from app.compare.form import Form
 from app.compare.on_page import FIELDS, as_drawn
+from app.compare.throwers import invented_throwers
 from app.demo import load_demo
 
 BUTTONS = (ids.COMPARE_PNG, ids.COMPARE_SVG, ids.COMPARE_CURVES, ids.COMPARE_READINGS, ids.COMPARE_COPY)
@@ -60,8 +60,8 @@ def take(
     """Make what a button asks for, of what is on the page."""
     if not any(pressed):
         raise PreventUpdate  # buttons that were just made
-    form, profile, system = as_drawn(fields, saved, profiles)
-    comparison = compare(form, date.today(), profile, system)
+    form, known, system = as_drawn(fields, saved, profiles)
+    comparison = compare(form, date.today(), known, system)
     nothing = dict.fromkeys(("table", "image", "link"), no_update)
     return nothing | made(ctx.triggered_id, form, comparison, every is True, with_measures is True)
 
@@ -93,7 +93,7 @@ def made(button: object, form: Form, comparison: Comparison, every: bool, with_m
             return {"said": f"No link: {error}."}
     if not comparison.drawn:
         return {"said": NO_CURVE}
-    today, invented = date.today(), is_invented(form, load_demo())
+    today, invented = date.today(), invented_throwers(form, load_demo())
     if button in (ids.COMPARE_PNG, ids.COMPARE_SVG):
         kind = "png" if button == ids.COMPARE_PNG else "svg"
         name = file_name(comparison, today, kind)

@@ -2,15 +2,16 @@
 
 import html
 import textwrap
+from collections.abc import Collection
 from datetime import date
 from typing import Any
 
-from app.cautions import cautions, path_note
+from app.cautions import cautions, youngest
 from app.compare.answers import Comparison
 from app.compare.picture import figure_of, measured_in
 from app.compare.quantities import title
 from app.compare.table import ADULT_MEN
-from app.compare.words import INVENTED
+from app.compare.words import invented_words, path_of
 from app.palette import THEMES, figure_px
 from app.version import VERSION
 
@@ -21,7 +22,7 @@ BELOW_AXIS_PX = 44.0  # the axis' numbers and title
 FOOT_CHARACTERS = 140  # in a line of the foot
 
 
-def image_of(comparison: Comparison, today: date, invented: bool) -> dict[str, Any]:
+def image_of(comparison: Comparison, today: date, invented: Collection[str]) -> dict[str, Any]:
     """Draw the throws for a picture of its own.
 
     Parameters
@@ -29,8 +30,8 @@ def image_of(comparison: Comparison, today: date, invented: bool) -> dict[str, A
     comparison : Comparison
         With at least one curve.
     today : date
-    invented : bool
-        Whether the athlete is of the demo data.
+    invented : collection of str
+        Which throwers are of the demo data.
 
     Returns
     -------
@@ -79,7 +80,7 @@ def image_of(comparison: Comparison, today: date, invented: bool) -> dict[str, A
 
 
 def heading(comparison: Comparison) -> str:
-    """The title: the athlete's code, the quantity and what it is measured in.
+    """The title: the throwers' codes, the quantity and what it is measured in.
 
     Parameters
     ----------
@@ -89,28 +90,28 @@ def heading(comparison: Comparison) -> str:
     -------
     str
     """
-    code = [comparison.athlete.code] if comparison.athlete.code else []
-    return " · ".join([*code, f"{title(comparison.reading)}, {measured_in(comparison)} against time"])
+    return " · ".join([*comparison.codes, f"{title(comparison.reading)}, {measured_in(comparison)} against time"])
 
 
-def foot(comparison: Comparison, today: date, invented: bool) -> list[str]:
+def foot(comparison: Comparison, today: date, invented: Collection[str]) -> list[str]:
     """The lines at the foot: reference, whose path it is, cautions, day and version.
 
     Parameters
     ----------
     comparison : Comparison
     today : date
-    invented : bool
+    invented : collection of str
 
     Returns
     -------
     list of str
     """
     reference = comparison.reference
-    parts = [INVENTED] if invented else []
+    parts = [said] if (said := invented_words(comparison, invented)) else []
     parts += ["Thicker and darker is heavier."]
+    parts += ["With rings: the second thrower."] if comparison.two else []
     parts += [f"Dashed: the reference, {reference.name}, {comparison.known}."] if reference else []
-    parts += [ADULT_MEN] if path_note(comparison.person) else []
-    said = textwrap.wrap(" ".join(parts), FOOT_CHARACTERS)
-    said += textwrap.wrap(" ".join(cautions(comparison.person)), FOOT_CHARACTERS)
-    return [*said, f"Levelpeak {VERSION} · {today.isoformat()}"]
+    parts += [ADULT_MEN] if path_of(comparison) else []
+    lines = textwrap.wrap(" ".join(parts), FOOT_CHARACTERS)
+    lines += textwrap.wrap(" ".join(cautions(youngest(comparison.people))), FOOT_CHARACTERS)
+    return [*lines, f"Levelpeak {VERSION} · {today.isoformat()}"]

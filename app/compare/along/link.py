@@ -1,9 +1,10 @@
 """A form as a piece of text for a link, and back. What comes in is read with distrust.
 
 The text stands behind the # of an address, which a browser keeps to itself. It is a version, a point, and base64url of
-the deflated JSON of ``[choices, throws]`` or ``[choices, throws, athlete]``. Choices stand in the order of
+the deflated JSON of ``[choices, throws]`` or ``[choices, throws, measures]``. Choices stand in the order of
 `CHOSEN_NAMES`, to whose end names may be added: an older link brings fewer, and the form's defaults stand for the rest.
-A chosen throw is its place in the list, from 1; 0 is none.
+A chosen throw is its place in the list, from 1; 0 is none. Throws of a second thrower say so at
+their end, and where there is one the measures are those of the first, then those of the second.
 """
 
 import base64
@@ -22,6 +23,7 @@ from app.compare.form import (
     CHOSEN_NAMES,
     KINDS,
     MOST_THROWS,
+    OTHER,
     SCALES,
     Form,
     FormError,
@@ -88,10 +90,11 @@ def text_of(form: Form, with_measures: bool) -> str:
         If it is longer than `LONGEST`.
     """
     choices = [form.place(getattr(form, n)) + 1 if n in PLACES else getattr(form, n) for n in CHOSEN_NAMES]
-    throws = [[t.ball_mass_g, t.ball_diameter_mm, t.held, t.typed] for t in form.throws]
+    throws = [[t.ball_mass_g, t.ball_diameter_mm, t.held, t.typed, *[OTHER] * bool(t.thrower)] for t in form.throws]
     data: list[object] = [choices, throws]
     if with_measures:
-        data.append([form.athlete[name] for name in ATHLETE_NAMES])
+        people = (form.athlete, form.other) if form.two else (form.athlete,)
+        data.append([measures[name] for measures in people for name in ATHLETE_NAMES])
     written = json.dumps(data, ensure_ascii=False, separators=(",", ":")).encode("utf-8", "replace")
     packer = zlib.compressobj(9, wbits=NO_HEADER)
     packed = packer.compress(written) + packer.flush()
@@ -130,11 +133,14 @@ def form_of(text: object, here: Form) -> Form:
     first = 1 + max((int(throw.key[1:]) for throw in here.throws), default=0)
     lines = [_throw(f"t{i}", given) for i, given in enumerate(_list(throws, up_to=MOST_THROWS), start=first)]
     keys = ["", *(line.key for line in lines)]
-    athlete = dict(here.athlete)
+    athlete, other = dict(here.athlete), dict(here.other)
     if measures:
-        athlete = dict(zip(ATHLETE_NAMES, _list(measures[0], len(ATHLETE_NAMES)), strict=True))
+        both = isinstance(measures[0], list) and len(measures[0]) == 2 * len(ATHLETE_NAMES)
+        texts = _list(measures[0], (2 if both else 1) * len(ATHLETE_NAMES))
+        athlete = dict(zip(ATHLETE_NAMES, texts, strict=False))
+        other = dict(zip(ATHLETE_NAMES, texts[len(ATHLETE_NAMES) :], strict=True)) if both else dict(Form().other)
     chosen |= {name: _named(chosen.get(name, 0), keys) for name in PLACES}
-    form = Form(athlete, tuple(lines), **chosen)
+    form = Form(athlete, tuple(lines), other=other, **chosen)
     try:
         return from_json(to_json(form))
     except FormError:
@@ -160,7 +166,7 @@ def opened(here: Form, text: object) -> Change:
         made = form_of(text, here)
     except LinkError as error:
         return Change(here, f"The link could not be opened: {error}. Nothing was changed.")
-    brought = made.athlete != here.athlete
+    brought = (made.athlete, made.other) != (here.athlete, here.other)
     code = here.athlete["code"].strip()
     whose = f"the measures that were here{f', of {code}' if code else ''}"
     if not any(text.strip() for text in made.athlete.values()):
@@ -199,10 +205,10 @@ def _list(given: object, length: int = -1, up_to: int = 0) -> list[Any]:
 
 
 def _throw(key: str, given: object) -> ThrowForm:
-    mass_g, diameter_mm, hold, typed = _list(given, 4)
-    if hold not in list(HOLD_FIELDS):
+    mass_g, diameter_mm, hold, typed, *by = _list(given, 5 if isinstance(given, list) and len(given) == 5 else 4)
+    if hold not in list(HOLD_FIELDS) or by not in ([], [OTHER]):
         raise LinkError("it asks for what this version does not know")
-    return ThrowForm(key, mass_g, diameter_mm).holding(hold, typed)
+    return replace(ThrowForm(key, mass_g, diameter_mm).holding(hold, typed), by=OTHER if by else "")
 
 
 def _named(place: object, keys: Sequence[str]) -> str:

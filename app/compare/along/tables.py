@@ -2,7 +2,7 @@
 
 import math
 import re
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from datetime import date
 
 from app.commands.curve import channel_column
@@ -12,7 +12,6 @@ from app.compare.table import Column, columns
 from app.csv_files import csv_line
 from app.units import from_si
 from model.channels import CHANNELS, Reading
-from model.readouts import Readouts
 
 LINE_END = "\r\n"
 INVENTED = "invented demo data"
@@ -21,7 +20,7 @@ THROW_COLUMNS = ("athlete", "throw", "ball_mass_g", "ball_diameter_mm", "release
 """What both tables begin with; what a throw is called in `app.throw_cells`, where that says the same."""
 
 
-def curves_table(comparison: Comparison, every: bool, invented: bool) -> str:
+def curves_table(comparison: Comparison, every: bool, invented: Collection[str]) -> str:
     """Write the curves, in long form: for each throw in turn, a line for each point of its curve.
 
     Parameters
@@ -29,8 +28,8 @@ def curves_table(comparison: Comparison, every: bool, invented: bool) -> str:
     comparison : Comparison
     every : bool
         Whether all torques and forces are wanted, or the chosen quantity only.
-    invented : bool
-        Whether the athlete is of the demo data.
+    invented : collection of str
+        Which throwers are of the demo data.
 
     Returns
     -------
@@ -44,21 +43,22 @@ def curves_table(comparison: Comparison, every: bool, invented: bool) -> str:
     for answer in comparison.drawn:
         if answer.curves is None:
             continue
-        begin, end = csv_line(_throw_cells(answer, comparison)), INVENTED if invented else ""
+        begin = csv_line(_throw_cells(answer, comparison))
+        end = INVENTED if answer.thrower in invented else ""
         values = list(answer.curves.values.values()) if every else [answer.value(reading)]
         points = zip(answer.time_ms(), answer.curves.phase, *values, strict=True)
         lines += [f"{begin},{','.join(_number(number) for number in point)},{end}" for point in points]
     return _whole(lines)
 
 
-def readings_table(comparison: Comparison, invented: bool) -> str:
+def readings_table(comparison: Comparison, invented: Collection[str]) -> str:
     """Write the readings, a line for each throw that has a curve.
 
     Parameters
     ----------
     comparison : Comparison
-    invented : bool
-        Whether the athlete is of the demo data.
+    invented : collection of str
+        Which throwers are of the demo data.
 
     Returns
     -------
@@ -76,8 +76,7 @@ def readings_table(comparison: Comparison, invented: bool) -> str:
     for answer in comparison.drawn:
         if answer.readouts is None:
             continue
-        against = None if reference is None else reference.readouts
-        numbers = [number for column in chosen for number in _numbers(column, answer.readouts, against)]
+        numbers = [number for column in chosen for number in _numbers(column, answer, reference)]
         lines.append(
             csv_line(
                 [
@@ -88,7 +87,7 @@ def readings_table(comparison: Comparison, invented: bool) -> str:
                     *numbers,
                     "yes" if answer.readouts.peak_at_edge else "no",
                     "" if comparison.level is None else _number(comparison.level),
-                    INVENTED if invented else "",
+                    INVENTED if answer.thrower in invented else "",
                 ]
             )
         )
@@ -96,7 +95,7 @@ def readings_table(comparison: Comparison, invented: bool) -> str:
 
 
 def file_name(comparison: Comparison, today: date, ending: str, kind: str = "", quantity: str = "") -> str:
-    """Name a file after the athlete's code, the quantity and the day.
+    """Name a file after the throwers' codes, the quantity and the day.
 
     Parameters
     ----------
@@ -114,7 +113,7 @@ def file_name(comparison: Comparison, today: date, ending: str, kind: str = "", 
     str
         Of letters, digits, ``-`` and ``_``, whatever the code holds.
     """
-    code = re.sub(r"[^\w-]+", "-", comparison.athlete.code).strip("-_")
+    code = re.sub(r"[^\w-]+", "-", "-".join(comparison.codes)).strip("-_")
     parts = ["levelpeak", code, quantity or comparison.reading.key, kind, today.isoformat()]
     return f"{'_'.join(part for part in parts if part)}.{ending}"
 
@@ -155,7 +154,8 @@ def _throw_cells(answer: Answer, comparison: Comparison) -> list[str]:
     if line.form.held != "speed":
         held = f"{held} {line.form.typed.strip()} %"
     sizes = [from_si(line.ball.mass_kg, "g"), from_si(line.ball.diameter_m, "mm"), line.speed_m_s]
-    return [comparison.athlete.code, str(answer.number), *map(_number, sizes), held]
+    code = comparison.throwers[line.form.thrower].code
+    return [code, str(answer.number), *map(_number, sizes), held]
 
 
 def _names(column: Column) -> list[str]:
@@ -164,11 +164,11 @@ def _names(column: Column) -> list[str]:
     return [name, f"{name}_difference", f"{head}_percent_of_reference"] if column.share else [name]
 
 
-def _numbers(column: Column, readouts: Readouts, reference: Readouts | None) -> list[str]:
-    value = column.value(readouts)
+def _numbers(column: Column, answer: Answer, reference: Answer | None) -> list[str]:
+    value = column.of(answer)
     if not column.share:
         return [_number(value)]
-    against = math.nan if reference is None else column.value(reference)
+    against = math.nan if reference is None else column.of(reference)
     return [_number(value), _number(value - against), _number(share_of(value, against))]
 
 

@@ -8,7 +8,7 @@ import pytest
 from app.compare.answers import Answer, Comparison, compare
 from app.compare.changes import opening
 from app.compare.checks import CheckedAthlete, CheckedThrow
-from app.compare.form import ThrowForm
+from app.compare.form import OTHER, ThrowForm
 from app.compare.quantities import reading_named
 from app.demo import load_demo
 from model.ball import Ball
@@ -57,6 +57,7 @@ def make_answer():
             checked=CheckedThrow(form, ball, speed_m_s),
             curves=curves(Throw(person, ball, speed_m_s)),
             readouts=replace(ROUND, **readings),
+            person=person,
         )
 
     return make
@@ -67,8 +68,8 @@ def make_comparison():
     """Put answers together as the page has them."""
 
     def make(*answers, person=MAN, kind="measured", known="measured 2026-01-13", quantity="varus", level=40.0):
-        athlete = CheckedAthlete(person, "X1")
-        return Comparison(athlete, answers, reading_named(quantity), kind, known, level, False, "", "")
+        throwers = {"": CheckedAthlete(person, "X1"), OTHER: CheckedAthlete(None, "")}
+        return Comparison(throwers, answers, reading_named(quantity), kind, known, level, False, "", "")
 
     return make
 

@@ -6,8 +6,10 @@ from dataclasses import replace
 import pytest
 
 from app.compare.answers import bwh_of, plain, share_of
-from app.compare.form import Form, ThrowForm
+from app.compare.form import OTHER, Form, ThrowForm
+from app.compare.picture import level_of, scale_of
 from app.compare.quantities import QUANTITIES
+from app.compare.table import columns
 
 ATHLETE = {
     "code": "X1", "sex": "male", "handedness": "right", "age_years": "25", "stature_cm": "188", "body_mass_kg": "90",
@@ -106,3 +108,51 @@ def test_a_torque_in_body_weight_times_height(man):
 )
 def test_numbers_have_no_needless_decimals(number, least, said):
     assert plain(number, least) == said
+
+
+def of_two(*, scale="plain", **other):
+    """The same throw by a man of 1.88 m and 90 kg, and by one of other measures."""
+    form = form_of(("145", "33"), ("145", "33"))
+    measures = {**form.athlete, "code": "X2"} | other
+    return replace(form, other=measures, scale=scale, throws=(form.throws[0], replace(form.throws[1], by=OTHER)))
+
+
+def test_two_throwers_with_the_same_measures_have_the_same_curves_and_are_called_by_their_codes(compare_on):
+    first, second = compare_on(of_two()).answers
+    assert first.readouts == second.readouts
+    assert (first.name, second.name) == ("X1 with 145 g at 33.0 m/s", "X2 with 145 g at 33.0 m/s")
+    assert second.label == "X2 · 145 g · 33.0 m/s"
+
+
+def test_a_throw_of_the_second_is_that_of_their_own_page(compare_on):
+    measures = {"stature_cm": "165", "body_mass_kg": "60", "sex": "female"}
+    two = of_two(**measures)
+    alone = replace(two, athlete=two.other, other=Form().other, throws=(replace(two.throws[1], by=""),))
+    assert compare_on(two).answers[1].readouts.peak == compare_on(alone).answers[0].readouts.peak
+
+
+def test_at_one_release_speed_a_uniformly_longer_arm_of_the_same_mass_needs_as_much(compare_on):
+    # DESIGN: at a fixed release speed the length of a uniformly scaled arm cancels out of the inertial torque, and the
+    # ball, which does not scale, and gravity are all that is left
+    short, long = (of_two(stature_cm=stature) for stature in ("188", "197.4"))
+    peaks = [compare_on(form).answers[1].readouts.peak for form in (short, long)]
+    assert peaks[1] == pytest.approx(peaks[0], rel=0.02)
+
+
+def test_a_second_thrower_that_cannot_be_read_leaves_the_first_as_it_is(compare_on):
+    comparison = compare_on(of_two(body_mass_kg="9"))
+    assert [answer.key for answer in comparison.drawn] == ["t1"]
+    assert "body_mass_kg" in comparison.throwers[OTHER].problems
+    assert not comparison.two
+
+
+def test_each_throwers_torque_is_scaled_by_their_own_weight_and_height(compare_on):
+    comparison = compare_on(of_two(scale="bwh", body_mass_kg="45"))
+    (column,) = [column for column in columns(comparison) if column.body_scaled]
+    first, second = comparison.answers
+    # half the body mass: twice the per cent for the same torque
+    assert column.of(second) / second.readouts.peak == pytest.approx(2.0 * column.of(first) / first.readouts.peak)
+    factors = [scale_of(comparison, answer.person)[0] for answer in comparison.answers]
+    assert factors[1] == pytest.approx(2.0 * factors[0])
+    assert level_of(comparison) is None  # one torque stands at two heights there
+    assert level_of(compare_on(of_two(body_mass_kg="45"))) is not None

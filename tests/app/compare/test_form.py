@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 from app.compare.form import (
     ATHLETE_NAMES,
+    OTHER,
     Form,
     FormError,
     ThrowForm,
@@ -17,8 +18,10 @@ from app.compare.form import (
     demo_form,
     empty_form,
     from_json,
+    measures_of,
     move_throw,
     remove_throw,
+    swapped,
     to_json,
 )
 from app.demo import RackBall, load_demo
@@ -34,6 +37,7 @@ typed = st.text(max_size=40)
 forms = st.builds(
     Form,
     athlete=st.fixed_dictionaries(dict.fromkeys(ATHLETE_NAMES, typed)),
+    other=st.fixed_dictionaries(dict.fromkeys(ATHLETE_NAMES, typed)),
     throws=st.lists(st.builds(ThrowForm, st.integers(1, 999999).map("t{}".format), typed, typed, typed), max_size=8,
                     unique_by=lambda throw: throw.key).map(tuple),
     reference=typed, kind=typed, date=typed, quantity=typed, headline=typed, above=typed,
@@ -49,7 +53,8 @@ def broken() -> list[object]:
     whole = to_json(THREE)
     return [
         None, 3, "{}", [], {}, {"version": 1},
-        whole | {"version": 4},
+        whole | {"version": 5},
+        whole | {"other": {"code": "X2"}},
         whole | {"version": 1},
         whole | {"extra": ""},
         {name: part for name, part in whole.items() if name != "above"},
@@ -69,9 +74,30 @@ def broken() -> list[object]:
 def test_what_was_kept_before_throws_could_be_held_otherwise_is_held_at_its_speeds():
     form = empty_form()
     whole = to_json(replace(form, throws=(ThrowForm("t1", "145", "73", "33.0"),)))
-    old = {"hold", "clock_percent", "share_percent"}
+    old = {"hold", "clock_percent", "share_percent", "by"}
     lines = [{name: text for name, text in line.items() if name not in old} for line in whole["throws"]]
     assert from_json(whole | {"version": 1, "throws": lines}).throws == (ThrowForm("t1", "145", "73", "33.0", "speed"),)
+
+
+def test_what_was_kept_before_there_could_be_two_throwers_has_one():
+    whole = to_json(demo_form(load_demo(), load_demo().athletes[0]))
+    lines = [{name: text for name, text in line.items() if name != "by"} for line in whole["throws"]]
+    old = {name: part for name, part in whole.items() if name != "other"} | {"version": 3, "throws": lines}
+    form = from_json(old)
+    assert form == demo_form(load_demo(), load_demo().athletes[0])
+    assert not form.two
+
+
+def test_exchanged_twice_the_throwers_are_as_they_were():
+    demo = load_demo()
+    first = demo_form(demo, demo.athletes[0])
+    two = replace(
+        first, other=measures_of(demo.athletes[1]), throws=(replace(first.throws[0], by=OTHER), *first.throws[1:])
+    )
+    exchanged = swapped(two)
+    assert exchanged.athlete["code"] == "W02"
+    assert [throw.by for throw in exchanged.throws] == ["", *[OTHER] * (len(two.throws) - 1)]
+    assert swapped(exchanged) == two
 
 
 @pytest.mark.parametrize("kept", broken(), ids=range(len(broken())))

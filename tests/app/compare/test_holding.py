@@ -50,16 +50,16 @@ def profile(demo_page):
 
 @pytest.mark.parametrize("hold", ["clock", "profile"])
 def test_a_throw_held_otherwise_keeps_its_speed_and_comes_back_to_it(demo_page, profile, hold):
-    changed = settled(held_as(demo_page, hold), profile)
+    changed = settled(held_as(demo_page, hold), {"": profile})
     assert [throw.held for throw in changed.throws] == [hold] * 4
     # the numbers are written to 0.01 %, which is 0.003 m/s
     assert speeds(changed, profile) == pytest.approx(speeds(demo_page), abs=0.0035)
-    back = settled(held_as(changed, "speed"), profile)
+    back = settled(held_as(changed, "speed"), {"": profile})
     assert speeds(back) == pytest.approx(speeds(demo_page), abs=0.0085)
 
 
 def test_the_number_of_a_clock_is_the_speed_over_that_of_the_arm_on_the_reference_motion(demo_page):
-    changed = settled(held_as(demo_page, "clock"), None)
+    changed = settled(held_as(demo_page, "clock"), {})
     path = path_speed_m_s(check_athlete(demo_page.athlete).person)
     assert float(changed.throws[0].clock_percent) == pytest.approx(100.0 * 33.0 / path, abs=0.005)
 
@@ -73,18 +73,18 @@ def test_full_speed_is_a_hundred_per_cent_of_the_profile_and_comes_with_its_inte
 
 
 def test_what_is_settled_already_is_left_alone(demo_page, profile):
-    assert settled(demo_page, profile) is demo_page
-    changed = settled(held_as(demo_page, "clock"), profile)
-    assert settled(changed, profile) is changed
+    assert settled(demo_page, {"": profile}) is demo_page
+    changed = settled(held_as(demo_page, "clock"), {"": profile})
+    assert settled(changed, {"": profile}) is changed
 
 
 @pytest.mark.parametrize(("hold", "number"), [("speed", ""), ("clock", ""), ("profile", "100")])
 def test_where_no_speed_is_known_there_is_no_number_but_full_speed(demo_page, hold, number):
     blank = replace(demo_page, throws=(replace(ThrowForm("t1", "145"), hold=hold),))
-    made = settled(blank, None).throws[0]
+    made = settled(blank, {}).throws[0]
     assert getattr(made, HOLD_FIELDS[hold].name) == number
     wrong = replace(demo_page, throws=(replace(ThrowForm("t1", "145", "73", "abc"), hold="clock"),))
-    assert settled(wrong, None).throws[0] == ThrowForm("t1", "145", "73", "", "clock")
+    assert settled(wrong, {}).throws[0] == ThrowForm("t1", "145", "73", "", "clock")
 
 
 def test_a_profile_that_is_missing_is_told_at_the_field_and_the_others_are_drawn(demo_page):
@@ -165,4 +165,4 @@ def test_the_release_speeds_come_back_as_they_were_typed(demo_page):
 @pytest.mark.parametrize(("hold", "word"), [("clock", "clock-held"), ("profile", "profile")])
 def test_a_reference_that_is_not_held_at_its_speed_is_not_called_measured(demo_page, profile, hold, word):
     assert check_reference(demo_page, TODAY)[0] == "measured"
-    assert check_reference(settled(held_as(demo_page, hold), profile), TODAY)[0] == word
+    assert check_reference(settled(held_as(demo_page, hold), {"": profile}), TODAY)[0] == word

@@ -52,7 +52,7 @@ def test_an_empty_form_shows_an_invitation_and_no_message(compare_on, text):
     assert text(shown.sentence).startswith("Enter a thrower’s measures")
     assert shown.table is None
     assert shown.others is None
-    assert shown.athlete_problems == {}
+    assert shown.measure_problems == {}
     assert shown.figure_note == ""
 
 
@@ -67,6 +67,13 @@ def test_the_level_field_shows_what_it_stands_for_when_left_empty(demo_page, com
 def test_an_estimated_reference_has_no_date_to_type(demo_page, compare_on):
     assert view(replace(demo_page, kind="estimated"), compare_on).date_off
     assert not view(replace(demo_page, kind="before"), compare_on).date_off
+
+
+def test_what_is_held_at_its_clock_was_not_measured_and_asks_for_no_kind(demo_page, compare_on):
+    held = replace(demo_page, throws=(demo_page.throws[0].holding("clock", "90"), *demo_page.throws[1:]))
+    assert view(held, compare_on).kind_off
+    assert view(held, compare_on).date_off
+    assert not view(demo_page, compare_on).kind_off
 
 
 def test_the_note_says_that_the_hand_is_empty_torque_is_not_calibrated(demo_page, compare_on):

@@ -71,3 +71,8 @@ def test_no_word_passes_a_verdict():
     said = " ".join([*cautions(BOY), *(text for _, text in BASIS)]).lower()
     for verdict in ("safe", "danger", "good", "bad ", "healthy", "optimal"):
         assert verdict not in said
+
+
+def test_equal_throws_beyond_the_tested_range_are_told_once(make_answer, make_comparison):
+    far = [make_answer(number, 0.005, 20.0) for number in (1, 2, 3)]
+    assert len(warnings(make_comparison(*far))) == 1

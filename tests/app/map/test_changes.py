@@ -60,7 +60,7 @@ def test_a_throw_that_is_held_at_its_clock_or_on_the_profile_is_there_already_to
     form = compared()
     for hold in ("clock", "profile"):
         others = tuple(replace(throw, hold=hold) if throw.key == "t2" else throw for throw in form.throws)
-        made = settled(replace(form, throws=others), case_of(form, ProfileForm(), TODAY).profile)
+        made = settled(replace(form, throws=others), {"": case_of(form, ProfileForm(), TODAY).profile})
         assert made.throws[1].held == hold
         speed = check_throw(made.throws[1], *_case_of(made)).speed_m_s
         assert added_to(made, Spot(0.275, speed)).form is None

@@ -21,7 +21,7 @@ GIRL = Person("female", 1.57, 46.5, 13.0)
 
 def test_it_is_a_figure_of_all_throws_on_white_with_room_for_its_words(demo_page, compare_on):
     comparison = compare_on(demo_page)
-    made = image_of(comparison, DAY, invented=True)
+    made = image_of(comparison, DAY, invented={""})
     go.Figure(made)  # refuses what Plotly does not know
     assert len(made["data"]) == 5  # four curves and the words
     assert made["layout"]["template"]["layout"]["paper_bgcolor"] == "#ffffff"
@@ -36,13 +36,13 @@ def test_it_is_a_figure_of_all_throws_on_white_with_room_for_its_words(demo_page
 def test_the_title_names_code_quantity_and_unit(make_answer, make_comparison):
     shown = make_comparison(make_answer(1, reference=True), quantity="shoulder_proximal")
     assert heading(shown) == "X1 · Shoulder proximal force, N against time"
-    nameless = replace(shown, athlete=CheckedAthlete(shown.person, ""))
+    nameless = replace(shown, throwers=shown.throwers | {"": CheckedAthlete(None, "")})
     assert heading(nameless) == "Shoulder proximal force, N against time"
 
 
 def test_the_foot_holds_reference_cautions_day_and_version_and_says_what_is_invented(make_answer, make_comparison):
     shown = make_comparison(make_answer(1, reference=True))
-    said = " ".join(foot(shown, DAY, invented=True))
+    said = " ".join(foot(shown, DAY, invented={""}))
     for part in (
         "Dashed: the reference, 145 g at 33.0 m/s, measured 2026-01-13.",
         *CAUTIONS,
@@ -50,13 +50,13 @@ def test_the_foot_holds_reference_cautions_day_and_version_and_says_what_is_inve
     ):
         assert part in said
     assert said.startswith("Invented demo data")
-    assert "nvented" not in " ".join(foot(shown, DAY, invented=False))
+    assert "nvented" not in " ".join(foot(shown, DAY, invented=()))
 
 
 def test_a_growing_throwers_figure_brings_its_caution_and_no_measure(make_answer, make_comparison):
     shown = make_comparison(make_answer(1, person=GIRL, reference=True), person=GIRL)
-    made = image_of(shown, DAY, invented=False)
-    said = " ".join(foot(shown, DAY, invented=False))
+    made = image_of(shown, DAY, invented=())
+    said = " ".join(foot(shown, DAY, invented=()))
     assert "24 % of throwers injured" in said
     assert "The path comes from adult men." in said
     words = json.dumps([made["layout"]["title"], made["layout"]["annotations"], made["data"][-1]["text"]])
@@ -67,8 +67,8 @@ def test_a_growing_throwers_figure_brings_its_caution_and_no_measure(make_answer
 @pytest.mark.parametrize("code", ["<b>x</b>", '<a href="https://x">x</a>', "&lt;"])
 def test_a_code_is_written_never_read_as_markup(make_answer, make_comparison, code):
     shown = make_comparison(make_answer(1, reference=True))
-    named = replace(shown, athlete=CheckedAthlete(shown.person, code))
-    title = image_of(named, DAY, invented=False)["layout"]["title"]["text"]
+    named = replace(shown, throwers=shown.throwers | {"": CheckedAthlete(None, code)})
+    title = image_of(named, DAY, invented=())["layout"]["title"]["text"]
     assert "<" not in title
     assert title.count("&") >= code.count("<") + code.count("&")
 

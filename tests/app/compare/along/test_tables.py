@@ -32,7 +32,7 @@ def two(make_answer, make_comparison):
 
 def test_the_curves_are_those_of_the_command_line(demo_page, compare_on):
     comparison = compare_on(demo_page)
-    table = pd.read_csv(io.StringIO(curves_table(comparison, every=True, invented=True)))
+    table = pd.read_csv(io.StringIO(curves_table(comparison, every=True, invented={""})))
     assert table["throw"].unique().tolist() == [1, 2, 3, 4]
     for answer in comparison.drawn:
         rows, wanted = table[table["throw"] == answer.number], columns_of(answer.curves.throw)
@@ -48,12 +48,12 @@ def test_the_curves_are_those_of_the_command_line(demo_page, compare_on):
 def test_the_chosen_quantity_has_its_sign_in_its_name(make_answer, make_comparison):
     answer = make_answer(1, reference=True)
     shown = make_comparison(answer, quantity="elbow_extension")
-    table = pd.read_csv(io.StringIO(curves_table(shown, every=False, invented=False)))
+    table = pd.read_csv(io.StringIO(curves_table(shown, every=False, invented=())))
     assert table.columns.tolist() == [
         "athlete", "throw", "ball_mass_g", "ball_diameter_mm", "release_speed_m_s", "held", "time_ms", "phase",
         "elbow_extension_torque_nm", "note",
     ]  # fmt: skip
-    both = pd.read_csv(io.StringIO(curves_table(shown, every=True, invented=False)))
+    both = pd.read_csv(io.StringIO(curves_table(shown, every=True, invented=())))
     assert (table["elbow_extension_torque_nm"] == -both["elbow_flexion_torque_nm"]).all()
     assert table["elbow_extension_torque_nm"].abs().max() > 0.0
 
@@ -70,7 +70,7 @@ def test_every_quantity_has_a_name_with_its_unit():
 
 
 def test_each_reading_comes_with_its_difference_to_and_per_cent_of_the_reference(two):
-    reference, heavy = records(readings_table(two, invented=False))
+    reference, heavy = records(readings_table(two, invented=()))
     assert [reference["reference"], heavy["reference"]] == ["yes", "no"]
     assert heavy["reference_is"] == "measured 2026-01-13"
     assert heavy["quantity"] == "varus torque"
@@ -92,13 +92,13 @@ def test_each_reading_comes_with_its_difference_to_and_per_cent_of_the_reference
 
 
 def test_work_is_given_where_a_joint_turns(compare_on, demo_page):
-    (first, *_) = records(readings_table(compare_on(replace(demo_page, quantity="internal_rotation")), invented=True))
+    (first, *_) = records(readings_table(compare_on(replace(demo_page, quantity="internal_rotation")), invented={""}))
     assert float(first["work_given_out_j"]) > 0.0
     assert first["note"] == "invented demo data"
 
 
 def test_without_a_reference_nothing_is_compared(make_answer, make_comparison):
-    (alone,) = records(readings_table(make_comparison(make_answer(1), level=None), invented=False))
+    (alone,) = records(readings_table(make_comparison(make_answer(1), level=None), invented=()))
     compared = [name for name in alone if name.endswith(("_difference", "_percent_of_reference"))]
     assert len(compared) == 12  # two for each of six sizes that can be compared
     assert {alone[name] for name in (*compared, "reference_is", "level_nm", "note")} == {""}
@@ -108,8 +108,8 @@ def test_without_a_reference_nothing_is_compared(make_answer, make_comparison):
 def test_a_throw_says_how_it_is_held(make_answer, make_comparison):
     answer = make_answer(1)
     held = replace(answer, checked=replace(answer.checked, form=ThrowForm("t1", "145").holding("clock", " 92 ")))
-    assert records(readings_table(make_comparison(held), False))[0]["held"] == "same clock 92 %"
-    assert records(readings_table(make_comparison(answer), False))[0]["held"] == "release speed"
+    assert records(readings_table(make_comparison(held), ()))[0]["held"] == "same clock 92 %"
+    assert records(readings_table(make_comparison(answer), ()))[0]["held"] == "release speed"
 
 
 @pytest.mark.parametrize(
@@ -126,14 +126,14 @@ def test_a_throw_says_how_it_is_held(make_answer, make_comparison):
     ],
 )
 def test_a_code_is_never_run_as_a_formula_and_comes_back_whole(two, code, cell):
-    named = replace(two, athlete=CheckedAthlete(two.person, code))
-    for text in (readings_table(named, False), curves_table(named, False, False)):
+    named = replace(two, throwers=two.throwers | {"": CheckedAthlete(None, code)})
+    for text in (readings_table(named, ()), curves_table(named, False, ())):
         assert {row["athlete"] for row in records(text)} == {cell}
         assert set(pd.read_csv(io.StringIO(text), dtype={"athlete": str})["athlete"]) == {cell}
 
 
 def test_lines_end_and_are_as_long_as_rfc_4180_has_them(two):
-    for text in (readings_table(two, True), curves_table(two, True, True)):
+    for text in (readings_table(two, {""}), curves_table(two, True, {""})):
         assert text.endswith("\r\n")
         assert text.count("\n") == text.count("\r\n") == text.count("\r")
         lengths = {len(row) for row in csv.reader(io.StringIO(text, newline=""), strict=True)}
@@ -149,5 +149,5 @@ def test_a_file_is_named_after_code_quantity_and_day_and_nothing_else_can_get_in
         'a b/c\\d:"e"': "levelpeak_a-b-c-d-e_varus_2026-03-01.png",
     }
     for code, name in called.items():
-        assert file_name(replace(two, athlete=CheckedAthlete(two.person, code)), day, "png") == name
+        assert file_name(replace(two, throwers=two.throwers | {"": CheckedAthlete(None, code)}), day, "png") == name
     assert file_name(two, day, "csv", "curves", "all") == "levelpeak_X1_all_curves_2026-03-01.csv"

@@ -1,0 +1,77 @@
+"""Two athletes on the Compare page: the second joins, throws the same ball, and goes again."""
+
+import numpy as np
+import pytest
+
+from app.compare.checks import check_athlete
+from app.compare.form import measures_of
+from app.demo import load_demo
+from model.ball import Ball
+from model.throw import Throw, curves
+from tests.browser.compare_page import HEADLINE, LINES, choose, field, open_demo, type_in, wait_until
+
+playwright = pytest.importorskip("playwright.sync_api")
+expect = playwright.expect
+
+SECOND = "section.second"
+
+
+@pytest.fixture
+def two(page, served):
+    """W01 and the woman W05, each with the same ball."""
+    open_demo(page, served)
+    page.get_by_role("button", name="Add a second thrower").click()
+    expect(page.get_by_label("Code of the second thrower")).to_be_focused()
+    choose(page, "Demo thrower, as the second", "W05")
+    expect(page.get_by_label("Code of the second thrower")).to_have_value("W05")
+    choose(page, "Ready comparison", "two athletes with the same ball")
+    expect(page.locator(LINES)).to_have_count(3)
+    return page
+
+
+def test_two_athletes_throw_the_same_ball_and_each_number_says_whose_it_is(two, assert_axe_clean):
+    expect(two.locator(HEADLINE)).to_contain_text("W05 with 145 g at 33.0 m/s against W01 with 145 g at 33.0 m/s")
+    expect(two.locator(".at-number")).to_have_text("The path comes from adult men; W05 is female.")
+    expect(two.locator(".readings tbody th").nth(2)).to_contain_text("W05 with 145 g at 28")
+    assert_axe_clean(two)
+
+    # the second's curve under a slider is the model's of the second
+    person = check_athlete(measures_of(load_demo().athletes[4])).person
+    truth = curves(Throw(person, Ball(0.145), 24.0))
+    made = two.evaluate("window.levelpeak.curve('other_73', 0.145, 24, 'release', 1)")
+    every_third = [*range(0, truth.phase.size - 1, 3), truth.phase.size - 1]
+    peak = np.abs(truth.values["varus"]).max()
+    assert np.asarray(made["y"]) == pytest.approx(truth.values["varus"][every_third], abs=1e-6 * peak)
+
+    # a longer arm keeps its joint speeds, and only that thrower's
+    type_in(two, two.get_by_label("Stature of the second thrower, cm"), "180")
+    expect(two.locator(".notice")).to_contain_text("keep their joint speeds")
+    expect(field(two, "Joint speeds", 2)).to_be_visible()
+    expect(field(two, "Release speed", 1)).to_have_value("33.0")
+
+    two.get_by_role("button", name="Remove the second").click()
+    expect(two.locator(LINES)).to_have_count(1)
+    expect(two.locator(SECOND)).to_be_hidden()
+    two.get_by_role("button", name="Put back").click()
+    expect(two.locator(LINES)).to_have_count(3)
+    expect(two.get_by_label("Stature of the second thrower, cm")).to_have_value("180")
+
+
+@pytest.mark.slow
+def test_a_throw_changes_hands_and_the_two_exchange_places(two):
+    choose(two, "Throw 2 is by", "W01")
+    expect(two.locator(HEADLINE)).to_contain_text("W01 with 145 g at 33.0 m/s against W01 with 145 g at 33.0 m/s")
+    two.get_by_role("button", name="Exchange the two").click()
+    expect(two.get_by_label("Code", exact=True)).to_have_value("W05")
+    expect(two.locator(HEADLINE)).to_contain_text("W01 with 145 g at 33.0 m/s against W01 with 145 g at 33.0 m/s")
+    choose(two, "Measured in", "%BW·H")
+    wait_until(two, "document.querySelector('.picture').textContent.includes('%BW·H')")
+    expect(two.get_by_role("slider", name="Level line, N·m")).to_be_hidden()
+
+
+@pytest.mark.slow
+def test_on_a_phone_two_throwers_fit(two, assert_axe_clean):
+    two.set_viewport_size({"width": 390, "height": 900})
+    expect(two.locator(LINES)).to_have_count(3)
+    wait_until(two, "document.documentElement.scrollWidth <= 390")
+    assert_axe_clean(two)
