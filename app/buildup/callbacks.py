@@ -21,8 +21,8 @@ from app.buildup.checks import DATES, FIELDS, check_form, default_text
 from app.buildup.form import BY_AIM, NAMES, PlanForm, from_json, read_form, to_json
 from app.buildup.meant import meant, read_written, written
 from app.buildup.parts import ball_choices, field_description, field_label
-from app.compare.changes import is_invented
 from app.compare.form import LONGEST_KEPT, FormError
+from app.compare.throwers import is_invented
 from app.demo import load_demo
 from app.rack import boxes_of, left_out, masses_of, name_of, rack_of
 from app.systems import System, system_named

@@ -194,7 +194,7 @@ def _state(course: Course, place: int) -> str:
 def _thrown_row(i: int, one: Thrown, system: System) -> Component:
     after = one.after
     signs = [html.Span(" and ".join(after.signs), className="unit")] if after.signs else []
-    note = [html.Span(one.note, className="unit")] if one.note else []
+    note = [html.Span(one.note, className="unit", **{"data-as-is": ""})] if one.note else []
     cells = [
         html.Th(str(i + 1), scope="row"),
         html.Td([f"{DAY_NAMES[one.day.weekday()]} {one.day}", html.Span("thrown", className="unit")]),
