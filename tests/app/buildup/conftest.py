@@ -1,6 +1,7 @@
 """Plans for the demo's throwers, and what the tests of the page share."""
 
 from datetime import date
+from functools import cache
 
 import pytest
 
@@ -29,15 +30,16 @@ def case():
     return case_for
 
 
+@cache
+def _made(code, read, fields):
+    form = PlanForm(**dict(fields))
+    return make(form, check_form(form, TODAY), case_for(code, read), True, TODAY)
+
+
 @pytest.fixture
 def made():
-    """Make a plan, or learn why there is none, for a demo thrower."""
-
-    def run(code="W01", read=True, **fields):
-        form = PlanForm(**fields)
-        return make(form, check_form(form, TODAY), case_for(code, read), True, TODAY)
-
-    return run
+    """Make a plan, or learn why there is none, for a demo thrower; each is searched for once."""
+    return lambda code="W01", read=True, **fields: _made(code, read, tuple(sorted(fields.items())))
 
 
 @pytest.fixture
