@@ -200,7 +200,7 @@ def tell(given: dict[str, Any], read: Any) -> dict[str, Any]:
     checked = check_form(form, date.today(), system)
     aim = aim_named(form.aim)
     lead, own = METRICS[checked.lead][0], name_of(case.own_ball, case)
-    first = own if aim.start_own else f"with the lowest {lead}"
+    first = own if aim.start_own else "lowest lead readout"
     missing = missing_of(case, checked)
     names = [part["name"] for part in given["typed_ids"]]
     leads = [{"value": key, "label": label} for key, (label, _) in METRICS.items()]

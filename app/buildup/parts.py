@@ -5,7 +5,7 @@ from dash import html
 from dash.development.base_component import Component
 
 from app import ids
-from app.buildup.aims import AIMS
+from app.buildup.aims import AIMS, MORE_STEPS
 from app.buildup.checks import DATES, DAY_NAMES, FIELDS, default_text
 from app.buildup.form import BY_AIM, LOWEST
 from app.compare.parts import choice, number_field, text_field
@@ -139,7 +139,7 @@ def field_description(name: str, aim: str = "", system: System = METRIC) -> str:
         said += f"; {spec.hint}"
     empty = default_text(name, aim, system)
     if name == "steps":
-        return f"{said}; empty: {empty or 'as many as the limits ask for'}"
+        return f"{said}; empty: {empty or f'the fewest within the limits, and {MORE_STEPS} more'}"
     return f"{said}; empty: {empty}" if empty else said
 
 
@@ -161,7 +161,7 @@ def ball_choices(rack: list[dict[str, str]], by_aim: str, lead: str) -> list[dic
     """
     made = [{"value": BY_AIM, "label": f"by the aim: {by_aim}"}]
     if lead:
-        made.append({"value": LOWEST, "label": f"with the lowest {lead}"})
+        made.append({"value": LOWEST, "label": f"lowest {lead}"})
     return [*made, *rack]
 
 

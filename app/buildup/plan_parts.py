@@ -7,6 +7,7 @@ from dash import dcc, html
 from dash.development.base_component import Component
 
 from app import ids
+from app.buildup.aims import MORE_STEPS
 from app.buildup.edits import LONGEST_INITIALS, LONGEST_NOTE
 from app.cautions import GROWING
 from app.compare.figure import GRAPH_CONFIG
@@ -143,7 +144,12 @@ def by_hand() -> Component:
             ),
             html.Div(
                 [
-                    hand("rest", "Steps from this one on", "empty: as many as the limits ask for", True),
+                    hand(
+                        "rest",
+                        "Steps from this one on",
+                        f"empty: the fewest within the limits, and {MORE_STEPS} more",
+                        True,
+                    ),
                     do("rest", "Plan the rest again from this step"),
                 ],
                 className="buildup-row",

@@ -143,7 +143,11 @@ def _layout(theme: Theme, narrow: bool) -> dict[str, Any]:
     }
     for i in range(len(PANELS)):
         top = 1.0 - i * (height + GAP)
-        layout[f"yaxis{'' if i == 0 else i + 1}"] = {"domain": [max(0.0, top - height), top], "fixedrange": True, "nticks": 4}
+        layout[f"yaxis{'' if i == 0 else i + 1}"] = {
+            "domain": [max(0.0, top - height), top],
+            "fixedrange": True,
+            "nticks": 4,
+        }
     return layout
 
 

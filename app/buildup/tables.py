@@ -132,7 +132,11 @@ def numbers_table(found: Recheck, system: System) -> Component:
     """
     keys = ("speed", "rise_rate", "peak", "loaded_s", "area", "braking")
     names = {"speed": "Speed cap", **HEADS}
-    heads = [_head("Step"), *(_head(names[key], system.unit(CAP_UNITS[key][0])) for key in keys), _head("Breaks now")]
+    heads = [
+        _head("Step"),
+        *(_head(names[key], system.unit(CAP_UNITS[key][0])) for key in keys),
+        html.Th("Breaks now", scope="col", className="buildup-words"),
+    ]
     rows = []
     for i, (then, now) in enumerate(zip(found.then, found.now, strict=True)):
         place = found.first + i

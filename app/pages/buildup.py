@@ -23,7 +23,6 @@ def layout() -> Component:
     memory = (
         ids.BUILDUP_READ,
         ids.BUILDUP_WRITTEN,
-        ids.BUILDUP_BEFORE,
         ids.BUILDUP_WIDTH,
         ids.BUILDUP_STAIRS_PAPER,
         ids.BUILDUP_OVERLAY_PAPER,
@@ -34,6 +33,7 @@ def layout() -> Component:
         [
             dcc.Store(id=ids.BUILDUP_SAVED, storage_type="session"),
             dcc.Store(id=ids.BUILDUP_PLAN, storage_type="local"),  # outlives the tab: a plan runs for weeks
+            dcc.Store(id=ids.BUILDUP_BEFORE, storage_type="session"),
             *(dcc.Store(id=name) for name in memory),
             dcc.Download(id=ids.BUILDUP_FILE),
             page_head("Build up", ids.BUILDUP_INVENTED, ids.BUILDUP_WHO),
