@@ -218,27 +218,18 @@ def register(app: Dash, pages: Sequence[Page]) -> None:
         Input(ids.SHELL_THEME, "data"),
         Input(ids.SHELL_THEME_SWITCH, "value"),
     )
-    app.clientside_callback(
-        ClientsideFunction("shell", "units"),
-        Output(ids.SHELL_UNITS, "data"),
-        Output(ids.SHELL_UNITS_SWITCH, "value"),
-        Input(ids.SHELL_UNITS, "data"),
-        Input(ids.SHELL_UNITS_SWITCH, "value"),
-    )
-    app.clientside_callback(
-        ClientsideFunction("shell", "decimal"),
-        Output(ids.SHELL_DECIMAL, "data"),
-        Output(ids.SHELL_DECIMAL_SWITCH, "value"),
-        Input(ids.SHELL_DECIMAL, "data"),
-        Input(ids.SHELL_DECIMAL_SWITCH, "value"),
-    )
-    app.clientside_callback(
-        ClientsideFunction("shell", "keys"),
-        Output(ids.SHELL_KEYS, "data"),
-        Output(ids.SHELL_KEYS_SWITCH, "checked"),
-        Input(ids.SHELL_KEYS, "data"),
-        Input(ids.SHELL_KEYS_SWITCH, "checked"),
-    )
+    for function, store, control, shows in (
+        ("units", ids.SHELL_UNITS, ids.SHELL_UNITS_SWITCH, "value"),
+        ("decimal", ids.SHELL_DECIMAL, ids.SHELL_DECIMAL_SWITCH, "value"),
+        ("keys", ids.SHELL_KEYS, ids.SHELL_KEYS_SWITCH, "checked"),
+    ):
+        app.clientside_callback(
+            ClientsideFunction("shell", function),
+            Output(store, "data"),
+            Output(control, shows),
+            Input(store, "data"),
+            Input(control, shows),
+        )
     app.clientside_callback(
         ClientsideFunction("shell", "help"),
         Output(ids.SHELL_HELP, "opened"),

@@ -134,10 +134,10 @@ def for_paper(shown: Shown) -> dict[str, Any]:
         ``layout``; ``colors`` and ``widths`` of the curves in the order of `figure`; ``texts``, the trace after them.
     """
     paper, drawn = THEMES["print"], drawing_order(shown)
-    width, height = PAPER_PX[0], PAPER_PX[1] - LOWER_PX * max(0, len(drawn) - 4)
-    texts, layout = _around(shown, paper, False, height)
+    size = {"width": PAPER_PX[0], "height": PAPER_PX[1] - LOWER_PX * max(0, len(drawn) - 4)}
+    texts, layout = _around(shown, paper, False, size)
     return {
-        "layout": layout | {"width": width, "autosize": False},
+        "layout": layout | {"autosize": False},
         "texts": texts,
         "colors": [line_color(line.mass_kg, paper) for line in drawn],
         "widths": [line_width(line.mass_kg, paper) for line in drawn],
@@ -150,7 +150,7 @@ def drawing_order(shown: Shown) -> list[Line]:
 
 
 def _around(
-    shown: Shown, theme: Theme, narrow: bool, height: float | None = None
+    shown: Shown, theme: Theme, narrow: bool, size: dict[str, float] | None = None
 ) -> tuple[dict[str, Any], dict[str, Any]]:
     """The trace of words and the layout around the curves."""
     lines, level = shown.lines, shown.level
@@ -161,8 +161,7 @@ def _around(
     start = min(float(line.time_ms[0]) for line in lines) - 2.0
     end = max(float(line.time_ms[-1]) for line in lines) + 2.0
     layout = _layout(theme, narrow, (start, end), (low - room if low < 0.0 else 0.0, high + room), shown.align)
-    if height is not None:
-        layout["height"] = height
+    layout |= size or {}
     layout["margin"]["l"] += max(0, len(shown.unit) - UNIT_LETTERS) * LETTER * figure_px(theme, "xs")
     labels, end = _labels(shown, layout, theme, narrow)
     layout["xaxis"]["range"] = [start, end]
@@ -173,8 +172,8 @@ def _around(
     uprights = (contact, rotation, release)
     layout["shapes"] = [*_shapes(uprights, [level.value] if level else [], ticks, layout), hairs]
     texts = _words(uprights, layout, shown.unit, theme, narrow)
-    size = _label_size(theme, narrow)
-    texts += [Text(one.text, one.x, one.y, "middle right" if one.right else "middle left", size) for one in labels]
+    letters = _label_size(theme, narrow)
+    texts += [Text(one.text, one.x, one.y, "middle right" if one.right else "middle left", letters) for one in labels]
     if level and not narrow:
         texts.append(Text(level.words, _inside((start, end))[0], level.value, "top right", figure_px(theme, "xs")))
     return _texts(texts, [label.point for label in labels], theme), layout
@@ -188,7 +187,10 @@ def _labels(shown: Shown, layout: dict[str, Any], theme: Theme, narrow: bool) ->
     """The labels of the curves, and where the time axis ends to hold them."""
     margin, end = layout["margin"], layout["xaxis"]["range"][1]
     plotted = layout["height"] - margin["t"] - margin["b"]
-    view = Window(layout["xaxis"]["range"], layout["yaxis"]["range"], (NARROW_PX if narrow else WIDE_PX, plotted))
+    across = (
+        NARROW_PX if narrow else layout.get("width", WIDE_PX + margin["l"] + margin["r"]) - margin["l"] - margin["r"]
+    )
+    view = Window(layout["xaxis"]["range"], layout["yaxis"]["range"], (across, plotted))
     named, size = name_lines(shown.lines), _label_size(theme, narrow)
     labels: list[Label] = []
     if shown.at_ends and not narrow:
