@@ -18,7 +18,7 @@ from app.buildup.acts import missing_parts
 from app.buildup.aims import aim_named
 from app.buildup.answers import missing_of
 from app.buildup.checks import DATES, FIELDS, check_form, default_text
-from app.buildup.form import BY_AIM, NAMES, PlanForm, from_json, read_form, to_json
+from app.buildup.form import BY_AIM, NAMES, NO_DAYS, PlanForm, from_json, read_form, to_json
 from app.buildup.meant import meant, read_written, written
 from app.buildup.parts import ball_choices, field_description, field_label
 from app.compare.form import LONGEST_KEPT, FormError
@@ -76,10 +76,15 @@ def form_of(given: dict[str, Any]) -> tuple[PlanForm, System]:
     days = given.get("days")
     texts = {name: typed.get(name) for name in (*FIELDS, *DATES)}
     texts |= given["controls"] | {
-        "days": " ".join(day for day in days if isinstance(day, str))[:LONGEST_KEPT] if isinstance(days, list) else "",
+        "days": _days(days),
         "left_out": left_out(_shown(given.get("boxes")), given.get("balls")),
     }
     return meant(read_form(texts), before, system), system
+
+
+def _days(ticked: object) -> str:
+    days = [day for day in ticked if isinstance(day, str)] if isinstance(ticked, list) else []
+    return " ".join(days)[:LONGEST_KEPT] or NO_DAYS
 
 
 def _shown(boxes: object) -> list[str]:

@@ -218,8 +218,11 @@ def check_form(form: PlanForm, today: date, system: System = METRIC) -> CheckedP
             problems.setdefault(
                 name, message(InputError(FIELDS[name].label, getattr(form, name), f"{least}, {FIELDS[name].unit}"))
             )
+    weekdays = weekdays_of(form.days or aim.days)
+    if not weekdays:
+        problems["days"] = "Days to throw on: none chosen; accepted: one or more."
     lead = form.lead if form.lead in METRICS else aim.lead
-    return CheckedPlan(values, frozenset(typed), lead, weekdays_of(form.days or aim.days), first, target, problems)
+    return CheckedPlan(values, frozenset(typed), lead, weekdays, first, target, problems)
 
 
 def weekdays_of(text: str) -> frozenset[int]:

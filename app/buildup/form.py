@@ -9,6 +9,7 @@ from app.whose import OF_COMPARE
 VERSION = 1
 
 BY_AIM = "aim"  # a ball: as the aim has it
+NO_DAYS = "-"  # every day of the week was unticked; empty stands for the aim's
 LOWEST = "lowest"  # the ball whose lead readout is lowest at the share of the start
 
 

@@ -80,9 +80,12 @@ def test_all_balls_left_out_leaves_the_own_one_to_end_with_and_none_to_begin_wit
         made(left_out="95 125 145 160 210 275 360 470")
 
 
-def test_no_day_of_the_week_is_the_aims_and_nonsense_is_none(made):
+@pytest.mark.parametrize("days", ["-", "x", "7 8"])
+def test_every_day_unticked_is_told_and_makes_no_plan(made, case, days):
+    checked = check_form(PlanForm(days=days), TODAY)
+    assert missing_of(case(), checked).reasons == ("Days to throw on: none chosen; accepted: one or more.",)
     with pytest.raises(InputError, match="weekdays"):
-        made(days="x")
+        made(days=days)
 
 
 def test_without_readings_it_says_that_full_speeds_are_of_published_groups(made, case):

@@ -90,6 +90,11 @@ def test_balls_that_are_not_ticked_are_left_out():
     assert form_of(given(boxes=boxes, balls=["145"]))[0].left_out == "95 470"
 
 
+def test_days_that_were_all_unticked_are_not_the_aims():
+    assert form_of(given(days=[]))[0].days == "-"
+    assert form_of(given(days=["1", "5"]))[0].days == "1 5"
+
+
 def test_nothing_is_told_before_the_browser_was_asked(app):
     with pytest.raises(PreventUpdate):
         tell(given(), None)
