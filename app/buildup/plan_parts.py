@@ -10,6 +10,7 @@ from app import ids
 from app.buildup.aims import MORE_STEPS
 from app.buildup.edits import LONGEST_INITIALS, LONGEST_NOTE
 from app.cautions import GROWING
+from app.claim.words import capital
 from app.compare.figure import GRAPH_CONFIG
 from app.compare.parts import choice, text_field
 from model.course import DECISIONS
@@ -191,7 +192,7 @@ def log() -> Component:
     return html.Section(
         [
             html.H2("After a session", id=ids.BUILDUP_LOG_TITLE),
-            html.P(f"{_capital(ENDS_SESSION)}.", className="quiet"),
+            html.P(f"{capital(ENDS_SESSION)}.", className="quiet"),
             html.Div(
                 [
                     html.Div(
@@ -277,7 +278,3 @@ def whole() -> Component:
         [upload, do("undo", "Undo", disabled=True, **{"data-key": "b"}), do("away", "Put this plan away", hidden=True)],
         className="buildup-buttons buildup-whole",
     )
-
-
-def _capital(text: str) -> str:
-    return text[:1].upper() + text[1:]

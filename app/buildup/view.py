@@ -118,7 +118,10 @@ def _head(course: Course, other: str, days: str, system: System) -> list[Compone
     if record.read is not None:
         read = f"The text about growing throwers was read by {record.read.by} on {record.read.on}."
         made.append(html.P(read, className="quiet"))
-    made.append(html.P(f"{words.GAMES} {words.PRACTICE}", className="quiet buildup-games"))
+    games, source = words.game_words(record.person)
+    made.append(html.P(f"{games} {words.PRACTICE}", className="quiet"))
+    if source:
+        made.append(html.P(source, className="source"))
     return made
 
 

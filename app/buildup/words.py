@@ -4,12 +4,15 @@ import math
 
 from app.buildup.aims import AIMS, aim_named
 from app.buildup.checks import CAP_UNITS
+from app.buildup.games import game_limit
 from app.buildup.record import Course, Record
+from app.claim.words import capital
 from app.systems import METRIC, System
 from app.units import plain
 from model.ball import Ball
 from model.build_up import METRICS, Breach, Loosening, NoPlan, Step
 from model.calendar_plan import SessionBreach
+from model.person import Person
 
 GAMES = (
     "Published daily limits on throws are limits for games: they are no budget for these throws, and these throws are "
@@ -19,6 +22,26 @@ PRACTICE = (
     "Step limits, budget, easier weeks and repeats: common practice, no source; the weekly tenth is tradition, not "
     "established for throwing."
 )
+
+
+def game_words(person: Person) -> tuple[str, str]:
+    """Say that published daily limits are limits for games, with that of the person's age where there is one.
+
+    Parameters
+    ----------
+    person : Person
+
+    Returns
+    -------
+    str
+    str
+        Its source; empty without one.
+    """
+    limit = game_limit(person)
+    if limit is None:
+        return GAMES, ""
+    age = f"{limit.low_years} to {limit.high_years} years"
+    return f"{GAMES} For games, at {age}: {limit.throws} pitches a day at most.", f"Limit for games: {limit.source}."
 
 
 def metric_words(key: str, value: float, system: System = METRIC) -> str:
@@ -71,7 +94,7 @@ def sentence(course: Course, system: System) -> str:
     record = course.record
     count, sessions = len(record.throws), len(course.order)
     first, last = record.steps[0], record.steps[-1]
-    said = f"{_capital(AIMS[record.aim].label)}: {_count(count, 'step')} in {_count(sessions, 'session')}"
+    said = f"{capital(AIMS[record.aim].label)}: {_count(count, 'step')} in {_count(sessions, 'session')}"
     days = [one.day for one in record.log] + [one.day for one in course.schedule.sessions]
     if days:
         said += f", {min(days)} to {max(days)}"
@@ -112,10 +135,10 @@ def purpose(course: Course, system: System) -> list[tuple[str, str]]:
     if not abs(last / first - 1.0) > 1e-3:
         moves = f"None: {label} stays at {metric_words(key, first, system)}."
     elif last > first:
-        moves = f"{_capital(label)} is meant to rise, as evenly as the limits allow: from {span}."
+        moves = f"{capital(label)} is meant to rise, as evenly as the limits allow: from {span}."
     else:
         moves = f"None; {label} is meant to fall, evenly: from {span}."
-    order = [("Order of the balls", f"{_capital(record.why)}.")] if len(record.throws) > 1 else []
+    order = [("Order of the balls", f"{capital(record.why)}.")] if len(record.throws) > 1 else []
     return [
         ("What should improve", aim.improves),
         ("Readout meant to rise", moves),
@@ -207,7 +230,3 @@ def _percent(share: float, up: bool = False) -> str:
 
 def _count(number: int, word: str) -> str:
     return f"{number} {word}" if number == 1 else f"{number} {word}s"
-
-
-def _capital(text: str) -> str:
-    return text[:1].upper() + text[1:]

@@ -90,6 +90,7 @@ def test_from_a_plan_to_changes_by_hand_to_the_log_and_there_again_after_a_reloa
     expect(sentence(demo)).to_contain_text("17 steps")
 
 
+@pytest.mark.slow
 def test_no_such_plan_names_what_blocks_and_a_target_day_offers_what_can_be_done(page, served):
     opened(page, served)
     type_in(page, page.get_by_label("Steps", exact=True), "6")

@@ -98,6 +98,24 @@ def test_a_thrower_who_is_still_growing_sees_no_plan_before_the_text_was_read(ma
     assert "limits for games" in html
 
 
+@pytest.mark.parametrize(
+    ("code", "throws"),
+    [("W04", "13 to 14 years: 95"), ("W03", "17 to 18 years: 105"), ("W01", "19 to 22 years: 120"), ("W06", "")],
+)
+def test_the_published_limit_of_ones_age_is_shown_as_one_for_games_with_its_source(made, code, throws):
+    said, source = words.game_words(made(code).person)  # the numbers: values.csv 8-pitch-limits-04, -06, -07
+    assert "limits for games: they are no budget for these throws" in said
+    assert throws in said
+    assert bool(source) is bool(throws)
+    assert "8-pitch-limits-0" in source or not throws
+
+
+def test_no_published_limit_stands_in_a_plan(made):
+    # W04 is 13: 95 a day in games; the plan's throws come from its own budget alone
+    course = course_of(made("W04", first_throws="200", most_throws="500"))
+    assert course.schedule.sessions[0].throws == 200
+
+
 def test_what_stands_on_the_page_passes_no_verdict(made, case):
     for aim in AIMS:
         course = course_of(logged(made(aim=aim), "advance"))
