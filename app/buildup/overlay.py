@@ -6,8 +6,8 @@ from typing import Any
 import numpy as np
 
 from app.buildup.record import Course
-from app.buildup.stairs import PAPER_SHARE, paper_height
-from app.compare.figure import Shown, figure, for_paper
+from app.buildup.stairs import on_paper
+from app.compare.figure import Shown, figure
 from app.compare.line_labels import Line
 from app.palette import THEMES, Theme
 from app.systems import System
@@ -47,11 +47,9 @@ def overlay(course: Course, theme: Theme, system: System, narrow: bool) -> dict[
 
 def paper_overlay(course: Course, system: System) -> dict[str, Any]:
     """Draw it for the printer."""
-    shown, paper = _shown(course, system), THEMES["print"]
-    *lines, _ = figure(shown, paper, False, revision="overlay")["data"]
-    printed = for_paper(shown)
-    height = (1.0 - PAPER_SHARE) * paper_height(len(course.record.throws))
-    return {"data": [*lines, printed["texts"]], "layout": printed["layout"] | {"height": height}}
+    made = overlay(course, THEMES["print"], system, narrow=True)
+    made["layout"] |= on_paper(len(course.record.throws))
+    return made
 
 
 def _shown(course: Course, system: System) -> Shown:

@@ -18,11 +18,12 @@ from model.build_up import METRICS, metrics_at, steps_of
 PANELS = ("peak", "rise_rate", "loaded_s")
 NARROW_PX = 500.0  # below it the figure has smaller type and fewer words
 HEIGHT_PX = {False: 560.0, True: 520.0}
-PAPER_WIDTH_PX = 690.0
-PAPER_PX = (590.0, 12.5, 230.0)  # of both figures and the steps on paper, of one step, and the least of both figures
-PAPER_SHARE = 0.6  # of the staircase
+PAPER_WIDTH_PX = 342.0  # two figures beside one another on paper
+PAPER_PX = (555.0, 12.5)  # height of figures and steps on the first printed page, and of one step
+PAPER_HEIGHTS_PX = (190.0, 330.0)
 GAP = 0.09  # between panels, as a share of the height
 MARK_PX = (5.0, 1.6)  # a mark is so large, and this much more for each pixel that its ball's line is wide
+NARROW_MARKS = 0.55  # of that size where the figure is narrow
 ROOM = 0.16  # above and below the marks, as a share of their span
 
 
@@ -77,11 +78,10 @@ def stairs(course: Course, theme: Theme, system: System, width: float | None = N
     """
     marks = sorted(marks_of(course), key=lambda one: one.day)
     scale = theme.root_px / THEMES["light"].root_px
-    narrow = width is not None and width < scale * NARROW_PX
+    narrow = width is None or width < scale * NARROW_PX
     layout = _layout(theme, narrow)
     if width is None:
-        height = PAPER_SHARE * paper_height(len(course.record.throws))
-        layout |= {"width": PAPER_WIDTH_PX, "height": height, "autosize": False}
+        layout |= on_paper(len(course.record.throws))
     if not marks:
         return {"data": [], "layout": layout}
     record = course.record
@@ -99,7 +99,9 @@ def stairs(course: Course, theme: Theme, system: System, width: float | None = N
         line = {"color": theme.edge, "width": theme.line_scale, "shape": "hv"}
         base = {"type": "scatter", "x": days, "y": values, "xaxis": "x", "yaxis": f"y{axis}"}
         data.append(base | {"mode": "lines", "line": line, "hoverinfo": "skip"})
-        data.append(base | {"mode": "markers", "marker": _look(marks, theme), "name": "", **_hover(key, marks, system)})
+        data.append(
+            base | {"mode": "markers", "marker": _look(marks, theme, narrow), "name": "", **_hover(key, marks, system)}
+        )
         words.append(_word(f"{METRICS[key][0]}, {unit}", 0.0, f"y{axis} domain", 1.0, theme))
         if level is not None:
             shapes.append(_across(level, f"y{axis}", theme))
@@ -118,10 +120,11 @@ def paper_stairs(course: Course, system: System) -> dict[str, Any]:
     return stairs(course, THEMES["print"], system) if course.schedule.sessions or course.record.log else {}
 
 
-def paper_height(steps: int) -> float:
-    """Height of both figures on paper (px): the less, the more steps stand below them on the same page."""
-    whole, row, least = PAPER_PX
-    return max(least, whole - row * steps)
+def on_paper(steps: int) -> dict[str, Any]:
+    """Size of a figure on paper: the lower, the more steps stand below it on the same page."""
+    whole, row = PAPER_PX
+    least, most = PAPER_HEIGHTS_PX
+    return {"width": PAPER_WIDTH_PX, "height": min(most, max(least, whole - row * steps)), "autosize": False}
 
 
 def _has_own(course: Course) -> bool:
@@ -151,12 +154,12 @@ def _layout(theme: Theme, narrow: bool) -> dict[str, Any]:
     return layout
 
 
-def _look(marks: Sequence[Mark], theme: Theme) -> dict[str, Any]:
-    least, more = MARK_PX
+def _look(marks: Sequence[Mark], theme: Theme, narrow: bool) -> dict[str, Any]:
+    least, more = (NARROW_MARKS * size for size in MARK_PX) if narrow else MARK_PX
     return {
         "size": [least + more * line_width(one.ball.mass_kg, theme) / theme.line_scale for one in marks],
         "color": [theme.paper if one.thrown else line_color(one.ball.mass_kg, theme) for one in marks],
-        "line": {"color": [line_color(one.ball.mass_kg, theme) for one in marks], "width": 1.5},
+        "line": {"color": [line_color(one.ball.mass_kg, theme) for one in marks], "width": 1.0 if narrow else 1.5},
         "opacity": 1,
     }
 

@@ -5,7 +5,7 @@ import pytest
 
 from app.buildup.overlay import chosen_steps, overlay, paper_overlay
 from app.buildup.record import course_of
-from app.buildup.stairs import PANELS, marks_of, paper_height, paper_stairs, stairs
+from app.buildup.stairs import PANELS, marks_of, on_paper, paper_stairs, stairs
 from app.palette import THEMES, line_color
 from app.systems import CUSTOMARY, METRIC
 from tests.app.buildup.test_edits import logged
@@ -52,7 +52,7 @@ def test_it_is_drawn_in_every_theme_and_width(course, theme, width):
 
 def test_without_sessions_there_is_an_empty_frame_and_nothing_to_print(made):
     course = course_of(made())
-    assert go.Figure(paper_stairs(course, METRIC)).layout.width == 690
+    assert go.Figure(paper_stairs(course, METRIC)).layout.width == on_paper(1)["width"]
     stopped = course_of(logged(made(), "stop"))
     assert len(go.Figure(stairs(stopped, LIGHT, METRIC, 700.0)).data) == 6
 
@@ -76,5 +76,6 @@ def test_short_plans_have_each_step_once(count, places):
 
 
 def test_on_paper_figures_give_way_to_the_table(course):
-    assert paper_height(5) > paper_height(20) > paper_height(40) == paper_height(60)
+    heights = [on_paper(steps)["height"] for steps in (5, 20, 40, 60)]
+    assert heights[0] > heights[1] > heights[2] == heights[3]
     go.Figure(paper_overlay(course, METRIC))
