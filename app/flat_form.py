@@ -1,6 +1,6 @@
 """Forms that are texts by name and nothing else: kept by the browser, read back with distrust. Pure."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import asdict, replace
 from dataclasses import fields as fields_of
 from typing import Any, TypeVar
@@ -80,6 +80,22 @@ def read_form(values: Mapping[str, object], kind: type[Flat]) -> Flat:
     """
     texts = {name: values.get(name) for name in _names(kind)}
     return kind(**{name: text[:LONGEST_KEPT] if isinstance(text, str) else "" for name, text in texts.items()})
+
+
+def by_name(parts: Sequence[Any], values: Sequence[Any]) -> dict[str, Any]:
+    """Put the values of pattern-matched controls under the names in their ids.
+
+    Parameters
+    ----------
+    parts : sequence
+        Their ids, as the browser sent them; what is none is passed over.
+    values : sequence
+
+    Returns
+    -------
+    dict of str to object
+    """
+    return {str(part.get("name")): value for part, value in zip(parts, values, strict=False) if isinstance(part, dict)}
 
 
 def read_written(kept: object, read: Callable[[object], Kept], nothing: Kept) -> tuple[Kept, System]:

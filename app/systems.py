@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from types import MappingProxyType
 
-from app.units import FEET, PLACES, UNITS, feet_and_inches, from_si, plain, range_in, to_si
+from app.units import FEET, PLACES, UNITS, feet_and_inches, from_si, plain, range_in, rounded_down, to_si
 from model.checks import Limit
 
 _RANGE = re.compile(r"([0-9.]+) to ([0-9.]+) (m/s|cm|mm|m|kg|g)\b")
@@ -79,6 +79,23 @@ class System:
     def text(self, value_si: float, metric: str, least: int = 0, most: int = 2) -> str:
         """Write an SI number with the unit that is shown, such as "9.7 oz"; see `number`."""
         return f"{self.number(value_si, metric, least, most)} {self.unit(metric)}"
+
+    def cap(self, value_si: float, metric: str, places: int = 1) -> str:
+        """Write an SI number that is not to be gone beyond: rounded down, with the unit that is shown.
+
+        Parameters
+        ----------
+        value_si : float
+        metric : str
+            The metric unit in whose place it stands.
+        places : int
+            Decimals, of whatever unit.
+
+        Returns
+        -------
+        str
+        """
+        return f"{rounded_down(self.value(value_si, metric), places):.{places}f} {self.unit(metric)}"
 
     def height(self, stature_m: float, most: int = 1) -> str:
         """Write a person's height, such as "188 cm" or "6 ft 2 in"."""

@@ -43,8 +43,8 @@ UNITS = {
         Unit("m/s", 1.0, "m/s"),
         Unit("years", 1.0, "years"),
         Unit("N·m", 1.0, "N·m"),
-        Unit("N", 1.0, "N"),
         Unit("N·m/s", 1.0, "N·m/s"),
+        Unit("N", 1.0, "N"),
         Unit("N·m·s", 1.0, "N·m·s"),
         *(Unit(counted, 1.0, counted) for counted in ("steps", "sessions", "throws", "weeks", "days")),
         Unit("%", 0.01, ""),
@@ -253,6 +253,12 @@ def rounded_up(value: float, symbol: str) -> float:
     if _whole(UNITS[symbol].si) or UNITS[symbol].si == 1.0:
         return float(math.ceil(round(value, 6)))
     return _inwards(value, math.ceil)
+
+
+def rounded_down(value: float, places: int = 0) -> float:
+    """Round down to so many decimals; a rounding error above a step counts as the step."""
+    step = 10.0**places
+    return math.floor(value * step + 1e-6) / step
 
 
 def _inwards(end: float, rounded: Callable[[float], int]) -> float:

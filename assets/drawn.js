@@ -1,8 +1,8 @@
-// What pages with a figure of their own share in the browser: the other pages' forms where the browser keeps them, the
-// figure's width, and the figure on paper. A figure `NAME-figure` has its stores `NAME-width` and `NAME-paper`.
+// What pages with a figure of their own share in the browser: the other pages' forms where the browser keeps them, a
+// throw that is added to Compare's, the figure's width, and the figure on paper. A figure `NAME-figure` has its stores `NAME-width` and `NAME-paper`.
 (() => {
-  const COMPARE = 'compare-saved'; // the other pages' stores: what is read here are their entries in the browser's
-  const ATHLETE = 'athlete-saved'; // storage
+  const COMPARE = 'compare-saved'; // the other pages' stores: what is read and written here are their entries in the
+  const ATHLETE = 'athlete-saved'; // browser's storage
   const onPaper = {}; // figures as they are printed, by the id of their graph
   const shown = new WeakMap();
 
@@ -29,6 +29,20 @@
     drawn: {
       read() {
         return { compare: kept(COMPARE), athlete: kept(ATHLETE) };
+      },
+
+      write(form) {
+        if (!form) return;
+        try {
+          sessionStorage.setItem(COMPARE, JSON.stringify(form));
+          sessionStorage.setItem(`${COMPARE}-timestamp`, String(Date.now()));
+        } catch {
+          // storage switched off: then nothing is kept from page to page
+        }
+      },
+
+      print(pressed) {
+        if (pressed) window.print();
       },
 
       width(store) {

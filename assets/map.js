@@ -1,7 +1,5 @@
-// The Map page's part in the browser: a click anywhere on it, arrow keys in the fields of the throw, and a throw that is
-// added to the Compare form where the browser keeps it.
+// The Map page's part in the browser: a click anywhere on it, and arrow keys in the fields of the throw.
 (() => {
-  const COMPARE = 'compare-saved'; // the Compare page's store: its entry in the browser's storage
   const STEPS = {
     metric: { 'map-mass': { alone: 5, shifted: 1 }, 'map-speed': { alone: 0.5, shifted: 0.1 } },
     customary: { 'map-mass': { alone: 0.25, shifted: 0.05 }, 'map-speed': { alone: 1, shifted: 0.2 } },
@@ -12,20 +10,6 @@
   let clickedAt = 0;
 
   const set = (id, props) => window.dash_clientside.set_props(id, props);
-
-  window.dash_clientside = Object.assign({}, window.dash_clientside, {
-    map: {
-      write(form) {
-        if (!form) return;
-        try {
-          sessionStorage.setItem(COMPARE, JSON.stringify(form));
-          sessionStorage.setItem(`${COMPARE}-timestamp`, String(Date.now()));
-        } catch {
-          // storage switched off: then nothing is kept from page to page
-        }
-      },
-    },
-  });
 
   // From a pixel to the axis' value: the plotting area is what takes the pointer, and spans the axis from end to end.
   const valueAt = (axis, share) => {

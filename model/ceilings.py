@@ -20,6 +20,10 @@ SHARE_LIMIT = Limit(0.01, 5.0, "of the reference throw's")
 TORQUE_LIMIT = Limit(0.1, 1000.0, "N·m")
 RATE_LIMIT = Limit(1.0, 100_000.0, "N·m/s")
 TIME_LIMIT = Limit(0.001, 5.0, "s")
+LABORATORY_SPREAD = 0.25
+"""Relative spread of one torque between laboratories, at least: adult groups' means run from 64 to 90 N m in the same
+units (LITERATURE.md)."""
+
 DOUBT_LIMIT = Limit(0.0, 0.3, "of the speed")
 
 
@@ -100,6 +104,11 @@ class Amount:
 
     value: float
     absolute: bool = False
+
+    @property
+    def between_laboratories(self) -> tuple[float, float]:
+        """What an absolute torque may be elsewhere: `LABORATORY_SPREAD` less and more."""
+        return self.value * (1.0 - LABORATORY_SPREAD), self.value * (1.0 + LABORATORY_SPREAD)
 
 
 @dataclass(frozen=True)

@@ -87,6 +87,23 @@ class Field:
         speed = np.clip(np.exp(log_reference), SPEED_LIMIT.low, SPEED_LIMIT.high)
         return amount.value * quantity_at(loads, bound.quantity, own.mass_kg, speed)
 
+    def recounted(self, bound: Bound, amount: Amount) -> Amount:
+        """Count a limit the other way: a share of the reference throw's as an absolute amount, or back.
+
+        Parameters
+        ----------
+        bound : Bound
+        amount : Amount
+
+        Returns
+        -------
+        Amount
+            At the middle of what the reference throw's speed may be.
+        """
+        middle = np.array([np.median(self.log_reference)])
+        whole = float(self.limits_at(bound, Amount(1.0), middle)[0])
+        return Amount(amount.value / whole) if amount.absolute else Amount(amount.value * whole, absolute=True)
+
     def critical(self, bound: Bound, amount: Amount, loads: PathLoads, mass_kg: Array, log_reference: Array) -> Array:
         """Find ln of the speed at which balls meet a limit.
 

@@ -204,6 +204,7 @@ def short_list(
     wanted_peak: Amount | None = None,
     certainty: float = LEVEL,
     length: int = 3,
+    every: Sequence[BallRange] | None = None,
 ) -> tuple[Choice, ...] | NothingFits:
     """Rank the balls that fit for an aim.
 
@@ -220,6 +221,8 @@ def short_list(
         As for `start.region`.
     length : int
         How many at most.
+    every : sequence of BallRange, optional
+        What `ranges` found for all this, if it was asked before.
 
     Returns
     -------
@@ -232,7 +235,8 @@ def short_list(
         If a value is not accepted.
     """
     check_choice("aim", aim, AIMS)
-    every = ranges(field, ceilings, rack, certainty=certainty)
+    if every is None:
+        every = ranges(field, ceilings, rack, certainty=certainty)
     fitting = [one for one in every if one.fits]
     if not fitting:
         return nothing_fits(field, ceilings, every, certainty=certainty)

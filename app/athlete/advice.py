@@ -22,6 +22,10 @@ ASKED = (0.5, 0.6, 0.7, 0.75, 0.8, 0.9, 1.0)
 TOLD = 0.75  # the asked effort that the sentence is about
 SHARE_HEADS = (("Asked effort", ""), ("Of full speed", ""))
 PEAK_HEADS = (("Of full peak", "varus torque"), ("Peak", "N·m"))
+FLIGHT_NOTE = (
+    "Flight with drag in still air, without lift from spin: a long throw with backspin carries farther than said here, "
+    "so it was slower than said."
+)
 VARUS_PEAK = Quantity("varus", "peak")
 
 
@@ -108,7 +112,7 @@ def effort_section(case: Case) -> list[Component]:
         rows.append(html.Tr(cells))
     head = html.Tr([html.Th([name, html.Span(unit, className="unit")], scope="col") for name, unit in units])
     caption = html.Caption("Own ball; straight between the known points.")
-    told: list[Component | str] = [_source(curve)]
+    told: list[Component | str] = [effort_source(curve)]
     if TOLD in efforts:
         place = efforts.index(TOLD)
         says = f"Asked for {100 * TOLD:.0f} %, it is {100 * shares[place]:.0f} % of full speed"
@@ -116,7 +120,7 @@ def effort_section(case: Case) -> list[Component]:
             speed = shares[place] * case.throw.speed_m_s
             says += f", {case.speed(speed)} {case.speed_unit}, and {100 * peaks[place] / peaks[-1]:.0f} % of the "
             says += "full throw’s varus peak"
-        told = [html.Strong(f"{says}."), " ", _source(curve)]
+        told = [html.Strong(f"{says}."), " ", effort_source(curve)]
     table = html.Table([caption, html.Thead(head), html.Tbody(rows)], className="plain-table effort-table")
     return [html.P(told, className="told"), table]
 
@@ -134,7 +138,17 @@ def _peaks(case: Case, shares: list[float]) -> list[float]:
         return []
 
 
-def _source(curve: EffortCurve) -> str:
+def effort_source(curve: EffortCurve) -> str:
+    """Say what a relation of speed to asked effort rests on.
+
+    Parameters
+    ----------
+    curve : EffortCurve
+
+    Returns
+    -------
+    str
+    """
     rows = " and ".join(PUBLISHED_ROWS[effort] for effort in sorted(PUBLISHED_ROWS))
     published = f"Fiegen 2023, ten high-school pitchers (published values {rows})"
     if not curve.is_own:
@@ -195,9 +209,5 @@ def flight_section(case: Case) -> list[Component]:
             more.append("That is faster than this athlete’s full speed with it.")
     return [
         html.P([html.Strong(f"{sentence}."), " ", " ".join(more)], className="told", role="status"),
-        html.P(
-            "Flight with drag in still air, without lift from spin: a long throw with backspin carries farther than "
-            "said here, so it was slower than said.",
-            className="quiet",
-        ),
+        html.P(FLIGHT_NOTE, className="quiet"),
     ]

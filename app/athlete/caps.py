@@ -114,16 +114,27 @@ def caps_of(case: Case) -> Caps:
         f"{case.speed(share * full)} {case.speed_unit} ({JOINTS[joint].split(', ')[1]})"
     )
     rows = tuple(
-        Cap(one.ball, is_same(one.ball, case.own_ball), one.speed_m_s, one.share_of_full, _factor(one, case))
+        Cap(one.ball, is_same(one.ball, case.own_ball), one.speed_m_s, one.share_of_full, radar_factor(one.ball, case))
         for one in found
     )
     return Caps(rows, full, title)
 
 
-def _factor(one: EqualLoad, case: Case) -> float:
-    """Release speed over what the radar shows: it depends on the ball and the place, not on the speed."""
+def radar_factor(ball: Ball, case: Case) -> float:
+    """Release speed over what the radar shows: it depends on the ball and the place, not on the speed.
+
+    Parameters
+    ----------
+    ball : Ball
+    case : Case
+
+    Returns
+    -------
+    float
+        1 while the radar correction is off.
+    """
     radar = case.found.checked.radar
-    return 1.0 if radar is None else release_speed(ANY_SPEED_M_S, one.ball, radar).factor
+    return 1.0 if radar is None else release_speed(ANY_SPEED_M_S, ball, radar).factor
 
 
 @lru_cache(maxsize=32)

@@ -24,7 +24,8 @@ from app.buildup.table_file import file_name, sessions_table
 from app.buildup.view import PARTS, offer_buttons, view_of
 from app.cautions import is_growing
 from app.compare.checks import message
-from app.map.figure import BLANK, width_px
+from app.flat_form import by_name
+from app.map.axes import BLANK, width_px
 from app.palette import THEMES, theme_named
 from app.systems import system_named
 from app.units import plain
@@ -191,7 +192,7 @@ def register(app: Dash, fields: Callable[..., Any], form_of: Callable[..., Any],
     for store in (ids.BUILDUP_STAIRS_PAPER, ids.BUILDUP_OVERLAY_PAPER):
         app.clientside_callback(ClientsideFunction("drawn", "paper"), Input(store, "data"), State(store, "id"))
     app.clientside_callback(
-        ClientsideFunction("along", "print"),
+        ClientsideFunction("drawn", "print"),
         Input({"type": ids.BUILDUP_TAKE, "name": "print"}, "n_clicks"),
         prevent_initial_call=True,
     )
@@ -227,8 +228,8 @@ def acted(
         invented,
         record,
         date.today(),
-        _named(beside["hand_ids"], beside["hand"]),
-        _named(beside["pain_ids"], beside["pains"]),
+        by_name(beside["hand_ids"], beside["hand"]),
+        by_name(beside["pain_ids"], beside["pains"]),
         beside["chosen"],
         system,
     )
@@ -352,7 +353,7 @@ def picked(step: Any, session: Any, kept: Any) -> dict[str, Any]:
 
 def advise(pains: list[Any], pain_ids: list[Any], held: Any, signs: Any) -> dict[str, Any]:
     """Say what the soreness rules suggest, once pain before and after is known."""
-    named = _named(pain_ids, pains)
+    named = by_name(pain_ids, pains)
     problems = read_pains(named)[1]
     errors = [problems.get(str(part.get("name")), "") if isinstance(part, dict) else "" for part in pain_ids]
     try:
@@ -377,7 +378,3 @@ def taken(pressed: list[int | None], kept: Any, with_code: Any, units: Any) -> A
     else:
         made = text_of(record), "json", "application/json;charset=utf-8"
     return {"content": made[0], "filename": file_name(record, today, made[1]), "type": made[2]}
-
-
-def _named(parts: list[Any], values: list[Any]) -> dict[str, Any]:
-    return {str(part.get("name")): value for part, value in zip(parts, values, strict=False) if isinstance(part, dict)}

@@ -37,7 +37,7 @@ def calendar_text(course: Course, now: datetime, with_code: bool, system: System
     lines = ["BEGIN:VCALENDAR", "VERSION:2.0", f"PRODID:-//Levelpeak//Levelpeak {VERSION}//EN", "CALSCALE:GREGORIAN"]
     for i, one in enumerate(course.schedule.sessions, start=len(record.log)):
         ball = system.text(one.step.ball.mass_kg, "g")
-        cap = system.text(one.step.speed_m_s, "m/s", least=1, most=1)
+        cap = system.cap(one.step.speed_m_s, "m/s")
         code = f"{record.code}: " if with_code and record.code else ""
         easier = " Easier week." if one.easier else ""
         said = (

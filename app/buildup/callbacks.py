@@ -24,6 +24,7 @@ from app.buildup.parts import ball_choices, field_description, field_label
 from app.compare.form import LONGEST_KEPT, FormError
 from app.compare.throwers import is_invented
 from app.demo import load_demo
+from app.flat_form import by_name
 from app.rack import boxes_of, left_out, masses_of, name_of, rack_of
 from app.systems import System, system_named
 from app.whose import UNREAD, who_words, whose
@@ -68,11 +69,7 @@ def form_of(given: dict[str, Any]) -> tuple[PlanForm, System]:
         The units the fields show.
     """
     before, system = read_written(given.get("written"))
-    typed = {
-        str(part.get("name")): value
-        for part, value in zip(given["typed_ids"], given["typed"], strict=False)
-        if isinstance(part, dict)
-    }
+    typed = by_name(given["typed_ids"], given["typed"])
     days = given.get("days")
     texts = {name: typed.get(name) for name in (*FIELDS, *DATES)}
     texts |= given["controls"] | {

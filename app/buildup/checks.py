@@ -7,7 +7,7 @@ from datetime import date, timedelta
 
 from app.buildup.aims import aim_named
 from app.buildup.form import PlanForm
-from app.compare.checks import message, read_number
+from app.compare.checks import message, read_field
 from app.compare.fields import Field
 from app.systems import METRIC, System
 from app.units import UNITS, to_si
@@ -193,14 +193,12 @@ def check_form(form: PlanForm, today: date, system: System = METRIC) -> CheckedP
             if text:
                 values[name] = to_si(float(text), spec.unit)
             continue
-        try:
-            values[name] = read_number(text, spec.label, spec.limit, spec.unit, spec.unit_in(system))
-            if name in WHOLE and values[name] != int(values[name]):
-                raise InputError(spec.label, text, f"a whole number, {spec.accepted_in(system)}")
+        value = read_field(text, spec, problems, system)
+        if value is not None and name in WHOLE and value != int(value):
+            problems[name] = message(InputError(spec.label, text, f"a whole number, {spec.accepted_in(system)}"))
+        elif value is not None:
+            values[name] = value
             typed.add(name)
-        except InputError as error:
-            values.pop(name, None)
-            problems[name] = message(error)
     if values.get("easier_every") == 1.0:
         problems["easier_every"] = message(
             InputError(FIELDS["easier_every"].label, form.easier_every, "0 for none, or 2 to 26 weeks")

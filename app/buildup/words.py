@@ -8,7 +8,7 @@ from app.buildup.games import game_limit
 from app.buildup.record import Course, Record
 from app.claim.words import capital
 from app.systems import METRIC, System
-from app.units import plain
+from app.units import plain, rounded_down
 from model.ball import Ball
 from model.build_up import METRICS, Breach, Loosening, NoPlan, Step
 from model.calendar_plan import SessionBreach
@@ -68,7 +68,7 @@ def metric_number(key: str, value: float, system: System = METRIC) -> str:
         return "–"
     unit = CAP_UNITS[key][0]
     if key == "speed":
-        return system.number(value, unit, least=1, most=1)
+        return f"{rounded_down(system.value(value, unit), 1):.1f}"  # not to be gone beyond
     shown = system.value(value, unit)
     return f"{shown:.0f}" if abs(shown) >= 100.0 else f"{shown:.1f}" if abs(shown) >= 10.0 else f"{shown:.2f}"
 
@@ -105,7 +105,7 @@ def sentence(course: Course, system: System) -> str:
 
 def throw_words(step: Step, record: Record, system: System) -> str:
     """Say a step: ball, speed and share."""
-    speed = system.text(step.speed_m_s, "m/s", least=1, most=1)
+    speed = system.cap(step.speed_m_s, "m/s")
     return f"{ball_words(step.ball, record, system)} at {speed} ({share_words(step.share)})"
 
 

@@ -27,6 +27,7 @@ from app.compare.form import FormError
 from app.compare.throwers import is_invented
 from app.compare.view import basis_of
 from app.demo import load_demo
+from app.flat_form import by_name
 from app.rack import rack_of, texts_of
 from app.systems import System, system_named
 from app.whose import Whose, whose
@@ -65,11 +66,7 @@ def _fields(kind: type[Input] | type[State]) -> dict[str, Any]:
 
 
 def _form(fields: dict[str, Any]) -> ClaimForm:
-    typed = {
-        str(part.get("name")): value
-        for part, value in zip(fields["typed_ids"], fields["typed"], strict=False)
-        if isinstance(part, dict)
-    }
+    typed = by_name(fields["typed_ids"], fields["typed"])
     page = read_form(fields["controls"] | {name: typed.get(name) for name in FIELDS})
     return meant(page, *read_written(fields.get("written")))
 

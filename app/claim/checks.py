@@ -4,11 +4,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
 from app.claim.form import ClaimForm
-from app.compare.checks import message, read_number
+from app.compare.checks import read_field
 from app.compare.fields import BALL_FIELDS, HOLD_FIELDS, Field
 from app.systems import METRIC, System
 from model.ball import Ball
-from model.checks import InputError
 
 _MASS, _DIAMETER = BALL_FIELDS
 _SPEED = HOLD_FIELDS["speed"]
@@ -77,14 +76,7 @@ def check_claim(form: ClaimForm, system: System = METRIC) -> CheckedClaim:
     problems: dict[str, str] = {}
 
     def number(name: str) -> float | None:
-        spec, text = FIELDS[name], str(getattr(form, name))
-        if not text.strip() and not spec.needed:
-            return None
-        try:
-            return read_number(text, spec.label, spec.limit, spec.unit, spec.unit_in(system))
-        except InputError as error:
-            problems[name] = message(error)
-            return None
+        return read_field(getattr(form, name), FIELDS[name], problems, system)
 
     def ball(which: str) -> Ball | None:
         mass, diameter = number(f"{which}_mass_g"), number(f"{which}_diameter_mm")

@@ -108,6 +108,33 @@ def message(error: InputError) -> str:
     return f"{error.field}: “{shown}” given; accepted: {error.accepted}."
 
 
+def read_field(text: str, spec: Field, problems: dict[str, str], system: System) -> float | None:
+    """Read a field, or note what is wrong with it.
+
+    Parameters
+    ----------
+    text : str
+        As kept.
+    spec : Field
+    problems : dict of str to str
+        Gets a message under the field's name if it cannot be read.
+    system : System
+        The units of the message.
+
+    Returns
+    -------
+    float or None
+        The number in SI; None if it is wrong, or left out where that may be.
+    """
+    if not text.strip() and not spec.needed:
+        return None
+    try:
+        return read_number(text, spec.label, spec.limit, spec.unit, spec.unit_in(system))
+    except InputError as error:
+        problems[spec.name] = message(error)
+        return None
+
+
 @dataclass(frozen=True)
 class CheckedAthlete:
     """The athlete's fields, read: a person if all could be, and a message for each field that could not."""
@@ -238,12 +265,9 @@ def _hold(held: str, value: float, profile: SpeedProfile | None) -> Hold:
 def _read_into(
     values: dict[str, float], problems: dict[str, str], spec: Field, text: str, system: System = METRIC
 ) -> None:
-    if not text.strip() and not spec.needed:
-        return
-    try:
-        values[spec.model_name] = read_number(text, spec.label, spec.limit, spec.unit, spec.unit_in(system))
-    except InputError as error:
-        problems[spec.name] = message(error)
+    value = read_field(text, spec, problems, system)
+    if value is not None:
+        values[spec.model_name] = value
 
 
 def check_above(text: str, unit: str) -> tuple[float | None, str]:

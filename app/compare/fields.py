@@ -3,7 +3,7 @@
 from dataclasses import dataclass, replace
 
 from app.systems import METRIC, System
-from app.typed import kept_text, shown_text
+from app.typed import kept_text, read_typed, shown_text
 from app.units import range_in
 from model.ball import BALL_LIMITS
 from model.checks import Limit
@@ -63,6 +63,11 @@ class Field:
     def shown(self, kept: str, system: System) -> str:
         """What the field shows of a kept text, see `app.typed.shown_text`."""
         return shown_text(kept, self.unit, self.unit_in(system))
+
+    def read(self, kept: str) -> float | None:
+        """The number (SI) of a kept text; None if it is none, or not accepted."""
+        typed = read_typed(kept, self.unit)
+        return typed.si if typed is not None and self.limit.low <= typed.si <= self.limit.high else None
 
     def kept(self, text: str, before: str, system: System) -> str:
         """What is kept of the field's text, see `app.typed.kept_text`."""

@@ -22,10 +22,12 @@ from app.compare.form import to_json as compare_json
 from app.compare.throwers import is_invented
 from app.compare.view import basis_of
 from app.demo import load_demo
+from app.flat_form import by_name
 from app.map.answers import map_of, usual_base
+from app.map.axes import width_px
 from app.map.changes import clicked, first_spot, taken_back, to_compare
 from app.map.checks import ENDS, MASS, SPEED, check_spot
-from app.map.figure import map_figure, paper_figure, width_px
+from app.map.figure import map_figure, paper_figure
 from app.map.form import RANGES, MapForm, from_json, read_form, to_json
 from app.map.meant import meant, read_written, shown, written
 from app.map.parts import field_label, throw_hint
@@ -81,11 +83,7 @@ def _fields(kind: type[Input] | type[State]) -> dict[str, Any]:
 
 
 def _form(fields: dict[str, Any]) -> MapForm:
-    ends = {
-        str(part.get("name")): value
-        for part, value in zip(fields["end_ids"], fields["ends"], strict=False)
-        if isinstance(part, dict)
-    }
+    ends = by_name(fields["end_ids"], fields["ends"])
     page = read_form(fields["controls"] | {name: ends.get(name) for name in RANGES})
     return meant(page, *read_written(fields.get("written")))
 
@@ -145,7 +143,7 @@ def register(app: Dash) -> None:
     app.clientside_callback(
         ClientsideFunction("drawn", "width"), Output(ids.MAP_WIDTH, "data"), Input(ids.MAP_WIDTH, "id")
     )
-    app.clientside_callback(ClientsideFunction("map", "write"), Input(ids.MAP_WRITE, "data"))
+    app.clientside_callback(ClientsideFunction("drawn", "write"), Input(ids.MAP_WRITE, "data"))
     app.clientside_callback(
         ClientsideFunction("drawn", "paper"), Input(ids.MAP_PAPER, "data"), State(ids.MAP_PAPER, "id")
     )

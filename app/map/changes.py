@@ -65,7 +65,7 @@ def clicked(where: object, system: System = METRIC) -> tuple[str, str] | None:
     return typed[0], typed[1]
 
 
-def to_compare(form: Form, spot: Spot, case: Case) -> Added:
+def to_compare(form: Form, spot: Spot, case: Case, diameter_m: float | None = None) -> Added:
     """Put the throw that is looked at at the end of Compare's list.
 
     Parameters
@@ -73,7 +73,9 @@ def to_compare(form: Form, spot: Spot, case: Case) -> Added:
     form : app.compare.form.Form
     spot : Spot
     case : Case
-        Who throws, and the own ball: the map's balls are of its diameter.
+        Who throws, and the own ball.
+    diameter_m : float, optional
+        Of the ball (m); the own ball's unless given, for the map's balls are of that.
 
     Returns
     -------
@@ -83,7 +85,8 @@ def to_compare(form: Form, spot: Spot, case: Case) -> Added:
         return Added(None, "Nothing added: a ball mass and a speed are needed.")
     mass_g = _as_put(spot.mass_typed, plain(from_si(spot.mass_kg, "g")))
     speed = _as_put(spot.speed_typed, plain(spot.speed_m_s, least=1))
-    diameter_m = case.own_ball.diameter_m
+    if diameter_m is None:
+        diameter_m = case.own_ball.diameter_m
     name = f"{case.mass(spot.mass_kg)} at {case.system.text(spot.speed_m_s, 'm/s', least=1)}"
     for number, throw in enumerate(form.throws, start=1):
         line = check_throw(throw, case.person, case.profile)

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
-from app.compare.checks import message, read_number
+from app.compare.checks import message, read_field
 from app.compare.fields import Field
 from app.map.form import SHOWN_READINGS, MapForm
 from app.systems import METRIC, System
@@ -80,21 +80,11 @@ def check_window(form: MapForm, fitting: Window, system: System = METRIC) -> tup
         A message for each field that could not be used.
     """
     problems: dict[str, str] = {}
-    typed = {name: _read(getattr(form, name), spec, problems, system) for name, spec in ENDS.items()}
+    typed = {name: read_field(getattr(form, name), spec, problems, system) for name, spec in ENDS.items()}
     mass = _ends(typed, ("mass_from_g", "mass_to_g"), (fitting.mass_low_kg, fitting.mass_high_kg), problems, system)
     slow, fast = fitting.speed_low_m_s, fitting.speed_high_m_s
     speed = _ends(typed, ("speed_from_m_s", "speed_to_m_s"), (slow, fast), problems, system)
     return Window(*mass, *speed), problems
-
-
-def _read(text: str, spec: Field, problems: dict[str, str], system: System) -> float | None:
-    if not text.strip() and not spec.needed:
-        return None
-    try:
-        return read_number(text, spec.label, spec.limit, spec.unit, spec.unit_in(system))
-    except InputError as error:
-        problems[spec.name] = message(error)
-        return None
 
 
 def _ends(
@@ -143,5 +133,5 @@ def check_spot(form: MapForm, system: System = METRIC) -> Spot:
     if form.pointless:
         return Spot()
     problems: dict[str, str] = {}
-    mass, speed = (_read(getattr(form, spec.name), spec, problems, system) for spec in (MASS, SPEED))
+    mass, speed = (read_field(getattr(form, spec.name), spec, problems, system) for spec in (MASS, SPEED))
     return Spot(mass, speed, problems, form.ball_mass_g.strip(), form.speed_m_s.strip())

@@ -5,38 +5,21 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from app.compare.answers import plain
 from app.compare.words import TESTED_BALL_KG, TESTED_SPEED_M_S
 from app.map.answers import Contour, MapAnswer
+from app.map.axes import BLANK, NARROW_PX, WIDTH_PX, figure_layout, mass_axis, rack_marks
 from app.map.checks import Window
 from app.map.marks import map_labels, mark_traces, profile_traces
-from app.map.plane import LETTER, Plane, trace, with_ink
-from app.map.ticks import ROUND_G, ROUND_OZ, mass_ticks, speed_ticks
+from app.map.plane import Plane, trace, with_ink
 from app.map.words import value_words
-from app.palette import THEMES, Theme, figure_px, template
-from app.systems import System
-from app.units import from_si, to_si
+from app.palette import THEMES, Theme
+from app.units import from_si
 
 Array = NDArray[np.float64]
 
-WIDTH_PX, WIDTHS_PX = 860.0, (280.0, 4000.0)  # a usual width of the figure, and those that are believed
-NARROW_PX = 480.0  # below it there is room for the per cents only
-HEIGHT_PX = {False: 560.0, True: 430.0}  # of the figure, wide and narrow
 PAPER_PX = (690.0, 310.0)
 DARKEST = 0.2  # how much ink the darkest part of the field holds
 GRADE_STEPS = 10  # lines at which the field is as dark as it gets
-
-_CLEAR = "rgba(0,0,0,0)"
-BLANK: dict[str, Any] = {
-    "data": [],
-    "layout": {
-        "paper_bgcolor": _CLEAR,
-        "plot_bgcolor": _CLEAR,
-        "xaxis": {"visible": False},
-        "yaxis": {"visible": False},
-    },
-}
-"""Before there is a map, there is no axis to be misread."""
 
 
 def map_figure(answer: MapAnswer, axis: str, theme: Theme, width: float = WIDTH_PX) -> dict[str, Any]:
@@ -75,23 +58,6 @@ def paper_figure(answer: MapAnswer, axis: str) -> dict[str, Any]:
     return {} if answer.window is None else _figure(answer, axis != "linear", THEMES["print"])
 
 
-def width_px(told: object) -> float:
-    """Read the figure's width as the browser told it; a usual one where that cannot be.
-
-    Parameters
-    ----------
-    told : object
-
-    Returns
-    -------
-    float
-        Pixels.
-    """
-    if isinstance(told, bool) or not isinstance(told, int | float) or not WIDTHS_PX[0] <= told <= WIDTHS_PX[1]:
-        return WIDTH_PX
-    return float(told)
-
-
 def _figure(answer: MapAnswer, log: bool, theme: Theme, width: float | None = None) -> dict[str, Any]:
     """Draw the map for a screen, or for paper where no width is told."""
     window = answer.window
@@ -99,15 +65,15 @@ def _figure(answer: MapAnswer, log: bool, theme: Theme, width: float | None = No
         return BLANK
     narrow = width is not None and width < NARROW_PX
     system = answer.case.system
-    layout = _layout(theme, window, log, narrow, system)
+    layout = figure_layout(theme, window, log, narrow, system)
     if width is None:
         layout |= {"width": PAPER_PX[0], "height": PAPER_PX[1], "autosize": False}
     margin = layout["margin"]
     across = (PAPER_PX[0] if width is None else width) - margin["l"] - margin["r"]
     plane = Plane(window, log, (across, layout["height"] - margin["t"] - margin["b"]))
     rack_g = [from_si(ball.mass_kg, "g") for ball in (answer.case.own_ball, *answer.case.rack)]
-    layout["xaxis"] |= _mass_axis(rack_g, plane, theme, narrow, system)
-    layout["shapes"] = _rack_marks(rack_g, theme) + _tested_marks(window) + _spot_marks(answer)
+    layout["xaxis"] |= mass_axis(rack_g, plane, theme, narrow, system)
+    layout["shapes"] = rack_marks(rack_g, theme) + _tested_marks(window) + _spot_marks(answer)
     layout["annotations"] = map_labels(answer, plane, theme, narrow)
     data = [
         *_field(answer, theme),
@@ -118,63 +84,6 @@ def _figure(answer: MapAnswer, log: bool, theme: Theme, width: float | None = No
     if width is not None:
         data += _under_pointer(answer)
     return {"data": data, "layout": layout}
-
-
-def _layout(theme: Theme, window: Window, log: bool, narrow: bool, system: System) -> dict[str, Any]:
-    scale = theme.root_px / THEMES["light"].root_px
-    ends = [from_si(mass, "g") for mass in (window.mass_low_kg, window.mass_high_kg)]
-    return {
-        "template": template(theme),
-        "height": round(HEIGHT_PX[narrow] * scale),
-        "margin": {"l": 44 * scale, "r": 10, "t": 26 * scale, "b": 48 * scale},
-        "dragmode": False,
-        "hovermode": "closest",
-        "font": {"size": figure_px(theme, "xs" if narrow else "s")},
-        "xaxis": {
-            "type": "log" if log else "linear",
-            "range": [float(np.log10(end)) for end in ends] if log else ends,
-            "fixedrange": True,
-            "showgrid": False,
-            "ticks": "outside",
-            "title": {"text": f"ball mass, {system.unit('g')}", "standoff": 8},
-        },
-        "yaxis": {
-            "range": [window.speed_low_m_s, window.speed_high_m_s],
-            "fixedrange": True,
-            "showgrid": False,
-            "ticks": "outside",
-            **_speed_axis(window, system),
-        },
-    }
-
-
-def _speed_axis(window: Window, system: System) -> dict[str, Any]:
-    """The speed axis runs in m/s in any case, so that a click says them; its ticks are in the reader's unit."""
-    if not system.converts("m/s"):
-        return {"nticks": 9}
-    ends = (system.value(speed, "m/s") for speed in (window.speed_low_m_s, window.speed_high_m_s))
-    ticks = speed_ticks(*ends)
-    places = [to_si(tick, system.unit("m/s")) for tick in ticks]
-    return {"tickmode": "array", "tickvals": places, "ticktext": [plain(tick) for tick in ticks]}
-
-
-def _mass_axis(rack_g: list[float], plane: Plane, theme: Theme, narrow: bool, system: System) -> dict[str, Any]:
-    size = figure_px(theme, "xs")
-    unit, in_grams = system.unit("g"), not system.converts("g")
-    room = size * LETTER * (3.0 if in_grams else 4.5) + (5.0 if narrow else 9.0)
-    ends = (from_si(plane.window.mass_low_kg, unit), from_si(plane.window.mass_high_kg, unit))
-    rack = rack_g if in_grams else [from_si(to_si(mass, "g"), unit) for mass in rack_g]
-    steps = ROUND_G if in_grams else ROUND_OZ
-    ticks = mass_ticks(rack, ends, lambda mass: float(plane.x(to_si(mass, unit))), room, steps)
-    text = [f"<b>{plain(tick.mass_g)}</b>" if tick.rack else plain(tick.mass_g) for tick in ticks]
-    places = [tick.mass_g if in_grams else from_si(to_si(tick.mass_g, unit), "g") for tick in ticks]
-    return {"tickmode": "array", "tickvals": places, "ticktext": text}
-
-
-def _rack_marks(rack_g: list[float], theme: Theme) -> list[dict[str, Any]]:
-    """A ball of the rack is a tick that stands into the map."""
-    mark = {"type": "line", "yref": "paper", "y0": 0, "y1": 0.022, "line": {"width": 2, "color": theme.ink}}
-    return [mark | {"x0": mass, "x1": mass} for mass in sorted(set(rack_g))]
 
 
 def _tested_marks(window: Window) -> list[dict[str, Any]]:

@@ -11,8 +11,8 @@ from app.compare.fields import Field
 from app.compare.figure import GRAPH_CONFIG
 from app.compare.parts import choice, number_field, text_field
 from app.compare.quantities import title
+from app.map.axes import BLANK
 from app.map.checks import ENDS, MASS, SPEED
-from app.map.figure import BLANK
 from app.map.form import AXES, BASES, SHOWN_READINGS
 from app.systems import METRIC, System
 from model.channels import READINGS

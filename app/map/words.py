@@ -4,6 +4,7 @@ import math
 
 import numpy as np
 
+from app.athlete.answers import Case
 from app.compare.answers import share_of
 from app.compare.quantities import title
 from app.compare.table import number
@@ -95,23 +96,23 @@ def missing(answer: MapAnswer, measures: dict[str, str]) -> list[str]:
     return [measures_missing(answer.case, measures), speed]
 
 
-def hundred_words(hundred: Hundred, answer: MapAnswer) -> str:
+def hundred_words(hundred: Hundred, case: Case) -> str:
     """Say which throw is 100 %, and if Compare has another reference, that one too.
 
     Parameters
     ----------
     hundred : Hundred
-    answer : MapAnswer
+    case : Case
 
     Returns
     -------
     str
     """
     where = " (the reference throw of Compare)" if hundred.of == "reference" else ""
-    said = f"100 % is {throw_words(hundred.throw, answer.case.system)}, {hundred.known}{where}."
-    speed = answer.case.reference.speed_m_s
+    said = f"100 % is {throw_words(hundred.throw, case.system)}, {hundred.known}{where}."
+    speed = case.reference.speed_m_s
     if hundred.of == "profile" and speed is not None and abs(speed - hundred.throw.speed_m_s) >= 0.05:
-        said += f" Compare counts from its own reference throw, {answer.case.speed(speed)} {answer.case.speed_unit}."
+        said += f" Compare counts from its own reference throw, {case.speed(speed)} {case.speed_unit}."
     return said
 
 
@@ -182,7 +183,7 @@ def notes(answer: MapAnswer) -> list[str]:
     hundred, window = answer.hundred, answer.window
     if hundred is None or window is None:
         return []
-    said = [hundred_words(hundred, answer), profile_words(answer)]
+    said = [hundred_words(hundred, answer.case), profile_words(answer)]
     if not answer.contours:
         said.append(_no_lines(answer))
     masses = (window.mass_low_kg, window.mass_high_kg)

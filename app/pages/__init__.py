@@ -1,7 +1,7 @@
 """The pages, in the order of their links. A new page is one new file here and one line below."""
 
 from app.page import Page
-from app.pages import athlete, buildup, claim, compare
+from app.pages import athlete, buildup, claim, compare, start
 from app.pages import map as mass_speed_map
 
 PAGES: tuple[Page, ...] = (
@@ -9,5 +9,6 @@ PAGES: tuple[Page, ...] = (
     athlete.PAGE,
     mass_speed_map.PAGE,
     claim.PAGE,
+    start.PAGE,
     buildup.PAGE,
 )

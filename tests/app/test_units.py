@@ -6,7 +6,18 @@ import numpy as np
 import pytest
 
 from app.systems import CUSTOMARY, METRIC, system_named
-from app.units import UNITS, array_from_si, feet_and_inches, from_si, limit_in, percent_bwh, plain, range_in, to_si
+from app.units import (
+    UNITS,
+    array_from_si,
+    feet_and_inches,
+    from_si,
+    limit_in,
+    percent_bwh,
+    plain,
+    range_in,
+    rounded_down,
+    to_si,
+)
 from model.checks import Limit
 
 
@@ -127,3 +138,16 @@ def test_units_that_are_not_known_are_metric(kept, system):
 @pytest.mark.parametrize(("least", "most", "text"), [(0, 2, "28.5"), (2, 2, "28.50"), (0, 0, "28"), (1, 1, "28.5")])
 def test_a_number_has_no_needless_decimals(least, most, text):
     assert plain(28.5, least, most) == text
+
+
+@pytest.mark.parametrize(
+    ("value", "places", "down"), [(23.19, 1, 23.1), (23.2, 1, 23.2), (0.3 * 10, 0, 3.0), (96.9, 0, 96.0)]
+)
+def test_a_cap_is_rounded_down_and_a_round_number_stays(value, places, down):
+    assert rounded_down(value, places) == down
+
+
+def test_a_cap_is_written_in_the_readers_unit():
+    assert METRIC.cap(23.19, "m/s") == "23.1 m/s"
+    assert CUSTOMARY.cap(23.19, "m/s") == "51.8 mph"  # 23.19 / 0.44704 = 51.87
+    assert METRIC.cap(44.9, "m", 0) == "44 m"

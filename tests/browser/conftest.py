@@ -101,6 +101,12 @@ def served(serve_app: Callable[[Dash], str]) -> str:
     return serve_app(create_app(Config(demo=True)))
 
 
+@pytest.fixture(scope="session")
+def served_empty(serve_app: Callable[[Dash], str]) -> str:
+    """The address of the app as it is without demo data."""
+    return serve_app(create_app(Config(demo=False)))
+
+
 @pytest.fixture
 def page(browser):
     """A fresh page, with nothing remembered. Its test fails if the console shows an error or a request leaves here."""

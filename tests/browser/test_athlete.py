@@ -4,7 +4,6 @@ import re
 
 import pytest
 
-from app.server import Config, create_app
 from tests.browser.themes import put_on
 
 playwright = pytest.importorskip("playwright.sync_api")
@@ -22,11 +21,6 @@ def athlete(page, served):
     expect(page.locator(SENTENCE)).to_contain_text(SHOWN)
     expect(page.locator(".caps-table tbody tr")).to_have_count(8)
     return page
-
-
-@pytest.fixture(scope="module")
-def served_empty(serve_app) -> str:
-    return serve_app(create_app(Config(demo=False)))
 
 
 def cell(page, ball: str, number: int):

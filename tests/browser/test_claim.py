@@ -1,11 +1,10 @@
 """The Claim page as a person meets it: by mouse, by keyboard, on a phone, on paper, and with all typed wrong."""
 
-import json
 import re
 
 import pytest
 
-from app.server import Config, create_app
+from tests.browser.by_hand import choose, kept, type_in
 from tests.browser.themes import THEMES, put_on
 
 playwright = pytest.importorskip("playwright.sync_api")
@@ -22,31 +21,12 @@ def demo(page, served):
     return page
 
 
-@pytest.fixture(scope="module")
-def served_empty(serve_app) -> str:
-    return serve_app(create_app(Config(demo=False)))
-
-
-def choose(page, label: str, option: str) -> None:
-    page.get_by_role("textbox", name=label, exact=True).click()
-    page.get_by_role("option", name=option).first.click()
-
-
 def field(page, ball: str, name: str):
     return page.get_by_role("group", name=f"{ball} ball").get_by_label(name)
 
 
-def type_in(box, text: str) -> None:
-    box.fill(text)
-    box.press("Tab")
-
-
 def sentence(page):
     return page.locator(".claim .sentence")
-
-
-def kept(page, name: str):
-    return json.loads(page.evaluate("name => sessionStorage.getItem(name)", name) or "null")
 
 
 def test_a_claim_is_settled_from_opening_to_typed_speeds_and_is_there_again_after_another_page(demo):

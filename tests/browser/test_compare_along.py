@@ -11,7 +11,6 @@ from xml.etree import ElementTree
 import pandas as pd
 import pytest
 
-from app.server import Config, create_app
 from tests.browser.compare_page import HEADLINE, LINES, ROWS, choose, field, open_demo, type_in
 from tests.browser.themes import THEMES, put_on
 
@@ -28,11 +27,6 @@ def demo(page, served):
     open_demo(page, served)
     page.get_by_text("Take along").click()
     return page
-
-
-@pytest.fixture(scope="module")
-def served_empty(serve_app) -> str:
-    return serve_app(create_app(Config(demo=False)))
 
 
 def save(page, button: str, folder):

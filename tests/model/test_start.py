@@ -167,3 +167,16 @@ def test_what_is_not_accepted_is_refused_by_name():
         region(field_with(OWN_SPEED), Ceilings(), [0.1], certainty=1.0)
     with pytest.raises(InputError, match="readings"):
         field_of(Thrower(ADULT, OWN, fit_athlete(ADULT, OWN, []), OWN_SPEED))
+
+
+@pytest.mark.parametrize("key", BOUNDS)
+def test_a_limit_counted_the_other_way_is_the_share_of_the_reference_throws_own_readout_and_back(key):
+    field = field_with(Reference("measured", 36.0))
+    whole = value_of(key, ADULT, OWN, 36.0)
+    absolute = field.recounted(BOUNDS[key], Amount(0.8))
+    assert absolute == Amount(pytest.approx(0.8 * whole, rel=1e-6), absolute=True)
+    assert field.recounted(BOUNDS[key], absolute) == Amount(pytest.approx(0.8))
+
+
+def test_a_torque_elsewhere_may_be_a_quarter_less_or_more():
+    assert Amount(60.0, absolute=True).between_laboratories == (45.0, 75.0)

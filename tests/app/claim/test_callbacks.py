@@ -1,7 +1,5 @@
 """The claim's callbacks, called as the browser calls them, also with what no browser of ours would send."""
 
-import json
-
 import pytest
 
 from app import ids
@@ -73,23 +71,6 @@ def test_the_readings_are_those_of_the_athlete_of_compare(drawn, readings):
     kept = write_kept({}, "W01", readings("W04"))
     # W04 has 8 full-effort readings with 3 balls, W01 12 with 4 (demo_data/readings.csv)
     assert "From 8 full-effort radar readings" in text_of(drawn(read={"athlete": kept})["view"]["notes"])
-
-
-def test_the_layout_has_no_id_twice(app):
-    from app.pages.claim import layout
-
-    with app.server.app_context():
-        made = json.loads(json.dumps(layout().to_plotly_json(), default=lambda part: part.to_plotly_json()))
-
-    def seen(part) -> list[str]:
-        if isinstance(part, dict):
-            own = [json.dumps(part["id"])] if isinstance(part.get("id"), str | dict) else []
-            return own + [one for inner in part.values() for one in seen(inner)]
-        return [one for inner in part for one in seen(inner)] if isinstance(part, list) else []
-
-    found = seen(made)
-    assert len(found) > 20
-    assert len(found) == len(set(found))
 
 
 @pytest.mark.parametrize("output", [ids.CLAIM_SAVED, ids.CLAIM_WAY])

@@ -121,23 +121,6 @@ def request_of(app, output: str) -> dict:
     }
 
 
-def test_the_layout_can_be_built_and_has_no_id_twice(app):
-    from app.pages.compare import layout
-
-    with app.server.app_context():
-        made = json.loads(json.dumps(layout().to_plotly_json(), default=lambda part: part.to_plotly_json()))
-
-    def seen(part) -> list[str]:
-        if isinstance(part, dict):
-            own = [json.dumps(part["id"])] if isinstance(part.get("id"), str | dict) else []
-            return own + [one for inner in part.values() for one in seen(inner)]
-        return [one for inner in part for one in seen(inner)] if isinstance(part, list) else []
-
-    found = seen(made)
-    assert len(found) > 20
-    assert len(found) == len(set(found))
-
-
 def test_every_id_of_the_callbacks_is_one_of_the_ids_module(app):
     known = {value for name, value in vars(ids).items() if name.isupper()}
     for spec in app.server.test_client().get("/_dash-dependencies").json:

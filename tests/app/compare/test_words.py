@@ -2,32 +2,11 @@
 
 import pytest
 
-from app.cautions import cautions, path_note
+from app.cautions import cautions
 from app.compare.words import BASIS, summary, warnings
 from model.person import Person
 
 MAN, BOY = Person("male", 1.88, 90.0, 25.0), Person("male", 1.6, 48.0, 13.0)
-WOMAN, GIRL = Person("female", 1.72, 68.0, 22.0), Person("female", 1.5, 40.0, 12.5)
-
-
-@pytest.mark.parametrize(
-    ("person", "said"),
-    [
-        (None, ""),
-        (MAN, ""),
-        (BOY, "The path comes from adult men; this thrower is 13 years old."),
-        (WOMAN, "The path comes from adult men; this thrower is female."),
-        (GIRL, "The path comes from adult men; this thrower is female and 12.5 years old."),
-    ],
-)
-def test_all_but_adult_men_are_told_whose_path_it_is(person, said):
-    assert path_note(person) == said
-
-
-def test_a_thrower_who_is_still_growing_gets_the_caution_first():
-    assert "24 % of throwers injured" in cautions(BOY)[0]  # Reinold 2018 (values.csv 8-pitch-limits-20)
-    assert cautions(MAN) == cautions(BOY)[1:]
-    assert cautions(Person("male", 1.8, 75.0, 18.0)) == cautions(MAN)
 
 
 def test_what_it_rests_on_names_the_things_that_limit_it():

@@ -1,7 +1,5 @@
 """The map's callbacks, called as the browser calls them, also with what no browser of ours would send."""
 
-import json
-
 import pytest
 
 from app import ids
@@ -87,23 +85,6 @@ def request_of(app, output: str) -> dict:
         "state": [{**part, "value": None} for part in spec["state"]],
         "changedPropIds": [],
     }
-
-
-def test_the_layout_has_no_id_twice(app):
-    from app.pages.map import layout
-
-    with app.server.app_context():
-        made = json.loads(json.dumps(layout().to_plotly_json(), default=lambda part: part.to_plotly_json()))
-
-    def seen(part) -> list[str]:
-        if isinstance(part, dict):
-            own = [json.dumps(part["id"])] if isinstance(part.get("id"), str | dict) else []
-            return own + [one for inner in part.values() for one in seen(inner)]
-        return [one for inner in part for one in seen(inner)] if isinstance(part, list) else []
-
-    found = seen(made)
-    assert len(found) > 20
-    assert len(found) == len(set(found))
 
 
 @pytest.mark.parametrize("output", [ids.MAP_FIGURE, ids.MAP_COMPARE])

@@ -1,0 +1,260 @@
+"""The page's callbacks: thin; they read the fields, call a pure function, and set the parts.
+
+The fields on the page are the one truth, but for whose arm it is and how a limit is counted: these take effect when
+`change` has written the fields that go with them. `change` runs when the page opens or a choice rewrites fields; `draw`
+when any value changed. The Compare form and the readings belong to their own pages' stores: this page reads them from
+where the browser keeps them, and adds a throw there when told to.
+"""
+
+from collections.abc import Sequence
+from dataclasses import replace
+from datetime import date
+from typing import Any
+
+from dash import ALL, ClientsideFunction, Dash, Input, Output, State, ctx, no_update
+from dash.exceptions import PreventUpdate
+from flask import current_app
+
+from app import ids
+from app.athlete.answers import case_of
+from app.compare.checks import check_athlete
+from app.compare.form import FormError
+from app.compare.form import to_json as compare_json
+from app.compare.throwers import is_invented
+from app.demo import load_demo
+from app.flat_form import by_name
+from app.map.answers import usual_base
+from app.map.axes import width_px
+from app.map.changes import to_compare
+from app.map.checks import Spot
+from app.palette import theme_named
+from app.rack import boxes_of, masses_of
+from app.start.answers import field_for, start_of
+from app.start.checks import fields_of
+from app.start.figure import paper_figure, start_figure
+from app.start.form import StartForm, from_json, read_form, to_json, with_example, without_limits
+from app.start.meant import counted, meant, read_written, written
+from app.start.parts import field_description, field_label, ways
+from app.start.view import means_of, view_of
+from app.systems import METRIC, System, system_named
+from app.units import rounded_down
+from app.whose import OF_COMPARE, Whose, kept_athlete, whose
+
+FIELD = {"type": ids.START_FIELD, "name": ALL}
+COUNTS = {"type": ids.START_IN, "name": ALL}
+MEANS = {"type": ids.START_MEANS, "name": ALL}
+BOXES = f"{ids.START_BALLS}-boxes"
+
+CONTROLS = {"base": ids.START_BASE, "aim": ids.START_AIM, "axis": ids.START_AXIS}
+
+VIEW_OUTPUTS = {
+    "who": Output(ids.START_WHO, "children"),
+    "example": Output(ids.START_EXAMPLE_NOTE, "children"),
+    "reference": Output(ids.START_REFERENCE, "children"),
+    "empty": Output(ids.START_EMPTY, "children"),
+    "empty_hidden": Output(ids.START_EMPTY, "hidden"),
+    "body_hidden": Output(ids.START_BODY, "hidden"),
+    "sentence": Output(ids.START_SENTENCE, "children"),
+    "figure_title": Output(ids.START_FIGURE_TITLE, "children"),
+    "figure_note": Output(ids.START_FIGURE_NOTE, "children"),
+    "listed": Output(ids.START_LISTED, "children"),
+    "ranges": Output(ids.START_RANGES, "children"),
+    "limits": Output(ids.START_LIMITS, "children"),
+    "notes": Output(ids.START_NOTES, "children"),
+    "cautions": Output(ids.START_CAUTIONS, "children"),
+}
+"""The parts that `View` fills one to one."""
+
+
+def _fields(kind: type[Input] | type[State]) -> dict[str, Any]:
+    """All that makes the form, as inputs or as states."""
+    return {
+        "controls": {name: kind(part, "value") for name, part in CONTROLS.items()},
+        "typed": kind(FIELD, "value"),
+        "typed_ids": State(FIELD, "id"),
+        "ticked": kind(ids.START_BALLS, "value"),
+        "written": kind(ids.START_WRITTEN, "data"),
+    }
+
+
+def _form(fields: dict[str, Any]) -> StartForm:
+    page = read_form(fields["controls"] | by_name(fields["typed_ids"], fields["typed"]))
+    return meant(page, fields.get("written"), fields.get("ticked"))
+
+
+def _whose(form: StartForm, read: Any) -> Whose:
+    return whose(form.who, read, load_demo(), current_app.config["LEVELPEAK"].demo)
+
+
+def register(app: Dash) -> None:
+    """Give the page's callbacks to the app.
+
+    Parameters
+    ----------
+    app : Dash
+    """
+    app.callback(
+        output={
+            "who": Output(ids.START_ATHLETE, "value"),
+            "controls": {name: Output(part, "value") for name, part in CONTROLS.items()},
+            "typed": Output(FIELD, "value"),
+            "labels": Output(FIELD, "label"),
+            "descriptions": Output(FIELD, "description"),
+            "counts": Output(COUNTS, "value"),
+            "ways": Output(COUNTS, "data"),
+            "boxes": Output(BOXES, "children"),
+            "ticked": Output(ids.START_BALLS, "value"),
+            "written": Output(ids.START_WRITTEN, "data"),
+        },
+        inputs={
+            "read": Input(ids.START_READ, "data"),
+            "who": Input(ids.START_ATHLETE, "value"),
+            "counts": Input(COUNTS, "value"),
+            "buttons": [Input(ids.START_EXAMPLE, "n_clicks"), Input(ids.START_CLEAR, "n_clicks")],
+            "units": Input(ids.SHELL_UNITS, "data"),
+            "fields": _fields(State),
+            "count_ids": State(COUNTS, "id"),
+            "saved": State(ids.START_SAVED, "data"),
+        },
+    )(change)
+    app.callback(
+        output={
+            "saved": Output(ids.START_SAVED, "data"),
+            "figure": Output(ids.START_FIGURE, "figure"),
+            "paper": Output(ids.START_PAPER, "data"),
+            "view": VIEW_OUTPUTS,
+            "means": Output(MEANS, "children"),
+            "errors": Output(FIELD, "error"),
+            "invented": Output(ids.START_INVENTED, "hidden"),
+            "wanted_hidden": Output(ids.START_WANTED, "hidden"),
+            "add_hidden": Output(ids.START_ADD_PART, "hidden"),
+        },
+        inputs={
+            "fields": _fields(Input),
+            "read": State(ids.START_READ, "data"),
+            "theme": Input(ids.SHELL_THEME, "data"),
+            "width": Input(ids.START_WIDTH, "data"),
+            "means_ids": State(MEANS, "id"),
+        },
+        running=[(Output(ids.START_BUSY, "hidden"), False, True)],
+    )(draw)
+    app.callback(
+        output={"write": Output(ids.START_WRITE, "data"), "notice": Output(ids.START_NOTICE, "children")},
+        inputs={
+            "pressed": Input(ids.START_ADD, "n_clicks"),
+            "fields": _fields(State),
+            "read": State(ids.START_READ, "data"),
+            "now": State(ids.START_WRITE, "data"),
+        },
+    )(add)
+    drawn = "drawn"
+    app.clientside_callback(
+        ClientsideFunction(drawn, "read"), Output(ids.START_READ, "data"), Input(ids.START_READ, "id")
+    )
+    app.clientside_callback(
+        ClientsideFunction(drawn, "width"), Output(ids.START_WIDTH, "data"), Input(ids.START_WIDTH, "id")
+    )
+    app.clientside_callback(
+        ClientsideFunction(drawn, "paper"), Input(ids.START_PAPER, "data"), State(ids.START_PAPER, "id")
+    )
+    app.clientside_callback(ClientsideFunction(drawn, "write"), Input(ids.START_WRITE, "data"))
+    app.clientside_callback(ClientsideFunction(drawn, "print"), Input(ids.START_PRINT, "n_clicks"))
+
+
+def change(
+    read: Any,
+    who: Any,
+    counts: Sequence[Any],
+    buttons: Sequence[Any],
+    units: Any,
+    fields: dict[str, Any],
+    count_ids: Sequence[Any],
+    saved: Any,
+) -> dict[str, Any]:
+    """Open the page, show it in other units, ask about another arm, count limits in another way, or empty them."""
+    if not isinstance(read, dict):
+        raise PreventUpdate  # the page is opening, and the browser was not asked yet what it keeps
+    source, system = ctx.triggered_id, system_named(units)
+    if source in (None, ids.START_READ) or fields.get("written") is None:
+        try:
+            form = from_json(saved)
+        except FormError:
+            form = StartForm()
+        return _set(form, read, fields["typed_ids"], count_ids, system)
+    form = _form(fields)
+    if source == ids.START_ATHLETE:
+        if who == form.who or not isinstance(who, str):
+            raise PreventUpdate
+        form = replace(form, who=who, base="", left_out="")
+    elif source in (ids.START_EXAMPLE, ids.START_CLEAR):
+        if not any(buttons):
+            raise PreventUpdate  # a button that was just made, not one that was pressed
+        form = with_example(form) if source == ids.START_EXAMPLE else without_limits(form)
+    elif source != ids.SHELL_UNITS:
+        changed = counted(form, by_name(count_ids, counts), field_for(form, _whose(form, read), date.today()))
+        if changed == form:
+            raise PreventUpdate
+        form = changed
+    return _set(form, read, fields["typed_ids"], count_ids, system)
+
+
+def _set(
+    form: StartForm, read: Any, typed_ids: Sequence[Any], count_ids: Sequence[Any], system: System
+) -> dict[str, Any]:
+    """All controls of a form."""
+    arm = _whose(form, read)
+    case = case_of(arm.compared, arm.profile, date.today(), system)
+    form = replace(form, base=form.base or usual_base(case, arm.compared.kind))
+    names, counted_names = ([part["name"] for part in parts] for parts in (typed_ids, count_ids))
+    specs, masses, out = fields_of(form), masses_of(case), form.left_out.split()
+    return {
+        "who": form.who,
+        "controls": {name: getattr(form, name) for name in CONTROLS},
+        "typed": [specs[name].shown(getattr(form, name), system) for name in names],
+        "labels": [field_label(form, name, system) for name in names],
+        "descriptions": [field_description(form, name, system) for name in names],
+        "counts": [getattr(form, f"{name}_in") for name in counted_names],
+        "ways": [ways(name, system) for name in counted_names],
+        "boxes": boxes_of(case),
+        "ticked": [mass for mass in masses if mass not in out],
+        "written": written(form, system, masses),
+    }
+
+
+def draw(fields: dict[str, Any], read: Any, theme: Any, width: Any, means_ids: Sequence[Any]) -> dict[str, Any]:
+    """Find the region and the short list, and put them into words and pictures; keep the form."""
+    if not isinstance(read, dict) or fields.get("written") is None:
+        raise PreventUpdate  # the page is opening
+    form, today = _form(fields), date.today()
+    arm, system = _whose(form, read), read_written(fields["written"])[1]
+    answer = start_of(form, arm, today, system)
+    view = view_of(answer, check_athlete(arm.compared.athlete, system), arm.unread)
+    usual = usual_base(answer.case, arm.compared.kind)
+    return {
+        "saved": to_json(replace(form, base="" if form.base == usual else form.base)),
+        "figure": start_figure(answer, theme_named(theme), width_px(width)),
+        "paper": paper_figure(answer),
+        "view": {name: getattr(view, name) for name in VIEW_OUTPUTS},
+        "means": [means_of(answer, part["name"]) for part in means_ids],
+        "errors": [answer.checked.problems.get(part["name"], "") for part in fields["typed_ids"]],
+        "invented": not is_invented(arm.compared, load_demo()),
+        "wanted_hidden": answer.aim != "nearest_peak",
+        "add_hidden": form.who != OF_COMPARE or answer.found is None or not answer.found.listed,
+    }
+
+
+def add(pressed: Any, fields: dict[str, Any], read: Any, now: Any) -> dict[str, Any]:
+    """Add the first throw of the short list to Compare's list."""
+    form = _form(fields)
+    if not pressed or form.who != OF_COMPARE:
+        raise PreventUpdate
+    arm = kept_athlete(read, load_demo(), current_app.config["LEVELPEAK"].demo, now)
+    system = read_written(fields["written"])[1]
+    answer = start_of(form, arm, date.today(), system)
+    if answer.found is None or not answer.found.listed:
+        return {"write": no_update, "notice": "Nothing added: there is no list."}
+    choice = answer.found.listed[0].choice
+    speed = rounded_down(METRIC.value(choice.speed_m_s, "m/s"), 1)
+    ball = choice.range.ball
+    added = to_compare(arm.compared, Spot(ball.mass_kg, speed), answer.case, ball.diameter_m)
+    return {"write": no_update if added.form is None else compare_json(added.form), "notice": added.notice}

@@ -1,0 +1,129 @@
+"""The Start page as a person meets it: limits, list, another arm, on a phone, on paper, and with all typed wrong."""
+
+import json
+import re
+
+import pytest
+
+from app.start.form import ABSOLUTE, StartForm, to_json
+from tests.browser.by_hand import choose, kept, type_in
+from tests.browser.compare_page import wait_until
+from tests.browser.themes import THEMES, put_on
+
+playwright = pytest.importorskip("playwright.sync_api")
+expect = playwright.expect
+
+COLUMNS = ".start-list thead th"
+
+
+@pytest.fixture
+def demo(page, served):
+    """The page on its demo data, answered."""
+    page.goto(f"{served}/start")
+    expect(page.locator(COLUMNS)).to_have_count(3)
+    return page
+
+
+def field(page, label: str):
+    return page.get_by_role("textbox", name=label)
+
+
+def sentence(page):
+    return page.locator(".start .sentence")
+
+
+def test_a_clinician_sets_limits_reads_the_list_and_takes_the_first_to_compare(demo):
+    expect(demo.get_by_text("These limits are an example, to be changed")).to_be_visible()
+    expect(sentence(demo)).to_contain_text("470 g at up to 96 % of full speed with it, 23.1 m/s")
+    type_in(field(demo, "Time loaded at most"), "140")
+    expect(sentence(demo)).to_contain_text("360 g at up to 94 %")
+    expect(sentence(demo)).to_contain_text("7 of 8 balls fit")
+    expect(demo.get_by_text("none: elbow peak up to 96 %, most time loaded from 100 %")).to_be_visible()
+    count = demo.get_by_role("radiogroup", name="Time loaded at most: counted in")
+    count.get_by_text("ms").click()
+    expect(field(demo, "Time loaded at most, ms")).to_have_value(re.compile(r"^1[0-9]{2}$"))
+    expect(sentence(demo)).to_contain_text("360 g at up to 94 %")
+    demo.get_by_label("360 g").uncheck()
+    expect(sentence(demo)).to_contain_text("275 g at up to")
+    demo.get_by_text("release speed", exact=True).click()
+    expect(demo.locator(".start-graph")).to_contain_text("release speed, m/s")
+    demo.get_by_role("button", name="Add the first to Compare").focus()
+    demo.keyboard.press("Enter")
+    expect(demo.get_by_text("Added to Compare: 275 g at")).to_be_visible()
+    demo.get_by_text("oz, mph").click()
+    expect(sentence(demo)).to_contain_text("9.7 oz at up to")
+    demo.get_by_role("link", name="See it in Compare").click()
+    expect(demo.locator(".compare .sentence")).to_be_visible()
+    expect(demo.locator(".rows > li")).to_have_count(5)
+    demo.get_by_role("link", name="Start", exact=True).click()
+    expect(sentence(demo)).to_contain_text("9.7 oz at up to")
+    expect(demo.get_by_label("12.7 oz")).not_to_be_checked()
+    demo.get_by_role("button", name="Example limits").click()
+    expect(field(demo, "Time loaded at most")).to_have_value("")
+
+
+def test_nothing_fits_is_told_with_what_to_relax_and_wrong_values_at_their_field(demo):
+    type_in(field(demo, "Time loaded at most"), "110")
+    type_in(field(demo, "Elbow, peak at most"), "60")
+    expect(sentence(demo)).to_contain_text("Nothing fits. 95 g would, with most time loaded at")
+    expect(sentence(demo)).to_contain_text("instead of 110 %")
+    type_in(field(demo, "Elbow, peak at most"), "a lot")
+    expect(demo.get_by_text("Elbow, peak at most: “a lot” given; accepted: 1 to 500 %")).to_be_visible()
+    expect(demo.get_by_text("Missing or to be mended above: elbow, peak at most.")).to_be_visible()
+    demo.evaluate("sessionStorage.setItem('compare-saved', '{\"version\": 99}')")
+    demo.reload()
+    expect(field(demo, "Elbow, peak at most")).to_have_value("a lot")
+    expect(demo.get_by_text("could not be read")).to_be_visible()
+    assert kept(demo, "compare-saved") == {"version": 99}
+
+
+@pytest.mark.slow
+def test_an_invented_thrower_stands_in_where_there_is_no_athlete_and_overwrites_nothing(page, served_empty):
+    page.goto(f"{served_empty}/start")
+    expect(page.get_by_text("sex, throwing hand, age, stature and body mass")).to_be_visible()
+    before = kept(page, "compare-saved"), kept(page, "athlete-saved")
+    choose(page, "Whose arm", "W06")  # has no radar reading, and a reference from before an injury
+    expect(page.locator(COLUMNS)).to_have_count(3)
+    expect(page.locator(".start-reference")).to_contain_text("pre-injury, 2025-09-02")
+    expect(page.locator(".start-body")).to_contain_text("No radar readings")
+    expect(page.get_by_role("button", name="Add the first to Compare")).to_be_hidden()
+    choose(page, "Whose arm", "W04")
+    expect(page.get_by_text("this thrower is 13 years old")).to_be_visible()
+    choose(page, "Aim of the short list", "nearest")
+    type_in(field(page, "Wanted peak at the elbow"), "70")
+    expect(page.locator(".start-reasons li").first).to_contain_text("wanted peak")
+    wait_until(page, "JSON.parse(sessionStorage.getItem('start-saved')).wanted_peak === '70'")
+    assert (kept(page, "compare-saved"), kept(page, "athlete-saved")) == before
+    page.reload()
+    expect(field(page, "Wanted peak at the elbow")).to_have_value("70")
+    choose(page, "Whose arm", "athlete of Compare")
+    expect(page.get_by_text("No answer yet.")).to_be_visible()
+
+
+@pytest.mark.parametrize("theme", THEMES)
+def test_it_passes_wcag_in_every_theme_and_width_also_with_mistakes(demo, assert_axe_clean, theme):
+    put_on(demo, theme)
+    expect(demo.locator(COLUMNS)).to_have_count(3)
+    for width in (1440, 1024, 390):
+        demo.set_viewport_size({"width": width, "height": 900})
+        assert demo.evaluate("document.documentElement.scrollWidth") <= width
+        assert_axe_clean(demo)
+    type_in(field(demo, "Certainty, %"), "abc")
+    expect(demo.locator(".mantine-InputWrapper-error")).to_have_count(1)
+    assert_axe_clean(demo)
+
+
+def test_the_sheet_prints_on_one_page_from_a_dark_screen_even_with_every_limit_and_caution(demo):
+    limits = {"least_loaded": "80", "most_loaded": "260", "speed": "30", "aim": "nearest_peak"}
+    limits |= {"elbow_peak": "23", "shoulder_peak": "24", "rise_rate": "194", "braking": "15.9"}
+    counted = dict.fromkeys(("elbow_peak_in", "shoulder_peak_in", "rise_rate_in", "braking_in"), ABSOLUTE)
+    form = StartForm(who="W04", **limits, **counted)  # the thrower with the most cautions
+    demo.evaluate("form => sessionStorage.setItem('start-saved', form)", json.dumps(to_json(form)))
+    put_on(demo, "dark")
+    expect(demo.get_by_text("this thrower is 13 years old")).to_be_visible()
+    for paper in ("A4", "Letter"):
+        assert len(re.findall(rb"/Type\s*/Page\b", demo.pdf(format=paper))) == 1
+    demo.emulate_media(media="print")
+    expect(demo.locator("button:visible, input:visible")).to_have_count(0)
+    for part in (".start-sheet-limits", ".start-list", ".start-notes", ".start-cautions", ".start-by-hand"):
+        expect(demo.locator(part)).to_be_visible()
