@@ -8,6 +8,7 @@ suggest.
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
+from itertools import pairwise
 
 from model.ball import Ball
 from model.checks import InputError, Limit, check_choice, check_number
@@ -21,6 +22,7 @@ DECISIONS = {
 }
 """What can be decided after a session: key, and in words."""
 
+BREAK_DAYS = 14  # without a session: after it weeks and budget begin anew; judgement
 DAYS_OFF_LIMIT = Limit(0, 60, "days")
 
 
@@ -119,3 +121,23 @@ def earliest_day(first_day: date, thrown: Sequence[Thrown]) -> date:
     if not thrown:
         return first_day
     return max(first_day, thrown[-1].day + timedelta(1 + thrown[-1].days_off))
+
+
+def weeks_from(first_day: date, thrown: Sequence[Thrown], next_day: date) -> date:
+    """The day from which weeks, and with them the climb of the budget, are counted.
+
+    Parameters
+    ----------
+    first_day : date
+        Of the calendar.
+    thrown : sequence of Thrown
+    next_day : date
+        On which the next session may be.
+
+    Returns
+    -------
+    date
+        The first day, or the end of the last break of more than `BREAK_DAYS`: no budget climbs while nothing is thrown.
+    """
+    days = [first_day, *(one.day for one in thrown), next_day]
+    return next((end for begin, end in reversed(list(pairwise(days))) if (end - begin).days > BREAK_DAYS), first_day)

@@ -97,7 +97,7 @@ def suggested_words(one: Suggestion) -> str:
     str
     """
     days = "" if not one.days_off else f", {one.days_off} day{'' if one.days_off == 1 else 's'} off first"
-    provisional = " The next morning is still to come: it can only make this more cautious." if one.provisional else ""
+    provisional = " What the next morning brings can only make this more cautious." if one.provisional else ""
     source = COMMON if one.source == COMMON else SOURCE
     return f"Suggested: {ACTIONS[one.action]}{days}. Why: {one.reason}. Source: {source}.{provisional}"
 

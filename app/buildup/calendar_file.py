@@ -63,7 +63,7 @@ def calendar_text(course: Course, now: datetime, with_code: bool, system: System
 def _mark(course: Course) -> str:
     """What all events of a plan share: from the plan's day, athlete and aim, which no change of it touches."""
     record = course.record
-    made_of = f"{record.made_on}|{record.code}|{record.aim}|{record.calendar.first_day}"
+    made_of = f"{record.made_on}|{record.code}|{record.aim}"
     return hashlib.sha256(made_of.encode()).hexdigest()[:20]
 
 

@@ -290,7 +290,10 @@ def take_up_again(record: Record, day: date, today: date) -> Record:
     """
     if record.at is not None:
         raise InputError("Plan", "not stopped", "a plan that was stopped")
-    return told(replace(record, lifted=len(record.log), not_before=day), f"{today}: taken up again from {day}")
+    return told(
+        replace(record, lifted=len(record.log), not_before=day),
+        f"{today}: taken up again from {day}; after a break weeks and budget begin anew",
+    )
 
 
 def acknowledge(record: Record, by: str, on: date) -> Record:

@@ -5,7 +5,7 @@ It stands by itself: nothing in it is read from another page, so that it opens o
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date
 from functools import lru_cache
 
@@ -22,7 +22,7 @@ from model.calendar_plan import (
     order_of,
 )
 from model.checks import InputError
-from model.course import Thrown, earliest_day, next_session
+from model.course import Thrown, earliest_day, next_session, weeks_from
 from model.full_speeds import SpeedTable
 from model.person import Person
 
@@ -146,6 +146,8 @@ class Course:
         Which step each session is of.
     at : int or None
         The next session's place in it; None after a stop.
+    calendar : Calendar
+        As it holds for the sessions that are left: after a break its weeks begin anew.
     schedule : Schedule
         The sessions that are left.
     session_breaches : tuple of SessionBreach
@@ -158,6 +160,7 @@ class Course:
     breaches: tuple[Breach, ...]
     order: tuple[int, ...]
     at: int | None
+    calendar: Calendar
     schedule: Schedule
     session_breaches: tuple[SessionBreach, ...]
     trouble: str = ""
@@ -228,12 +231,18 @@ def course_of(record: Record) -> Course:
     breaches = broken(record.person, record.table, record.throws, record.limits)
     order, at = record.order, record.at
     left = order[at:] if at is not None else ()
-    begin = earliest_day(max(record.calendar.first_day, record.not_before or record.calendar.first_day), record.log)
+    first, target = record.calendar.first_day, record.calendar.target_day
+    begin = earliest_day(max(first, record.not_before or first), record.log)
+    weeks = weeks_from(first, record.log, begin)
+    missed = target is not None and target < weeks
+    calendar = replace(record.calendar, first_day=weeks, target_day=None if missed else target)
     by_hand = {i - (at or 0): one for i, one in record.by_hand.items() if i >= (at or 0)}
     try:
-        laid = lay_out(record.steps, left, record.calendar, record.budget, not_before=begin, by_hand=by_hand)
+        laid = lay_out(record.steps, left, calendar, record.budget, not_before=begin, by_hand=by_hand)
         trouble = ""
     except InputError as error:
         laid, trouble = Schedule((), None, None), f"No days: {error.accepted} is needed."
-    found = check_sessions(laid.sessions, record.calendar, record.budget)
-    return Course(record, breaches, order, at, laid, found, trouble)
+    if missed and target is not None and laid.sessions:
+        laid = replace(laid, days_late=(laid.sessions[-1].day - target).days, spare_sessions=-len(laid.sessions))
+    found = check_sessions(laid.sessions, calendar, record.budget)
+    return Course(record, breaches, order, at, calendar, laid, found, trouble)

@@ -224,7 +224,7 @@ def _across(level: float, yref: str, theme: Theme) -> dict[str, Any]:
 
 def _weeks(course: Course, marks: Sequence[Mark], theme: Theme) -> list[dict[str, Any]]:
     """The easier weeks as bands, and the target day as an upright."""
-    calendar = course.record.calendar
+    calendar, target = course.calendar, course.record.calendar.target_day
     ends = (marks[0].day, marks[-1].day)
     weeks = range(max(0, (ends[1] - calendar.first_day).days // 7) + 1)
     begins = (calendar.first_day + timedelta(7 * week) for week in weeks if calendar.is_easier(week))
@@ -240,8 +240,8 @@ def _weeks(course: Course, marks: Sequence[Mark], theme: Theme) -> list[dict[str
         }
         for day in begins
     ]
-    if calendar.target_day is not None:
-        x = calendar.target_day.isoformat()
+    if target is not None:
+        x = target.isoformat()
         made.append(whole | {"type": "line", "x0": x, "x1": x, "line": {"color": theme.ink, "width": 1, "dash": "dot"}})
     return made
 

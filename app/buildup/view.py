@@ -135,7 +135,11 @@ def _state(course: Course) -> str:
         return ""
     one = course.schedule.sessions[0]
     begun = f"{thrown} thrown; next" if thrown else "First"
-    return f"{begun} session: {DAY_NAMES[one.day.weekday()]} {one.day}, step {one.place + 1}."
+    anew = course.calendar.first_day
+    after = (
+        f" After the break, weeks and budget begin anew on {anew}." if anew > course.record.calendar.first_day else ""
+    )
+    return f"{begun} session: {DAY_NAMES[one.day.weekday()]} {one.day}, step {one.place + 1}.{after}"
 
 
 def _broken(course: Course) -> str:

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from model.checks import InputError
-from model.course import DECISIONS, Thrown, earliest_day, next_session
+from model.course import BREAK_DAYS, DECISIONS, Thrown, earliest_day, next_session, weeks_from
 from model.soreness import After
 from tests.model.speed_cases import OWN
 
@@ -50,6 +50,17 @@ def test_days_off_come_before_the_next_session():
     assert earliest_day(date(2026, 3, 2), [thrown()]) == date(2026, 3, 3)
     assert earliest_day(date(2026, 3, 2), [thrown(days_off=2)]) == date(2026, 3, 5)
     assert earliest_day(date(2026, 4, 1), [thrown(days_off=2)]) == date(2026, 4, 1)
+
+
+def test_after_a_break_weeks_begin_anew_and_go_on_from_there():
+    first, before = date(2026, 3, 2), thrown(day=date(2026, 3, 4))
+    assert weeks_from(first, [before], date(2026, 3, 6)) == first
+    assert weeks_from(first, [before], date(2026, 3, 18)) == first  # fourteen days
+    assert weeks_from(first, [before], date(2026, 3, 19)) == date(2026, 3, 19)
+    after = thrown(day=date(2026, 4, 1))
+    assert weeks_from(first, [before, after], date(2026, 4, 3)) == date(2026, 4, 1)
+    assert weeks_from(first, [], first) == first
+    assert BREAK_DAYS == 14
 
 
 @pytest.mark.parametrize(

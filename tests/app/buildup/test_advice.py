@@ -49,7 +49,7 @@ def test_the_suggestion_says_what_why_and_its_source(pains, said):
     assert told.startswith(said)
     assert "Why: " in told
     assert "Axe, Wickham and Snyder-Mackler 2001" in told or "common practice, no source" in told
-    assert ("next morning is still to come" in told) == (not pains["morning"] and "rest" not in said)
+    assert ("can only make this more cautious" in told) == (not pains["morning"] and "rest" not in said)
 
 
 def thrown(course, decision="advance", pains=PAINS, **typed):

@@ -143,6 +143,17 @@ def test_a_stop_ends_it_and_it_can_be_taken_up_again(made):
         edits.take_up_again(again, date(2026, 4, 1), TODAY)
 
 
+def test_no_budget_climbs_while_nothing_is_thrown(made):
+    record = logged(made(target_day="2026-03-20"), "advance", "stop")
+    again = course_of(edits.take_up_again(record, date(2026, 5, 4), TODAY))
+    first = record.budget.first_nms  # of the first week; by hand a tenth more in the second
+    assert [one.budget_nms for one in again.schedule.sessions[:4]] == pytest.approx([first] * 3 + [1.1 * first])
+    assert again.calendar.first_day == date(2026, 5, 4)
+    assert again.schedule.days_late > 45  # the target day has passed
+    more = course_of(logged(again.record, "advance", "advance", "advance"))
+    assert more.schedule.sessions[0].budget_nms == pytest.approx(1.1 * first)
+
+
 def test_the_last_session_can_be_opened_again(made):
     record = logged(made(), "advance", "repeat")
     assert edits.reopened(record) == replace(record, log=record.log[:1])
