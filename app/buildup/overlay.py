@@ -63,7 +63,7 @@ def _line(place: int, step: Step, course: Course, system: System) -> Line:
     read = read_curves(thrown, READING.key)
     value = READING.sign * np.asarray(thrown.values[READING.channel])
     own = abs(step.ball.mass_kg - record.own_ball.mass_kg) < 1e-6
-    ball, speed = system.text(step.ball.mass_kg, "g"), system.text(step.speed_m_s, "m/s", least=1, most=1)
+    ball, speed = system.text(step.ball.mass_kg, "g"), system.cap(step.speed_m_s, "m/s")
     line = Line(
         label=f"step {place + 1} · {ball} · {speed}",
         mass_kg=step.ball.mass_kg,

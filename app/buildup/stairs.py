@@ -168,7 +168,7 @@ def _hover(key: str, marks: Sequence[Mark], system: System) -> dict[str, Any]:
     unit = CAP_UNITS[key][0]
     told = [
         f"{one.day}: {system.text(one.ball.mass_kg, 'g')} at "
-        f"{system.text(one.metrics['speed'], 'm/s', least=1, most=1)}{', thrown' if one.thrown else ''}<br>"
+        f"{system.cap(one.metrics['speed'], 'm/s')}{', thrown' if one.thrown else ''}<br>"
         f"{METRICS[key][0]} {_short(from_si(one.metrics[key], unit))} {unit}"
         for one in marks
     ]
