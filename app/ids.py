@@ -265,6 +265,74 @@ START_ADD_PART = "start-add-part"
 START_NOTICE = "start-notice"
 START_PRINT = "start-print"
 
+# The build-up page. Stores.
+BUILDUP_SAVED = "buildup-saved"  # the form as typed; kept for as long as the browser's tab is
+BUILDUP_WRITTEN = "buildup-written"  # what the fields were last made from, and the units they show
+BUILDUP_READ = "buildup-read"  # {"compare", "athlete"}: the other pages' forms as this page found them
+BUILDUP_PLAN = "buildup-plan"  # the plan with all it was made from and its log; kept in the browser until put away
+BUILDUP_BEFORE = "buildup-before"  # the plans before the last changes, the newest last
+BUILDUP_WIDTH = "buildup-stairs-width"  # of the staircase, px
+BUILDUP_STAIRS_PAPER = "buildup-stairs-paper"  # the figures as they are printed
+BUILDUP_OVERLAY_PAPER = "buildup-overlay-paper"
+BUILDUP_TOLD = "buildup-told"  # tables and words as HTML, by place
+BUILDUP_FILE = "buildup-file"  # a file for the browser to save
+BUILDUP_CHANGES = "buildup-changes"  # what the last plan could not be made for, and what would open it
+
+# What is asked.
+BUILDUP_ATHLETE = "buildup-athlete"
+BUILDUP_AIM = "buildup-aim"
+BUILDUP_AIM_SAID = "buildup-aim-said"
+BUILDUP_START_BALL = "buildup-start-ball"
+BUILDUP_GOAL_BALL = "buildup-goal-ball"
+BUILDUP_BALLS = "buildup-balls"
+BUILDUP_LEAD = "buildup-lead"
+BUILDUP_DAYS = "buildup-days"
+BUILDUP_FIELD = "buildup-field"  # {"type": this, "name": field}
+BUILDUP_MAKE = "buildup-make"
+BUILDUP_ASKED = "buildup-asked"
+BUILDUP_MISSING = "buildup-missing"
+
+# What is said of it and done to it.
+BUILDUP_INVENTED = "buildup-invented"
+BUILDUP_WHO = "buildup-who"
+BUILDUP_NOTICE = "buildup-notice"
+BUILDUP_OFFER = "buildup-offer"  # {"type": this, "name": what is offered}
+BUILDUP_OFFERS = "buildup-offers"
+BUILDUP_GROWING = "buildup-growing"  # what is read before a plan for one who is growing is shown
+BUILDUP_READ_BY = "buildup-read-by"
+BUILDUP_HAVE_READ = "buildup-have-read"
+BUILDUP_BODY = "buildup-body"
+BUILDUP_SENTENCE = "buildup-sentence"
+BUILDUP_STAIRS = "buildup-stairs-figure"
+BUILDUP_OVERLAY = "buildup-overlay-figure"
+BUILDUP_STEPS = "buildup-steps"
+BUILDUP_SESSIONS = "buildup-sessions"
+BUILDUP_NUMBERS = "buildup-numbers"  # the numbers then and now
+BUILDUP_NUMBERS_SAID = "buildup-numbers-said"
+BUILDUP_LOGGED = "buildup-logged"
+BUILDUP_BASIS = "buildup-basis"
+
+# Changes by hand.
+BUILDUP_STEP = "buildup-step"
+BUILDUP_STEP_BALL = "buildup-step-ball"
+BUILDUP_SESSION = "buildup-session"
+BUILDUP_HAND = "buildup-hand"  # {"type": this, "name": field}
+BUILDUP_DO = "buildup-do"  # {"type": this, "name": what the button does to the plan}
+
+# After a session.
+BUILDUP_PAIN = "buildup-pain"  # {"type": this, "name": "before", "after" or "morning"}
+BUILDUP_HELD = "buildup-held"
+BUILDUP_SIGNS = "buildup-signs"
+BUILDUP_SUGGESTED = "buildup-suggested"
+BUILDUP_DECISION = "buildup-decision"
+BUILDUP_LOG = "buildup-log"
+BUILDUP_LOG_TITLE = "buildup-log-title"
+
+# What is taken along.
+BUILDUP_TAKE = "buildup-take"  # {"type": this, "name": "print", "file", "table" or "calendar"}
+BUILDUP_WITH_CODE = "buildup-with-code"
+BUILDUP_UPLOAD = "buildup-upload"
+
 # The Teach page. Stores. What stands on the stage is the browser's own: assets/teach_story.js names these ids too.
 TEACH_SAVED = "teach-saved"  # the session, and the athlete of an opened file; kept for as long as the browser's tab is
 TEACH_READ = "teach-read"  # {"compare", "athlete"}: the other pages' forms as this page found them

@@ -45,6 +45,8 @@ UNITS = {
         Unit("N·m", 1.0, "N·m"),
         Unit("N·m/s", 1.0, "N·m/s"),
         Unit("N", 1.0, "N"),
+        Unit("N·m·s", 1.0, "N·m·s"),
+        *(Unit(counted, 1.0, counted) for counted in ("steps", "sessions", "throws", "weeks", "days")),
         Unit("%", 0.01, ""),
         Unit("oz", constants.oz, "kg"),
         Unit("lb", constants.lb, "kg"),

@@ -46,7 +46,8 @@
       },
 
       width(store) {
-        const figure = document.getElementById(store.replace(/-width$/, '-figure'));
+        // What stands around the graph is watched: the graph itself is made anew once its library has come.
+        const figure = document.getElementById(store.replace(/-width$/, '-figure')).parentElement;
         teller = store;
         watch.disconnect();
         watch.observe(figure);

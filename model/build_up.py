@@ -15,10 +15,10 @@ from numpy.typing import NDArray
 
 from model.ball import Ball
 from model.checks import Limit, check_choice, check_number
+from model.full_speeds import FullSpeeds
 from model.person import Person
 from model.quantity import Quantity, quantity_at
 from model.readouts import read_curves
-from model.speed import SpeedProfile
 from model.throw import Throw, curves, path_loads
 
 Array = NDArray[np.float64]
@@ -276,13 +276,45 @@ def metrics_at(person: Person, balls: Sequence[Ball], speed_m_s: Array) -> dict[
     return found
 
 
-def step_of(person: Person, profile: SpeedProfile, ball: Ball, share: float) -> Step:
-    """One step by itself, as typed by hand.
+def steps_of(person: Person, speeds: FullSpeeds, throws: Sequence[tuple[Ball, float]]) -> tuple[Step, ...]:
+    """Steps as typed by hand.
 
     Parameters
     ----------
     person : Person
-    profile : SpeedProfile
+    speeds : FullSpeeds
+        A speed profile, or what was known of it.
+    throws : sequence of (Ball, float)
+        Ball and share of full speed with it.
+
+    Returns
+    -------
+    tuple of Step
+
+    Raises
+    ------
+    InputError
+        If a share is not accepted or the full speed with a ball is not known.
+    """
+    balls = [ball for ball, _ in throws]
+    shares = [check_number("share", share, SHARE_LIMIT) for _, share in throws]
+    speed = np.array(
+        [share * speeds.mean_speed(ball.mass_kg).estimate for ball, share in zip(balls, shares, strict=True)]
+    )
+    found = metrics_at(person, balls, speed)
+    return tuple(
+        Step(ball, share, float(speed[i]), {key: float(values[i]) for key, values in found.items()})
+        for i, (ball, share) in enumerate(zip(balls, shares, strict=True))
+    )
+
+
+def step_of(person: Person, speeds: FullSpeeds, ball: Ball, share: float) -> Step:
+    """One step by itself; see `steps_of`.
+
+    Parameters
+    ----------
+    person : Person
+    speeds : FullSpeeds
     ball : Ball
     share : float
         Of full speed with the ball.
@@ -290,33 +322,25 @@ def step_of(person: Person, profile: SpeedProfile, ball: Ball, share: float) -> 
     Returns
     -------
     Step
-
-    Raises
-    ------
-    InputError
-        If the share is not accepted or the profile knows no speed.
     """
-    share = check_number("share", share, SHARE_LIMIT)
-    speed = share * profile.mean_speed(ball.mass_kg).estimate
-    found = metrics_at(person, [ball], np.array([speed]))
-    return Step(ball, share, speed, {key: float(values[0]) for key, values in found.items()})
+    return steps_of(person, speeds, [(ball, share)])[0]
 
 
-def revised(plan: Plan, profile: SpeedProfile) -> Plan:
+def revised(plan: Plan, speeds: FullSpeeds) -> Plan:
     """The same balls and shares after new readings: other speeds, other metrics; `check_plan` tells what they break.
 
     Parameters
     ----------
     plan : Plan
-    profile : SpeedProfile
-        The new one.
+    speeds : FullSpeeds
+        The new ones.
 
     Returns
     -------
     Plan
         Not checked.
     """
-    return replace(plan, steps=tuple(step_of(plan.person, profile, step.ball, step.share) for step in plan.steps))
+    return replace(plan, steps=steps_of(plan.person, speeds, [(step.ball, step.share) for step in plan.steps]))
 
 
 def check_plan(plan: Plan, limits: PlanLimits | None = None) -> tuple[Breach, ...]:

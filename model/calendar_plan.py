@@ -6,9 +6,11 @@ the week before had, and the climb goes on after it from where it was. No publis
 limits for games.
 """
 
-from collections.abc import Sequence
+import math
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
+from types import MappingProxyType
 
 from model.build_up import Plan, Step
 from model.checks import InputError, Limit, check_number
@@ -146,6 +148,53 @@ class Session:
 
 
 @dataclass(frozen=True)
+class ByHand:
+    """What a person has set of a session.
+
+    Parameters
+    ----------
+    day : date, optional
+    throws : int, optional
+
+    Raises
+    ------
+    InputError
+        If the number of throws is not accepted.
+    """
+
+    day: date | None = None
+    throws: int | None = None
+
+    def __post_init__(self) -> None:
+        if self.throws is not None:
+            check_number("throws", self.throws, THROWS_LIMIT)
+
+
+NOTHING_BY_HAND: Mapping[int, ByHand] = MappingProxyType({})
+
+
+@dataclass(frozen=True)
+class SessionBreach:
+    """A limit that a session breaks.
+
+    Attributes
+    ----------
+    session : int
+        Its place, from 0.
+    kind : {'budget', 'most_throws', 'least_throws', 'weekday', 'order', 'first_day'}
+        More than the week's budget (N m s), more or fewer throws than are wanted, a day that is none to throw on, a day
+        that is not after the one before, a day before the first one.
+    value, limit : float
+        What it is and what was allowed; NaN for days.
+    """
+
+    session: int
+    kind: str
+    value: float = math.nan
+    limit: float = math.nan
+
+
+@dataclass(frozen=True)
 class Schedule:
     """A plan on its days.
 
@@ -213,32 +262,121 @@ def schedule(plan: Plan, calendar: Calendar, budget: Budget, repeats: int | Sequ
     counts = [repeats] * len(plan.steps) if isinstance(repeats, int) else list(repeats)
     if len(counts) != len(plan.steps):
         raise InputError("repeats", counts, f"one number, or {len(plan.steps)}, one for each step")
-    order = [i for i, count in enumerate(counts) for _ in range(int(check_number("repeats", count, REPEATS_LIMIT)))]
-    days = _days(calendar, len(order))
-    weeks = [(day - calendar.first_day).days // WEEK for day in days]
-    allowed = budgets(budget, calendar, weeks[-1] + 1)
+    return lay_out(plan.steps, order_of(counts), calendar, budget)
+
+
+def order_of(repeats: Sequence[int]) -> tuple[int, ...]:
+    """Which step each session is of.
+
+    Parameters
+    ----------
+    repeats : sequence of int
+        Sessions at each step.
+
+    Returns
+    -------
+    tuple of int
+        Places of the steps, from 0, one for each session.
+
+    Raises
+    ------
+    InputError
+        If a number is not accepted.
+    """
+    return tuple(
+        i for i, count in enumerate(repeats) for _ in range(int(check_number("repeats", count, REPEATS_LIMIT)))
+    )
+
+
+def lay_out(
+    steps: Sequence[Step],
+    order: Sequence[int],
+    calendar: Calendar,
+    budget: Budget,
+    *,
+    not_before: date | None = None,
+    by_hand: Mapping[int, ByHand] = NOTHING_BY_HAND,
+) -> Schedule:
+    """Lay sessions on a calendar, each on the next day to throw on.
+
+    Parameters
+    ----------
+    steps : sequence of Step
+    order : sequence of int
+        Which step each session is of; all of them, or those that are left.
+    calendar : Calendar
+    budget : Budget
+    not_before : date, optional
+        No session is before it; weeks are counted from the calendar's first day all the same.
+    by_hand : mapping of int to ByHand
+        What a person has set, by the session's place in `order`. It is taken as it is: `check_sessions` tells what it
+        breaks. Sessions after a day that was set are after that day.
+
+    Returns
+    -------
+    Schedule
+
+    Raises
+    ------
+    InputError
+        If a week's budget is too small for the least number of throws of its step.
+    """
+    day = max(calendar.first_day, not_before or calendar.first_day)
+    days = []
+    for i in range(len(order)):
+        set_day = by_hand[i].day if i in by_hand else None
+        if set_day is None:
+            while day.weekday() not in calendar.weekdays:
+                day += timedelta(1)
+        days.append(set_day or day)
+        day = max(day, days[-1] + timedelta(1))
+    weeks = [max(0, (one - calendar.first_day).days // WEEK) for one in days]
+    allowed = budgets(budget, calendar, max(weeks, default=0) + 1)
     sessions = []
-    for day, week, place in zip(days, weeks, order, strict=True):
-        step = plan.steps[place]
+    for i, (one, week, place) in enumerate(zip(days, weeks, order, strict=True)):
+        step, set_throws = steps[place], by_hand[i].throws if i in by_hand else None
         area = step.metrics["area"]
         throws = min(int(allowed[week] / area * (1.0 + ROUNDING)), budget.most_throws)
-        if throws < budget.least_throws:
+        if set_throws is None and throws < budget.least_throws:
             needed = f"{budget.least_throws * area:.1f} N·m·s or more in week {week + 1}, for step {place + 1}"
             raise InputError("first_nms", budget.first_nms, f"a budget that comes to {needed}")
-        sessions.append(Session(day, week, calendar.is_easier(week), place, step, throws, throws * area, allowed[week]))
-    if calendar.target_day is None:
+        count = throws if set_throws is None else set_throws
+        sessions.append(Session(one, week, calendar.is_easier(week), place, step, count, count * area, allowed[week]))
+    if calendar.target_day is None or not days:
         return Schedule(tuple(sessions), None, None)
-    late = (days[-1] - calendar.target_day).days
-    span = range((calendar.target_day - calendar.first_day).days + 1)
-    room = sum((calendar.first_day + timedelta(n)).weekday() in calendar.weekdays for n in span)
-    return Schedule(tuple(sessions), late, room - len(order))
+    begin = max(calendar.first_day, not_before or calendar.first_day)
+    span = range((calendar.target_day - begin).days + 1)
+    room = sum((begin + timedelta(n)).weekday() in calendar.weekdays for n in span)
+    return Schedule(tuple(sessions), (max(days) - calendar.target_day).days, room - len(order))
 
 
-def _days(calendar: Calendar, count: int) -> list[date]:
-    found: list[date] = []
-    day = calendar.first_day
-    while len(found) < count:
-        if day.weekday() in calendar.weekdays:
-            found.append(day)
-        day += timedelta(1)
-    return found
+def check_sessions(sessions: Sequence[Session], calendar: Calendar, budget: Budget) -> tuple[SessionBreach, ...]:
+    """Hold sessions against calendar and budget.
+
+    Parameters
+    ----------
+    sessions : sequence of Session
+        As laid out, some of them set by hand.
+    calendar : Calendar
+    budget : Budget
+
+    Returns
+    -------
+    tuple of SessionBreach
+        Empty if all is kept.
+    """
+    found = []
+    for i, one in enumerate(sessions):
+        if one.area_nms > one.budget_nms * (1.0 + ROUNDING):
+            found.append(SessionBreach(i, "budget", one.area_nms, one.budget_nms))
+        if one.throws > budget.most_throws:
+            found.append(SessionBreach(i, "most_throws", one.throws, budget.most_throws))
+        if one.throws < budget.least_throws:
+            found.append(SessionBreach(i, "least_throws", one.throws, budget.least_throws))
+        if one.day.weekday() not in calendar.weekdays:
+            found.append(SessionBreach(i, "weekday"))
+        if i and one.day <= sessions[i - 1].day:
+            found.append(SessionBreach(i, "order"))
+        if one.day < calendar.first_day:
+            found.append(SessionBreach(i, "first_day"))
+    return tuple(found)

@@ -26,8 +26,8 @@ from model.build_up import (
     metrics_at,
 )
 from model.checks import InputError, check_choice, check_number
+from model.full_speeds import FullSpeeds
 from model.person import Person
-from model.speed import SpeedProfile
 from model.staircase import cheapest, fewest, least_worst
 from model.throw import SPEED_LIMIT
 
@@ -100,13 +100,13 @@ class Nodes:
         return found
 
 
-def nodes_of(person: Person, profile: SpeedProfile, balls: Sequence[Ball], shares: Sequence[float]) -> Nodes:
+def nodes_of(person: Person, speeds: FullSpeeds, balls: Sequence[Ball], shares: Sequence[float]) -> Nodes:
     """Make every ball at every share a node.
 
     Parameters
     ----------
     person : Person
-    profile : SpeedProfile
+    speeds : FullSpeeds
     balls : sequence of Ball
     shares : sequence of float
 
@@ -117,9 +117,9 @@ def nodes_of(person: Person, profile: SpeedProfile, balls: Sequence[Ball], share
     Raises
     ------
     InputError
-        If the profile knows no speed, or a speed is none that is accepted.
+        If the full speed with a ball is not known, or a speed is none that is accepted.
     """
-    full = {ball: float(profile.mean_speed(ball.mass_kg).estimate) for ball in balls}
+    full = {ball: float(speeds.mean_speed(ball.mass_kg).estimate) for ball in balls}
     every = [(ball, share) for ball in balls for share in shares]
     speed = np.array([check_number("speed_m_s", share * full[ball], SPEED_LIMIT) for ball, share in every])
     thrown = tuple(ball for ball, _ in every)
@@ -128,7 +128,7 @@ def nodes_of(person: Person, profile: SpeedProfile, balls: Sequence[Ball], share
 
 def find_plan(
     person: Person,
-    profile: SpeedProfile,
+    speeds: FullSpeeds,
     rack: Sequence[Ball],
     goal: tuple[Ball, float],
     steps: int,
@@ -143,7 +143,7 @@ def find_plan(
     Parameters
     ----------
     person : Person
-    profile : SpeedProfile
+    speeds : FullSpeeds
     rack : sequence of Ball
     goal : (Ball, float)
         Ball and share of full speed with it.
@@ -176,7 +176,7 @@ def find_plan(
     goal_share = check_number("goal share", goal[1], SHARE_LIMIT)
     start_share = check_number("start share", start if isinstance(start, int | float) else start[1], SHARE_LIMIT)
     balls = list(dict.fromkeys([*rack, goal[0], *(() if isinstance(start, int | float) else (start[0],))]))
-    nodes = nodes_of(person, profile, balls, _shares(start_share, goal_share, step))
+    nodes = nodes_of(person, speeds, balls, _shares(start_share, goal_share, step))
     first = nodes.place(balls[0] if isinstance(start, int | float) else start[0], start_share)
     if isinstance(start, int | float):
         places = [nodes.place(ball, start_share) for ball in balls]
@@ -249,14 +249,16 @@ def _preference(nodes: Nodes, first: int, last: int, logs: Array) -> Array:
     """Small costs that decide between staircases that are about as even.
 
     The trade's pattern is first faster with the ball of the start, then another ball at a held share. Which way the
-    mass goes is not laid down: toward the goal's ball, and so that the lead readout climbs.
+    mass goes is not laid down: toward the goal's ball, and so that the lead readout climbs. Where the lead readout is
+    to fall from start to goal, the same the other way round: slower is forward.
     """
+    way = 1.0 if logs[last] >= logs[first] else -1.0
     mass = np.array([ball.mass_kg for ball in nodes.balls])
     ball = np.array([list(dict.fromkeys(nodes.balls)).index(one) for one in nodes.balls])
     same_ball = ball[:, None] == ball[None, :]
-    faster = nodes.share[None, :] > nodes.share[:, None] + SAME
+    faster = way * (nodes.share[None, :] - nodes.share[:, None]) > SAME
     held = np.abs(nodes.share[None, :] - nodes.share[:, None]) < SAME
-    climbs = logs[None, :] > logs[:, None]
+    climbs = way * (logs[None, :] - logs[:, None]) > 0.0
     pattern = (same_ball & (ball[:, None] == ball[first]) & faster) | (~same_ball & held & climbs)
     low, high = sorted((mass[first], mass[last]))
     onward = (mass[None, :] - mass[:, None]) * (mass[last] - mass[first]) >= 0.0

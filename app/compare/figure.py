@@ -31,7 +31,7 @@ DRAWN_EVERY = 3  # points of the model's time grid; about a millisecond, four pi
 PAPER_PX = (690.0, 268.0)  # width and height of the printed figure; a little lower for more than four throws,
 LOWER_PX = 15.0  # by this for each, so that their table finds room on the same page
 
-LEAST_APART_PX = 60.0  # between the lines of foot contact and maximum external rotation, for both to have words
+LEAST_APART_PX = 100.0  # between the lines of foot contact and maximum external rotation, for both to have words
 WIDE_PX, NARROW_PX = 700.0, 300.0  # a usual width of the plotting area, for the labels
 
 

@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from model.build_up import METRICS, Plan, PlanLimits, Step
-from model.calendar_plan import Budget, Calendar, budgets, schedule
+from model.calendar_plan import Budget, ByHand, Calendar, budgets, check_sessions, lay_out, schedule
 from model.checks import InputError
 from tests.model.speed_cases import ADULT, OWN
 
@@ -86,3 +86,52 @@ def test_what_is_not_accepted_is_refused_by_name():
         schedule(plan_of(4.0, 5.0), Calendar(MONDAY, MON_WED_FRI), Budget(100.0), [1])
     with pytest.raises(InputError, match=r"first_nms.*50\.0 N·m·s or more in week 1, for step 2"):
         schedule(plan_of(4.0, 5.0), Calendar(MONDAY, MON_WED_FRI), Budget(45.0, least_throws=10), 1)
+
+
+def test_sessions_that_are_left_begin_where_they_may_and_keep_the_weeks_of_the_whole():
+    calendar = Calendar(MONDAY, MON_WED_FRI, easier_every=None, target_day=date(2026, 3, 20))
+    found = lay_out(plan_of(4.0, 5.0).steps, (0, 1), calendar, Budget(100.0, 0.1), not_before=date(2026, 3, 12))
+    # Friday of the second week, with 110 N·m·s: 27 throws of 4; Monday of the third with 121: 24 of 5
+    assert [(one.day.day, one.week, one.throws) for one in found.sessions] == [(13, 1, 27), (16, 2, 24)]
+    assert found.days_late == -4
+    assert found.spare_sessions == 2  # Wednesday 18 and Friday 20
+
+
+def test_what_was_set_by_hand_stands_and_what_it_breaks_is_named():
+    calendar = Calendar(MONDAY, MON_WED_FRI, easier_every=None)
+    budget = Budget(100.0, 0.1, most_throws=40)
+    by_hand = {0: ByHand(throws=30), 1: ByHand(day=date(2026, 3, 8), throws=50)}
+    found = lay_out(plan_of(4.0).steps, (0, 0, 0), calendar, budget, by_hand=by_hand)
+    # Monday 2; Sunday 8 by hand, and the third after it: Monday 9, in the second week
+    assert [(one.day.day, one.throws, one.area_nms) for one in found.sessions] == [
+        (2, 30, 120.0),
+        (8, 50, 200.0),
+        (9, 27, 108.0),
+    ]
+    broken = [(one.session, one.kind) for one in check_sessions(found.sessions, calendar, budget)]
+    assert broken == [(0, "budget"), (1, "budget"), (1, "most_throws"), (1, "weekday")]
+
+
+def test_a_session_set_before_the_one_before_it_or_before_the_first_day_is_named():
+    calendar = Calendar(MONDAY, frozenset(range(7)), easier_every=None)
+    by_hand = {1: ByHand(day=date(2026, 3, 1))}
+    found = lay_out(plan_of(4.0).steps, (0, 0, 0), calendar, Budget(100.0), by_hand=by_hand)
+    assert [one.day.isoformat() for one in found.sessions] == ["2026-03-02", "2026-03-01", "2026-03-03"]
+    broken = {(one.session, one.kind) for one in check_sessions(found.sessions, calendar, Budget(100.0))}
+    assert broken == {(1, "order"), (1, "first_day")}
+
+
+def test_a_schedule_made_by_itself_breaks_nothing():
+    calendar = Calendar(MONDAY, MON_WED_FRI)
+    found = schedule(plan_of(4.0, 4.5, 5.0), calendar, Budget(100.0), 4)
+    assert check_sessions(found.sessions, calendar, Budget(100.0)) == ()
+
+
+def test_no_sessions_left_is_no_fault():
+    assert lay_out(plan_of(4.0).steps, (), Calendar(MONDAY, MON_WED_FRI), Budget(100.0)).sessions == ()
+
+
+@pytest.mark.parametrize("throws", [0, -1, 1e9, float("nan")])
+def test_throws_set_by_hand_that_are_not_accepted_are_refused(throws):
+    with pytest.raises(InputError, match="throws"):
+        ByHand(throws=throws)

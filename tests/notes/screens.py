@@ -63,6 +63,9 @@ def visit(tab: Tab, address: str, page: Page) -> None:
     tab.goto(address + page.path)
     tab.locator("main h1").wait_for()
     tab.wait_for_load_state("networkidle")
+    make = tab.get_by_role("button", name="Make the plan")
+    if make.is_visible():  # the build-up page has nothing to look at before
+        make.click()
     tab.wait_for_timeout(SETTLED_MS)
 
 

@@ -1,0 +1,276 @@
+"""From the typed form to what the planner is asked: every value is checked in its field; an empty one is the aim's."""
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+from datetime import date, timedelta
+
+from app.buildup.aims import aim_named
+from app.buildup.form import PlanForm
+from app.compare.checks import message, read_field
+from app.compare.fields import Field
+from app.systems import METRIC, System
+from app.units import UNITS, to_si
+from model.build_up import METRICS, RISE_LIMIT, SHARE_LIMIT, STEPS_LIMIT, PlanLimits
+from model.calendar_plan import (
+    AREA_LIMIT,
+    EASIER_LIMIT,
+    EVERY_LIMIT,
+    REPEATS_LIMIT,
+    THROWS_LIMIT,
+    Budget,
+    Calendar,
+)
+from model.calendar_plan import RISE_LIMIT as WEEKLY_LIMIT
+from model.checks import InputError, Limit
+
+LONGEST_AHEAD = timedelta(days=3 * 366)  # of a day in the future
+LONGEST_BACK = timedelta(days=366)
+
+CAP_UNITS = {
+    "rise_rate": ("N·m/s", Limit(1.0, 100_000.0, "N·m/s")),
+    "peak": ("N·m", Limit(0.1, 1_000.0, "N·m")),
+    "shoulder_peak": ("N·m", Limit(0.1, 1_000.0, "N·m")),
+    "loaded_s": ("ms", Limit(0.001, 10.0, "s")),
+    "area": ("N·m·s", Limit(0.01, 100.0, "N·m·s")),
+    "braking": ("N·m", Limit(0.1, 1_000.0, "N·m")),
+    "speed": ("m/s", Limit(1.0, 60.0, "m/s")),
+}
+"""Unit and accepted range of a cap, by metric."""
+
+
+def _percent(name: str, label: str, limit: Limit, hint: str = "") -> Field:
+    return Field(name, label, "%", replace(limit, unit=""), name, False, hint)
+
+
+def _count(name: str, label: str, limit: Limit, hint: str = "") -> Field:
+    return Field(name, label, limit.unit, limit, name, False, hint)
+
+
+FIELDS = {
+    one.name: one
+    for one in (
+        _percent("start_percent", "Start at", SHARE_LIMIT, "of full speed with that ball"),
+        _percent("goal_percent", "Goal at", SHARE_LIMIT, "of full speed with that ball"),
+        _count("steps", "Steps", STEPS_LIMIT),
+        *(_percent(f"rise_{key}", f"Rise of {label}", RISE_LIMIT) for key, (label, _) in METRICS.items()),
+        *(
+            Field(f"cap_{key}", f"Cap on {METRICS[key][0]}", unit, limit, key, False)
+            for key, (unit, limit) in CAP_UNITS.items()
+        ),
+        _count("repeats", "Sessions at each step", REPEATS_LIMIT),
+        _count("easier_every", "An easier week every", replace(EVERY_LIMIT, low=0), "0 for none"),
+        _percent("easier_percent", "Budget in an easier week", EASIER_LIMIT, "of the week before"),
+        _count("first_throws", "Throws in the first session", THROWS_LIMIT, "they make the first budget"),
+        Field("first_nms", "Or a first budget", "N·m·s", AREA_LIMIT, "first_nms", False, "summed area of a session"),
+        _percent("weekly_percent", "Budget’s rise a week", WEEKLY_LIMIT),
+        Field("most_nms", "Budget at most", "N·m·s", AREA_LIMIT, "most_nms", False),
+        _count("least_throws", "Throws at least", THROWS_LIMIT),
+        _count("most_throws", "Throws at most", THROWS_LIMIT),
+    )
+}
+"""The fields for numbers, by their names in the form."""
+
+WHOLE = frozenset({"steps", "repeats", "easier_every", "first_throws", "least_throws", "most_throws"})
+DATES = {"first_day": "First day", "target_day": "Target day"}
+DAY_NAMES = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
+
+_DATE = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
+
+
+@dataclass(frozen=True)
+class CheckedPlan:
+    """The form, read: values in SI by the names of the fields, and a message for each field that could not be read.
+
+    Attributes
+    ----------
+    values : mapping of str to float
+        What was typed, or the aim's; what has neither is left out.
+    typed : frozenset of str
+        Which of them were typed.
+    lead : str
+        A key of `METRICS`.
+    weekdays : frozenset of int
+    first_day : date
+    target_day : date or None
+    problems : mapping of str to str
+    """
+
+    values: Mapping[str, float]
+    typed: frozenset[str]
+    lead: str
+    weekdays: frozenset[int]
+    first_day: date
+    target_day: date | None
+    problems: Mapping[str, str] = field(default_factory=dict)
+
+    @property
+    def limits(self) -> PlanLimits:
+        """Step limits and caps."""
+        rises = {key: self.values[f"rise_{key}"] for key in METRICS if f"rise_{key}" in self.values}
+        caps = {key: self.values[f"cap_{key}"] for key in METRICS if f"cap_{key}" in self.values}
+        return PlanLimits(rises, caps)
+
+    @property
+    def steps(self) -> int | None:
+        """How many steps are wanted; None for as many as the limits ask for."""
+        return int(self.values["steps"]) if "steps" in self.values else None
+
+    @property
+    def calendar(self) -> Calendar:
+        """Days to throw on; raises `InputError` where there are none."""
+        every = int(self.values["easier_every"])
+        share = self.values["easier_percent"]
+        return Calendar(self.first_day, self.weekdays, every if every > 1 else None, share, self.target_day)
+
+    def budget(self, first_area_nms: float) -> Budget:
+        """Budget of a session.
+
+        Parameters
+        ----------
+        first_area_nms : float
+            Area of one throw of the first step.
+
+        Returns
+        -------
+        Budget
+
+        Raises
+        ------
+        InputError
+            Where the values do not fit one another.
+        """
+        first = self.values.get("first_nms", self.values["first_throws"] * first_area_nms)
+        return Budget(
+            first,
+            self.values["weekly_percent"],
+            self.values.get("most_nms"),
+            int(self.values["least_throws"]),
+            int(self.values["most_throws"]),
+        )
+
+
+def default_text(name: str, aim: str, system: System = METRIC) -> str:
+    """What stands for an empty field, in the units that are shown; empty if nothing does.
+
+    Parameters
+    ----------
+    name : str
+    aim : str
+        A key of `AIMS`.
+    system : System
+
+    Returns
+    -------
+    str
+    """
+    text = aim_named(aim).value(name)
+    return FIELDS[name].shown(text, system) if text else ""
+
+
+def check_form(form: PlanForm, today: date, system: System = METRIC) -> CheckedPlan:
+    """Read the form.
+
+    Parameters
+    ----------
+    form : PlanForm
+        As kept.
+    today : date
+        The first day, if none is typed.
+    system : System
+        The units of the messages.
+
+    Returns
+    -------
+    CheckedPlan
+    """
+    aim, problems = aim_named(form.aim), dict[str, str]()
+    values, typed = dict[str, float](), set[str]()
+    for name, spec in FIELDS.items():
+        text = str(getattr(form, name))
+        if not text.strip():
+            text = aim.value(name)
+            if text:
+                values[name] = to_si(float(text), spec.unit)
+            continue
+        value = read_field(text, spec, problems, system)
+        if value is not None and name in WHOLE and value != int(value):
+            problems[name] = message(InputError(spec.label, text, f"a whole number, {spec.accepted_in(system)}"))
+        elif value is not None:
+            values[name] = value
+            typed.add(name)
+    if values.get("easier_every") == 1.0:
+        problems["easier_every"] = message(
+            InputError(FIELDS["easier_every"].label, form.easier_every, "0 for none, or 2 to 26 weeks")
+        )
+    days = {name: _day(getattr(form, name), name, today, problems) for name in DATES}
+    first = days["first_day"] or today
+    target = days["target_day"]
+    if target is not None and target < first:
+        problems["target_day"] = message(InputError("Target day", form.target_day, f"{first} or later"))
+        target = None
+    for low, high in (("least_throws", "most_throws"), ("first_nms", "most_nms")):
+        if low in values and high in values and values[low] > values[high]:
+            name = high if high in typed else low
+            least = f"{values[low]:g} or more" if name == high else f"{values[high]:g} or less"
+            problems.setdefault(
+                name, message(InputError(FIELDS[name].label, getattr(form, name), f"{least}, {FIELDS[name].unit}"))
+            )
+    weekdays = weekdays_of(form.days or aim.days)
+    if not weekdays:
+        problems["days"] = "Days to throw on: none chosen; accepted: one or more."
+    lead = form.lead if form.lead in METRICS else aim.lead
+    return CheckedPlan(values, frozenset(typed), lead, weekdays, first, target, problems)
+
+
+def weekdays_of(text: str) -> frozenset[int]:
+    """Read days of the week, Monday 0, with blanks between them; what is none is passed over."""
+    return frozenset(int(part) for part in text.split() if part in set("0123456"))
+
+
+def read_day(text: str, label: str, low: date, high: date) -> date:
+    """Read a typed day.
+
+    Parameters
+    ----------
+    text : str
+        Year-month-day.
+    label : str
+        What the field is called.
+    low, high : date
+        The first and last day that are accepted.
+
+    Returns
+    -------
+    date
+
+    Raises
+    ------
+    InputError
+        If it is no such day.
+    """
+    typed = text.strip()
+    try:
+        if not _DATE.fullmatch(typed):
+            raise ValueError
+        day = date.fromisoformat(typed)
+        if not low <= day <= high:
+            raise ValueError
+    except ValueError:
+        raise InputError(label, text, f"year-month-day from {low} to {high}") from None
+    return day
+
+
+def _day(text: str, name: str, today: date, problems: dict[str, str]) -> date | None:
+    if not text.strip():
+        return None
+    try:
+        return read_day(text, DATES[name], today - LONGEST_BACK, today + LONGEST_AHEAD)
+    except InputError as error:
+        problems[name] = message(error)
+        return None
+
+
+def unit_of(key: str) -> str:
+    """The unit a metric is printed in."""
+    return UNITS[CAP_UNITS[key][0]].symbol

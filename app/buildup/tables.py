@@ -1,0 +1,217 @@
+"""The tables of a plan: its steps, its sessions with boxes to fill in, and old numbers beside new ones."""
+
+from collections.abc import Sequence
+from typing import Any
+
+from dash import html
+from dash.development.base_component import Component
+
+from app.buildup import words
+from app.buildup.checks import CAP_UNITS, DAY_NAMES
+from app.buildup.recheck import Recheck
+from app.buildup.record import Course
+from app.glossary import explained
+from app.systems import System
+from model.build_up import METRICS, Breach, Step
+from model.course import Thrown
+
+HEADS = {
+    "rise_rate": "Rise rate",
+    "peak": "Elbow peak",
+    "shoulder_peak": "Shoulder peak",
+    "loaded_s": "Time loaded",
+    "area": "Area",
+    "braking": "Braking",
+}
+BOXES = ("Pain before", "After", "Next morning", "Speed held", "By")
+DECIDED = {"advance": "went on", "repeat": "repeated", "step_back": "back one step", "stop": "stopped"}
+HELD = {True: "yes", False: "no", None: "–"}
+ON_PAPER = 44  # sessions to come on the printed sheet: a page of rows that can be written in
+SAME = 0.0005  # relative: a smaller difference prints as none
+
+
+def steps_table(course: Course, system: System) -> Component:
+    """Make the table of steps: each with its metrics, how much they rise, and the limits it breaks.
+
+    Parameters
+    ----------
+    course : Course
+    system : System
+
+    Returns
+    -------
+    Component
+    """
+    record = course.record
+    by_place: dict[int, list[Breach]] = {}
+    for breach in course.breaches:
+        by_place.setdefault(breach.step, []).append(breach)
+    heads = [_head("Step"), _head("Ball"), _head("Of full speed"), _head("Speed cap", system.unit("m/s"))]
+    heads += [_head("Sessions"), *(_head(_lead(key, course), CAP_UNITS[key][0]) for key in HEADS)]
+    rows: list[Component] = []
+    steps = record.steps
+    for i, step in enumerate(steps):
+        before = steps[i - 1] if i else None
+        cells = [
+            html.Th(str(i + 1), scope="row"),
+            html.Td(system.text(step.ball.mass_kg, "g")),
+            html.Td(words.share_words(step.share)),
+            html.Td(html.Strong(words.metric_number("speed", step.speed_m_s, system))),
+            html.Td(_sessions(course, i)),
+            *(html.Td(_value(key, step, before, system)) for key in HEADS),
+        ]
+        rows.append(html.Tr(cells, className=_state(course, i)))
+        if i in by_place:
+            told = [html.Li(words.breach_words(one, system)) for one in by_place[i]]
+            said = [html.Strong(f"Step {i + 1} breaks: "), html.Ul(told)]
+            rows.append(html.Tr(html.Td(said, colSpan=len(heads)), className="buildup-broken"))
+    caption = (
+        f"Under each number its change from the step before. Lead readout: {METRICS[record.lead][0]}. Braking: "
+        "horizontal-abduction torque after release, the hand empty, so that only the speed counts."
+    )
+    return _table(caption, heads, rows, "buildup-table")
+
+
+def sessions_table(course: Course, system: System) -> Component:
+    """Make the table of sessions: those thrown with what was said of them, those to come with boxes.
+
+    Parameters
+    ----------
+    course : Course
+    system : System
+
+    Returns
+    -------
+    Component
+    """
+    record = course.record
+    broken: dict[int, list[str]] = {}
+    for one in course.session_breaches:
+        broken.setdefault(one.session, []).append(words.session_breach_words(one))
+    heads = [_head("No."), _head("Day"), _head("Step"), _head("Ball"), _head("Speed cap", system.unit("m/s"))]
+    heads += [_head("Throws"), _head("Summed area", "N·m·s"), *(_head(box) for box in BOXES)]
+    rows = [_thrown_row(i, one, system) for i, one in enumerate(record.log)]
+    done = len(record.log)
+    for i, session in enumerate(course.schedule.sessions):
+        easier = [html.Span("easier week", className="unit")] if session.easier else []
+        by_hand = [html.Span("by hand", className="unit")] if (course.at or 0) + i in record.by_hand else []
+        cells = [
+            html.Th(str(done + i + 1), scope="row"),
+            html.Td([f"{DAY_NAMES[session.day.weekday()]} {session.day}", *easier, *by_hand]),
+            html.Td(str(session.place + 1)),
+            html.Td(system.text(session.step.ball.mass_kg, "g")),
+            html.Td(html.Strong(words.metric_number("speed", session.step.speed_m_s, system))),
+            html.Td(html.Strong(str(session.throws))),
+            html.Td(f"{session.area_nms:.0f} of {session.budget_nms:.0f}"),
+            *(html.Td("", className="box") for _ in BOXES),
+        ]
+        later = "buildup-later" if i >= ON_PAPER else ""
+        rows.append(html.Tr(cells, className=later))
+        if i in broken:
+            said = [html.Strong("Breaks: "), "; ".join(broken[i])]
+            rows.append(html.Tr(html.Td(said, colSpan=len(heads)), className=f"buildup-broken {later}"))
+    caption = "Summed area: throws times area under the curve of one, of this week’s budget. Pain 0 (none) to 10."
+    made = _table(caption, heads, rows, "buildup-table buildup-sheet")
+    left = course.schedule.sessions
+    if len(left) <= ON_PAPER:
+        return made
+    more = f"The next {ON_PAPER} of {len(left)} sessions; print again for those after {left[ON_PAPER - 1].day}."
+    return html.Div([made, html.P(more, className="paper-only quiet")])
+
+
+def numbers_table(found: Recheck, system: System) -> Component:
+    """Put old numbers beside new ones, for the steps that are left.
+
+    Parameters
+    ----------
+    found : Recheck
+    system : System
+
+    Returns
+    -------
+    Component
+    """
+    keys = ("speed", "rise_rate", "peak", "loaded_s", "area", "braking")
+    names = {"speed": "Speed cap", **HEADS}
+    heads = [
+        _head("Step"),
+        *(_head(names[key], system.unit(CAP_UNITS[key][0])) for key in keys),
+        html.Th("Breaks now", scope="col", className="buildup-words"),
+    ]
+    rows = []
+    for i, (then, now) in enumerate(zip(found.then, found.now, strict=True)):
+        place = found.first + i
+        told = [words.breach_words(one, system) for one in found.broken_now if one.step == place]
+        cells = [
+            html.Th(f"{place + 1}: {system.text(then.ball.mass_kg, 'g')}", scope="row"),
+            *(html.Td(_then_and_now(key, then, now, system)) for key in keys),
+            html.Td("; ".join(told) or "nothing", className="buildup-words"),
+        ]
+        rows.append(html.Tr(cells))
+    return _table("Old → new, by the new measures and readings.", heads, rows, "buildup-table")
+
+
+def _then_and_now(key: str, then: Step, now: Step, system: System) -> list[Any]:
+    old, new = (words.metric_number(key, step.metrics[key], system) for step in (then, now))
+    change = now.metrics[key] / then.metrics[key] - 1.0
+    return [f"{old} → ", html.Strong(new), html.Span(_signed(change), className="unit")]
+
+
+def _table(caption: str, heads: Sequence[Component], rows: Sequence[Component], name: str) -> Component:
+    said = html.Caption(html.Span(caption, className="caption"))
+    table = html.Table(
+        [said, html.Thead(html.Tr(list(heads))), html.Tbody(list(rows))], className=f"plain-table {name}"
+    )
+    return html.Div(table, className="scrolls", tabIndex=0, role="region", **{"aria-label": caption.split(".")[0]})
+
+
+def _head(text: str, unit: str = "") -> Component:
+    return html.Th([*explained(text), *([html.Span(unit, className="unit")] if unit else [])], scope="col")
+
+
+def _lead(key: str, course: Course) -> str:
+    return f"{HEADS[key]}, lead" if key == course.record.lead else HEADS[key]
+
+
+def _value(key: str, step: Step, before: Step | None, system: System) -> list[Any]:
+    said: list[Any] = [words.metric_number(key, step.metrics[key], system)]
+    if before is not None:
+        said.append(html.Span(_signed(step.metrics[key] / before.metrics[key] - 1.0), className="unit"))
+    return said
+
+
+def _signed(change: float) -> str:
+    percent = 100.0 * change
+    return "0 %" if abs(change) < SAME else f"{'+' if percent > 0.0 else '−'}{abs(percent):.1f} %"
+
+
+def _sessions(course: Course, place: int) -> str:
+    thrown = sum(one.place == place for one in course.record.log)
+    wanted = course.record.repeats[place]
+    return f"{wanted}, {thrown} thrown" if thrown else str(wanted)
+
+
+def _state(course: Course, place: int) -> str:
+    at = course.record.place
+    return "buildup-now" if place == at and not course.done else "buildup-past" if place < at else ""
+
+
+def _thrown_row(i: int, one: Thrown, system: System) -> Component:
+    after = one.after
+    signs = [html.Span(" and ".join(after.signs), className="unit")] if after.signs else []
+    note = [html.Span(one.note, className="unit", **{"data-as-is": ""})] if one.note else []
+    cells = [
+        html.Th(str(i + 1), scope="row"),
+        html.Td([f"{DAY_NAMES[one.day.weekday()]} {one.day}", html.Span("thrown", className="unit")]),
+        html.Td(str(one.place + 1)),
+        html.Td(system.text(one.ball.mass_kg, "g")),
+        html.Td(words.metric_number("speed", one.speed_m_s, system)),
+        html.Td(str(one.throws)),
+        html.Td("–"),
+        html.Td(str(after.pain_before)),
+        html.Td(str(after.pain_after)),
+        html.Td("–" if after.pain_next_morning is None else str(after.pain_next_morning)),
+        html.Td([HELD[after.speed_held], *signs]),
+        html.Td([f"{one.by}: {DECIDED[one.decision]}", *note], className="buildup-words"),
+    ]
+    return html.Tr(cells, className="buildup-past")

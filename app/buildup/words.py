@@ -1,0 +1,232 @@
+"""What the page says of a plan: its sentence, what it is for, which limits a step breaks, why there is none."""
+
+import math
+
+from app.buildup.aims import AIMS, aim_named
+from app.buildup.checks import CAP_UNITS
+from app.buildup.games import game_limit
+from app.buildup.record import Course, Record
+from app.claim.words import capital
+from app.systems import METRIC, System
+from app.units import plain, rounded_down
+from model.ball import Ball
+from model.build_up import METRICS, Breach, Loosening, NoPlan, Step
+from model.calendar_plan import SessionBreach
+from model.person import Person
+
+GAMES = (
+    "Published daily limits on throws are limits for games: they are no budget for these throws, and these throws are "
+    "none of theirs. Local rules count both."
+)
+PRACTICE = (
+    "Step limits, budget, easier weeks and repeats: common practice, no source; the weekly tenth is tradition, not "
+    "established for throwing."
+)
+
+
+def game_words(person: Person) -> tuple[str, str]:
+    """Say that published daily limits are limits for games, with that of the person's age where there is one.
+
+    Parameters
+    ----------
+    person : Person
+
+    Returns
+    -------
+    str
+    str
+        Its source; empty without one.
+    """
+    limit = game_limit(person)
+    if limit is None:
+        return GAMES, ""
+    age = f"{limit.low_years} to {limit.high_years} years"
+    return f"{GAMES} For games, at {age}: {limit.throws} pitches a day at most.", f"Limit for games: {limit.source}."
+
+
+def metric_words(key: str, value: float, system: System = METRIC) -> str:
+    """Write a metric with its unit, in three figures or so.
+
+    Parameters
+    ----------
+    key : str
+        A key of `METRICS`.
+    value : float
+        In SI.
+    system : System
+
+    Returns
+    -------
+    str
+    """
+    return f"{metric_number(key, value, system)} {system.unit(CAP_UNITS[key][0])}"
+
+
+def metric_number(key: str, value: float, system: System = METRIC) -> str:
+    """The same without the unit."""
+    if not math.isfinite(value):
+        return "–"
+    unit = CAP_UNITS[key][0]
+    if key == "speed":
+        return f"{rounded_down(system.value(value, unit), 1):.1f}"  # not to be gone beyond
+    shown = system.value(value, unit)
+    return f"{shown:.0f}" if abs(shown) >= 100.0 else f"{shown:.1f}" if abs(shown) >= 10.0 else f"{shown:.2f}"
+
+
+def ball_words(ball: Ball, record: Record, system: System) -> str:
+    """Call a ball by its mass, and say if it is the own one."""
+    own = ", own ball" if abs(ball.mass_kg - record.own_ball.mass_kg) < 1e-6 else ""
+    return f"{system.text(ball.mass_kg, 'g')}{own}"
+
+
+def sentence(course: Course, system: System) -> str:
+    """Say the plan in a sentence: aim, steps, sessions, days, from what to what.
+
+    Parameters
+    ----------
+    course : Course
+    system : System
+
+    Returns
+    -------
+    str
+    """
+    record = course.record
+    count, sessions = len(record.throws), len(course.order)
+    first, last = record.steps[0], record.steps[-1]
+    said = f"{capital(AIMS[record.aim].label)}: {_count(count, 'step')} in {_count(sessions, 'session')}"
+    days = [one.day for one in record.log] + [one.day for one in course.schedule.sessions]
+    if days:
+        said += f", {min(days)} to {max(days)}"
+    if count == 1:
+        return f"{said}; {throw_words(first, record, system)} all along."
+    return f"{said}; from {throw_words(first, record, system)} to {throw_words(last, record, system)}."
+
+
+def throw_words(step: Step, record: Record, system: System) -> str:
+    """Say a step: ball, speed and share."""
+    speed = system.cap(step.speed_m_s, "m/s")
+    return f"{ball_words(step.ball, record, system)} at {speed} ({share_words(step.share)})"
+
+
+def share_words(share: float) -> str:
+    """Write a share in per cent, with a decimal where it was typed with one."""
+    return f"{plain(100.0 * share, most=1)} %"
+
+
+def purpose(course: Course, system: System) -> list[tuple[str, str]]:
+    """Say what should improve, which readout is meant to rise, and what ends the plan.
+
+    Parameters
+    ----------
+    course : Course
+    system : System
+
+    Returns
+    -------
+    list of (str, str)
+        Term and text.
+    """
+    record = course.record
+    aim, key = aim_named(record.aim), record.lead
+    first, last = record.steps[0].metrics[key], record.steps[-1].metrics[key]
+    label = METRICS[key][0]
+    span = f"{metric_words(key, first, system)} to {metric_words(key, last, system)}"
+    if not abs(last / first - 1.0) > 1e-3:
+        moves = f"None: {label} stays at {metric_words(key, first, system)}."
+    elif last > first:
+        moves = f"{capital(label)} is meant to rise, as evenly as the limits allow: from {span}."
+    else:
+        moves = f"None; {label} is meant to fall, evenly: from {span}."
+    order = [("Order of the balls", f"{capital(record.why)}.")] if len(record.throws) > 1 else []
+    return [
+        ("What should improve", aim.improves),
+        ("Readout meant to rise", moves),
+        ("What ends it", aim.ends),
+        *order,
+        ("Full speeds", f"From {record.rests_on}." if record.rests_on else "Not told."),
+    ]
+
+
+def breach_words(breach: Breach, system: System) -> str:
+    """Name a limit that a step breaks.
+
+    Parameters
+    ----------
+    breach : Breach
+    system : System
+
+    Returns
+    -------
+    str
+        For example "rise rate at the elbow 18 % above step 3; limit 15 %".
+    """
+    if breach.kind == "rise":
+        return f"{breach.label} {_percent(breach.value)} above step {breach.step}; limit {_percent(breach.limit)}"
+    return (
+        f"{breach.label} {metric_words(breach.key, breach.value, system)}; "
+        f"cap {metric_words(breach.key, breach.limit, system)}"
+    )
+
+
+def session_breach_words(breach: SessionBreach) -> str:
+    """Name what a session breaks."""
+    if breach.kind == "budget":
+        return f"summed area {breach.value:.0f} N·m·s; this week’s budget {breach.limit:.0f}"
+    if breach.kind in ("most_throws", "least_throws"):
+        word = "most" if breach.kind == "most_throws" else "least"
+        return f"{breach.value:.0f} throws; at {word} {breach.limit:.0f}"
+    return {
+        "weekday": "not one of the days to throw on",
+        "order": "not after the session before",
+        "first_day": "before the first day",
+    }[breach.kind]
+
+
+def no_plan_words(found: NoPlan, system: System) -> str:
+    """Say that no such plan exists, and which limit blocks.
+
+    Parameters
+    ----------
+    found : NoPlan
+    system : System
+
+    Returns
+    -------
+    str
+    """
+    said = f"No such plan exists: no {_count(found.steps, 'step')} keep every limit."
+    if found.loosenings:
+        said += f" {loosening_words(found.loosenings[0], system)}"
+    else:
+        said += " No change of a single limit is enough"
+        if found.together is not None:
+            factor = f"{found.together.factor:.2f} times"
+            said += f": {found.together.label} blocks until every rise allowed is {factor} as large"
+        said += "."
+        for breach in found.shut:
+            end = "goal" if breach.step else "start"
+            said += f" The {end} itself is above a cap: {breach_words(breach, system)}."
+    if found.fewest_steps is not None and found.fewest_steps != found.steps:
+        said += f" With the limits as they are, {_count(found.fewest_steps, 'step')} would do."
+    return said
+
+
+def loosening_words(one: Loosening, system: System) -> str:
+    """Say which limit blocks and what would do instead."""
+    if one.kind == "rise":
+        needed, given = _percent(one.needed, up=True), _percent(one.given)
+        return f"The limit that blocks: {one.label} may rise {given} a step; {needed} would do."
+    return (
+        f"The limit that blocks: the cap on {one.label}, {metric_words(one.key, one.given, system)}; "
+        f"{metric_words(one.key, one.needed, system)} would do."
+    )
+
+
+def _percent(share: float, up: bool = False) -> str:
+    percent = 100.0 * share
+    return f"{math.ceil(10.0 * percent - 1e-9) / 10.0 if up else round(percent, 1):g} %"
+
+
+def _count(number: int, word: str) -> str:
+    return f"{number} {word}" if number == 1 else f"{number} {word}s"

@@ -1,0 +1,65 @@
+"""The build-up page: from a start, a goal and a calendar to steps, days and throws, with a log of what was thrown."""
+
+from datetime import date
+
+from dash import dcc, html
+from dash.development.base_component import Component
+
+from app import ids
+from app.buildup import parts, plan_parts
+from app.buildup.callbacks import register
+from app.demo import load_demo
+from app.page import Page
+from app.page_parts import imprint, page_head
+
+
+def layout() -> Component:
+    """Make the page, its fields still empty: they are filled from what the browser kept.
+
+    Returns
+    -------
+    Component
+    """
+    memory = (
+        ids.BUILDUP_READ,
+        ids.BUILDUP_WRITTEN,
+        ids.BUILDUP_WIDTH,
+        ids.BUILDUP_STAIRS_PAPER,
+        ids.BUILDUP_OVERLAY_PAPER,
+        ids.BUILDUP_TOLD,
+        ids.BUILDUP_CHANGES,
+    )
+    return html.Div(
+        [
+            dcc.Store(id=ids.BUILDUP_SAVED, storage_type="session"),
+            dcc.Store(id=ids.BUILDUP_PLAN, storage_type="local"),  # outlives the tab: a plan runs for weeks
+            dcc.Store(id=ids.BUILDUP_BEFORE, storage_type="session"),
+            *(dcc.Store(id=name) for name in memory),
+            dcc.Download(id=ids.BUILDUP_FILE),
+            page_head("Build up", ids.BUILDUP_INVENTED, ids.BUILDUP_WHO),
+            parts.asked(load_demo()),
+            plan_parts.whole(),
+            parts.missing(),
+            html.Div(id=ids.BUILDUP_SENTENCE, role="status", **{"aria-live": "polite"}),
+            plan_parts.growing(),
+            html.Div(
+                [
+                    plan_parts.numbers(),
+                    plan_parts.figures(),
+                    plan_parts.tables(),
+                    plan_parts.by_hand(),
+                    plan_parts.log(),
+                    plan_parts.take(),
+                    html.Div(id=ids.BUILDUP_BASIS, className="basis"),
+                ],
+                id=ids.BUILDUP_BODY,
+                className="buildup-body",
+                hidden=True,
+            ),
+            imprint(date.today().isoformat()),
+        ],
+        className="buildup",
+    )
+
+
+PAGE = Page(path="/build-up", title="Build up", layout=layout, register=register)

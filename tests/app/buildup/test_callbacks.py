@@ -1,0 +1,171 @@
+"""The page's callbacks, called as the browser calls them, also with what no browser of ours would send."""
+
+import json
+
+import pytest
+from dash.exceptions import PreventUpdate
+
+from app import ids
+from app.buildup.acting import drawn, picked, read_plan
+from app.buildup.callbacks import CONTROLS, case_for, form_of, tell
+from app.buildup.checks import DATES, FIELDS
+from app.buildup.file import to_json
+from app.buildup.form import PlanForm
+from app.buildup.meant import written
+from app.pages.buildup import layout
+from app.server import Config, create_app
+from app.systems import CUSTOMARY, METRIC
+from tests.app.buildup.conftest import text_of
+from tests.app.buildup.test_edits import logged
+
+LOOK = {"theme": "light", "units": "metric", "width": 700}
+JUNK = [None, "", "x" * 5000, 3, [1], {"a": 1}, True]
+
+
+@pytest.fixture(scope="module")
+def app():
+    return create_app(Config(demo=True))
+
+
+def given(values=None, system=METRIC, **more):
+    names = [*FIELDS, *DATES]
+    values = values or {}
+    return {
+        "controls": {name: values.get(name, getattr(PlanForm(), name)) for name in CONTROLS},
+        "days": ["0", "2", "4"],
+        "balls": [],
+        "boxes": [],
+        "typed": [values.get(name, "") for name in names],
+        "typed_ids": [{"type": ids.BUILDUP_FIELD, "name": name} for name in names],
+        "written": written(PlanForm(), system),
+    } | more
+
+
+@pytest.fixture
+def told(app):
+    """Say what each field takes, as Dash does."""
+
+    def run(values=None, **more):
+        with app.server.app_context():
+            return tell(given(values, **more), {})
+
+    return run
+
+
+@pytest.fixture
+def shown(app, case):
+    """Show a plan, as Dash does."""
+
+    def run(kept, code="W01", **look):
+        with app.server.app_context():
+            return drawn(kept, case(code), LOOK | look)
+
+    return run
+
+
+def test_the_form_is_kept_as_typed_and_what_is_wrong_is_told_in_its_field(told):
+    made = told({"steps": " x ", "aim": "ease_off"})
+    assert made["saved"]["steps"] == " x "
+    assert made["errors"][list(FIELDS).index("steps")].startswith("Steps: “x” given")
+    assert made["hints"][list(FIELDS).index("goal_percent")] == "60"
+    assert "Rest: " in text_of(made["aim"])
+
+
+def test_a_speed_typed_in_other_units_keeps_them(told):
+    form, system = form_of(given({"cap_speed": "70"}, CUSTOMARY))
+    assert form.cap_speed.split() == ["70", "mph"]
+    assert system is CUSTOMARY
+
+
+@pytest.mark.parametrize("bad", JUNK)
+def test_whatever_stands_in_a_field_the_form_is_read(told, bad):
+    for name in (*CONTROLS, *FIELDS, *DATES):
+        assert told({name: bad})["saved"]["version"] == 1
+    for name in ("days", "balls", "boxes"):
+        assert told(**{name: bad})["saved"]["version"] == 1
+
+
+def test_balls_that_are_not_ticked_are_left_out():
+    boxes = [{"props": {"value": mass}} for mass in ("95", "145", "470")]
+    assert form_of(given(boxes=boxes, balls=["145"]))[0].left_out == "95 470"
+
+
+def test_days_that_were_all_unticked_are_not_the_aims():
+    assert form_of(given(days=[]))[0].days == "-"
+    assert form_of(given(days=["1", "5"]))[0].days == "1 5"
+
+
+def test_nothing_is_told_before_the_browser_was_asked(app):
+    with pytest.raises(PreventUpdate):
+        tell(given(), None)
+
+
+def test_an_athlete_of_the_demo_stands_in_and_is_marked_invented(app):
+    with app.server.app_context():
+        case, invented, unread = case_for(PlanForm(who="W05"), {}, METRIC)
+    assert (case.code, invented, unread) == ("W05", True, False)
+
+
+def test_without_a_plan_the_page_says_what_to_do(shown):
+    made = shown(None)
+    assert "No plan yet" in made["told"][ids.BUILDUP_SENTENCE]
+    assert all(made["hidden"].values())
+    assert (made["open"], made["away"]) == (True, True)
+
+
+def test_a_plan_is_shown_with_its_figures_and_choices(shown, made):
+    record = logged(made(target_day="2026-12-31"), "advance")
+    page = shown(to_json(record))
+    assert (page["hidden"]["body"], page["hidden"]["logged"], page["hidden"]["stopped"]) == (False, False, True)
+    assert len(page["steps"]) == len(record.throws)
+    assert len(page["sessions"]) == sum(record.repeats) - 1
+    assert page["stairs"]["data"]
+    assert page["offers"] == []
+    assert "This plan is of W01; above stands W02." in shown(to_json(record), "W02")["told"][ids.BUILDUP_SENTENCE]
+
+
+@pytest.mark.parametrize("kept", [*JUNK[1:], {"kind": "levelpeak build-up", "version": 1}])
+def test_what_is_no_plan_is_shown_as_none(shown, kept):
+    assert read_plan(kept) is None
+    assert shown(kept)["hidden"]["body"]
+    assert picked("3", "4", kept)["step"] is None
+
+
+def test_a_step_chosen_fills_its_fields_and_one_that_was_thrown_is_not_chosen(made):
+    record = logged(made(), *["advance"] * 5)
+    found = picked("6", None, to_json(record))
+    assert found["texts"]["share"] == f"{100 * record.throws[6][1]:g}"
+    assert found["step"] == "6"
+    for wrong in ("0", "99", "x", None, 3):
+        assert picked(wrong, wrong, to_json(record))["step"] == "2"
+
+
+def test_the_layout_has_no_id_twice(app):
+    with app.server.app_context():
+        made = json.loads(json.dumps(layout().to_plotly_json(), default=lambda part: part.to_plotly_json()))
+
+    def seen(part) -> list[str]:
+        if isinstance(part, dict):
+            own = [json.dumps(part["id"])] if isinstance(part.get("id"), str | dict) else []
+            return own + [one for inner in part.values() for one in seen(inner)]
+        return [one for inner in part for one in seen(inner)] if isinstance(part, list) else []
+
+    found = seen(made)
+    assert len(found) > 60
+    assert len(found) == len(set(found))
+
+
+@pytest.mark.parametrize("output", [ids.BUILDUP_SAVED, ids.BUILDUP_PLAN, ids.BUILDUP_TOLD, ids.BUILDUP_FILE])
+def test_a_request_of_another_shape_shows_no_stack_trace(app, output):
+    client = app.server.test_client()
+    spec = next(one for one in client.get("/_dash-dependencies").json if f"{output}." in one["output"])
+    body = {
+        "output": spec["output"],
+        "inputs": [{**part, "value": None} for part in spec["inputs"]],
+        "state": [{**part, "value": None} for part in spec["state"]],
+        "changedPropIds": [],
+    }
+    for broken in ({"inputs": []}, {"inputs": "x"}, {"state": None}, {"inputs": [{"id": 1, "property": 2}]}):
+        answer = client.post("/_dash-update-component", json=body | broken)
+        assert b"Traceback" not in answer.data
+        assert b"/app/" not in answer.data

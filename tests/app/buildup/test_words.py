@@ -1,0 +1,140 @@
+"""What is said of a plan, of what it breaks, and of why there is none."""
+
+from dataclasses import replace
+
+import pytest
+
+from app.buildup import edits, words
+from app.buildup.aims import AIMS
+from app.buildup.recheck import recheck
+from app.buildup.record import course_of
+from app.buildup.tables import ON_PAPER, numbers_table, sessions_table, steps_table
+from app.buildup.view import view_of
+from app.markup import to_html
+from app.systems import CUSTOMARY, METRIC
+from model.build_up import Breach, Loosening, NoPlan, Together
+from model.calendar_plan import SessionBreach
+from model.full_speeds import SpeedTable
+from tests.app.buildup.conftest import TODAY, text_of
+from tests.app.buildup.test_edits import logged
+
+VERDICTS = ("safe", "dangerous", "good", "bad", "workload", "arm stress", "arm load", "arm speed")
+
+
+def test_a_plan_is_said_in_a_sentence_with_aim_steps_sessions_and_days(made):
+    said = words.sentence(course_of(made()), METRIC)
+    assert said.startswith("Back after time off: ")
+    assert "2026-03-02 to " in said
+    assert said.endswith("to 145 g, own ball at 32.9 m/s (100 %).")  # 32.99 by the readings: a cap is rounded down
+
+
+def test_every_aim_says_what_improves_what_is_meant_to_rise_and_what_ends_it(made):
+    for key in AIMS:
+        told = dict(words.purpose(course_of(made(aim=key)), METRIC))
+        assert {"What should improve", "Readout meant to rise", "What ends it"} <= set(told)
+    assert "meant to rise" in dict(words.purpose(course_of(made()), METRIC))["Readout meant to rise"]
+    assert "meant to fall" in dict(words.purpose(course_of(made(aim="ease_off")), METRIC))["Readout meant to rise"]
+    assert "stays at" in dict(words.purpose(course_of(made(aim="in_season")), METRIC))["Readout meant to rise"]
+
+
+def test_a_broken_limit_is_named_with_its_numbers():
+    rise = Breach(4, "rise", "rise_rate", "rise rate at the elbow", 0.18, 0.15)
+    assert words.breach_words(rise, METRIC) == "rise rate at the elbow 18 % above step 4; limit 15 %"
+    cap = Breach(4, "cap", "speed", "release speed", 30.0, 25.0)
+    assert words.breach_words(cap, METRIC) == "release speed 30.0 m/s; cap 25.0 m/s"
+    assert words.breach_words(cap, CUSTOMARY) == "release speed 67.1 mph; cap 55.9 mph"  # 0.44704 m/s a mile an hour
+
+
+@pytest.mark.parametrize("kind", ["budget", "most_throws", "least_throws", "weekday", "order", "first_day"])
+def test_what_a_session_breaks_is_named(kind):
+    assert words.session_breach_words(SessionBreach(0, kind, 120.0, 100.0))
+
+
+def test_why_there_is_no_plan_names_the_limit_that_blocks_and_what_would_do():
+    one = Loosening("rise", "peak", "peak at the elbow", 0.10, 0.1234)
+    said = words.no_plan_words(NoPlan(6, 9, (one,), None, ()), METRIC)
+    assert said == (
+        "No such plan exists: no 6 steps keep every limit. The limit that blocks: peak at the elbow may rise 10 % a "
+        "step; 12.4 % would do. With the limits as they are, 9 steps would do."
+    )
+    many = NoPlan(6, None, (), Together(2.5, "area", "area under the curve"), ())
+    assert "area under the curve blocks until every rise allowed is 2.50 times as large" in words.no_plan_words(
+        many, METRIC
+    )
+    shut = NoPlan(6, None, (), None, (Breach(5, "cap", "peak", "peak at the elbow", 60.0, 50.0),))
+    assert "The goal itself is above a cap: peak at the elbow 60.0 N·m; cap 50.0 N·m." in words.no_plan_words(
+        shut, METRIC
+    )
+
+
+def test_the_tables_hold_every_step_and_session_and_name_what_is_broken(made):
+    record = made()
+    course = course_of(edits.change_step(record, 4, record.throws[4][0], 0.99, 2, TODAY))
+    steps, sessions = to_html(steps_table(course, METRIC)), to_html(sessions_table(course, METRIC))
+    assert steps.count('<th scope="row">') == len(record.throws)
+    assert sessions.count('<th scope="row">') == len(course.schedule.sessions)
+    assert "Step 5 breaks: " in text_of(steps_table(course, METRIC))
+    assert "oz" in to_html(steps_table(course, CUSTOMARY))
+
+
+def test_a_long_plan_prints_its_next_sessions_and_says_so(made):
+    course = course_of(made(aim="after_injury"))
+    assert len(course.schedule.sessions) > ON_PAPER
+    table = to_html(sessions_table(course, METRIC))
+    assert table.count('class="buildup-later"') == len(course.schedule.sessions) - ON_PAPER
+    assert f"The next {ON_PAPER} of " in table
+
+
+def test_a_thrower_who_is_still_growing_sees_no_plan_before_the_text_was_read(made, case):
+    record = made("W04")
+    before = view_of(course_of(record), None, "", "", METRIC)
+    assert (before.hidden["growing"], before.hidden["body"]) == (False, True)
+    assert not any(before.told.values())
+    after = view_of(course_of(edits.acknowledge(record, "CD", TODAY)), None, "", "", METRIC)
+    assert (after.hidden["growing"], after.hidden["body"]) == (True, False)
+    html = " ".join(after.told.values())
+    assert "was read by CD on 2026-03-02" in html
+    assert "24 % of throwers injured" in html
+    assert "limits for games" in html
+
+
+@pytest.mark.parametrize(
+    ("code", "throws"),
+    [("W04", "13 to 14 years: 95"), ("W03", "17 to 18 years: 105"), ("W01", "19 to 22 years: 120"), ("W06", "")],
+)
+def test_the_published_limit_of_ones_age_is_shown_as_one_for_games_with_its_source(made, code, throws):
+    said, source = words.game_words(made(code).person)  # the numbers: values.csv 8-pitch-limits-04, -06, -07
+    assert "limits for games: they are no budget for these throws" in said
+    assert throws in said
+    assert bool(source) is bool(throws)
+    assert "8-pitch-limits-0" in source or not throws
+
+
+def test_no_published_limit_stands_in_a_plan(made):
+    # W04 is 13: 95 a day in games; the plan's throws come from its own budget alone
+    course = course_of(made("W04", first_throws="200", most_throws="500"))
+    assert course.schedule.sessions[0].throws == 200
+
+
+def test_what_stands_on_the_page_passes_no_verdict(made, case):
+    for aim in AIMS:
+        course = course_of(logged(made(aim=aim), "advance"))
+        said = " ".join(view_of(course, None, "", "", METRIC).told.values()).lower()
+        assert [word for word in VERDICTS if f" {word} " in said] == []
+
+
+def test_typed_text_is_shown_as_text(made):
+    record = logged(made(), "advance")
+    record = replace(record, code="<b>x</b>", log=(replace(record.log[0], note="<i>y</i>"),))
+    html = " ".join(view_of(course_of(record), None, "", "", METRIC).told.values())
+    assert "<b>x" not in html
+    assert "<i>y" not in html
+    assert "&lt;i&gt;y" in html
+
+
+def test_old_numbers_stand_beside_new_ones(made, case):
+    record = made()
+    slower = SpeedTable(record.table.balls, tuple(0.9 * v for v in record.table.speeds_m_s))
+    found = recheck(replace(record, table=slower), case())
+    said = text_of(numbers_table(found, METRIC))
+    assert "+11.1 %" in said  # 1 / 0.9
