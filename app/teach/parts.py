@@ -38,7 +38,7 @@ def stage() -> Component:
     nav = html.Div(
         [
             _button("Back", ids.TEACH_BACK, "ArrowLeft", **{"aria-label": "Step back"}),
-            _button("On", ids.TEACH_ON, "ArrowRight", **{"aria-label": "Step on"}),
+            _button("Next", ids.TEACH_ON, "ArrowRight", **{"aria-label": "Next step"}),
             html.Span(id=ids.TEACH_COUNT, className="stage-count"),
             _button("Play", ids.TEACH_PLAY, "p", **{"aria-label": "Play or pause"}),
             html.Span(id=ids.TEACH_WHEN, className="stage-when"),
