@@ -5,7 +5,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from dash import Dash, set_props
-from dash.exceptions import DependencyException
+from dash.exceptions import CallbackException, DependencyException
 from flask import Flask, Response, abort, request
 from werkzeug.exceptions import HTTPException
 
@@ -22,7 +22,7 @@ LOCAL_HOSTS = ("127.0.0.1", "localhost")
 LARGEST_REQUEST_BYTES = 2 * 1024 * 1024  # the state of a page is a few kB; a pasted table stays under 1 MB
 HEALTH = "health"
 UPDATE_PATH = "/_dash-update-component"
-MALFORMED = (KeyError, IndexError, TypeError, ValueError, AttributeError)
+MALFORMED = (KeyError, IndexError, TypeError, ValueError, AttributeError, RecursionError, CallbackException)
 """What Dash raises on a body that it cannot take apart."""
 
 INDEX = """<!DOCTYPE html>

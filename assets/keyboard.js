@@ -19,7 +19,7 @@
     if (event.target instanceof Element && event.target.closest(WRITTEN_IN)) return;
     if (event.key.startsWith('Arrow') && event.target instanceof Element && event.target.closest(MOVED_BY_ARROWS)) return;
     if (window.levelpeak.kept('shell-keys') === false) return;
-    if ([...document.querySelectorAll('[aria-modal=true]')].some(visible)) return;
+    if ([...document.querySelectorAll('[aria-modal=true], dialog[open]')].some(visible)) return;
     const control = [...document.querySelectorAll('[data-key]')].find(
       (element) => element.dataset.key === event.key && visible(element) && !element.disabled,
     );

@@ -120,6 +120,7 @@ window.levelpeak = Object.assign(window.levelpeak ?? {}, {
       show.addEventListener('click', () => {
         list.querySelectorAll('.answer-of').forEach((answer) => (answer.hidden = false));
         show.disabled = true;
+        place.closest('.stage').focus(); // a disabled button loses it
       });
       const side = element('div', { class: 'pane-vote' }, list, show);
       place.replaceChildren(element('div', { class: 'panes' }, side, right));

@@ -252,7 +252,7 @@
 
   // A hand-held remote sends these two; the arrow keys are the shell's, as the list of keys says.
   addEventListener('keydown', (event) => {
-    if (!presenting()) return;
+    if (!presenting() || document.querySelector('dialog[open]')) return; // then Escape closes that alone
     const to = { PageDown: 1, PageUp: -1 }[event.key];
     if (event.key === 'Escape') present(false);
     else if (to) {

@@ -136,18 +136,22 @@ def balls_of(session: Session, case: Case) -> tuple[Ball, Ball]:
     Returns
     -------
     (Ball, Ball)
-        As chosen; else the rack's nearest to twice the own mass, and the rack's lightest, or one of two thirds of the
-        own mass where none is lighter.
+        As chosen; else, and in the place of the own ball, the rack's nearest to twice the own mass, and the rack's
+        lightest, or one of two thirds of the own mass where none is lighter.
     """
     own = case.own_ball
     lightest = case.rack[0]
     if is_same(lightest, own):
         lightest = Ball(max(own.mass_kg * 2.0 / 3.0, BALL_LIMITS["mass_kg"].low), own.diameter_m)
-    return ball_of(session.second) or shown_ball(case), ball_of(session.third) or lightest
+    second, third = (
+        usual if ball is None or is_same(ball, own) else ball
+        for ball, usual in ((ball_of(session.second), shown_ball(case)), (ball_of(session.third), lightest))
+    )
+    return second, third
 
 
 def ball_choices(session: Session, case: Case) -> list[dict[str, str]]:
-    """The balls to choose from: the athlete's, and those that are shown already.
+    """The balls to choose from: the athlete's but for the own one, and those that are shown already.
 
     Parameters
     ----------
@@ -159,7 +163,8 @@ def ball_choices(session: Session, case: Case) -> list[dict[str, str]]:
     list of dict
         ``value`` and ``label``.
     """
-    found = {one["value"]: one["label"] for one in rack_of(case)}
+    own = text_of(case.own_ball)
+    found = {one["value"]: one["label"] for one in rack_of(case) if one["value"] != own}
     for ball in balls_of(session, case):
         found.setdefault(text_of(ball), f"{name_of(ball, case)}, not of the rack")
     return [{"value": value, "label": label} for value, label in found.items()]
@@ -192,10 +197,13 @@ def lesson_of(
     if throw is None or profile is None:
         return case, None
     second, third = balls_of(session, case)
+    heavy = max(second, third, key=lambda ball: ball.mass_kg)
+    if heavy.mass_kg < throw.ball.mass_kg:
+        heavy = shown_ball(case)  # a build-up starts with a ball heavier than the own one
     try:
-        speeds = mean_speeds(Fitted(profile), (second.mass_kg, third.mass_kg))
+        speeds = mean_speeds(Fitted(profile), (second.mass_kg, third.mass_kg, heavy.mass_kg))
         slowed = Interval(float(speeds.estimate[0]), float(speeds.low[0]), float(speeds.high[0]), speeds.level)
-        worked = _worked(throw, second, third, slowed.estimate, float(speeds.estimate[1]))
+        worked = _worked(throw, (second, third, heavy), tuple(speeds.estimate.tolist()))
     except InputError:
         return case, None
     own, series, at_profile, built = worked
@@ -208,8 +216,10 @@ def _thrown(found: Curves, amount: float = 1.0) -> Thrown:
 
 @lru_cache(maxsize=16)
 def _worked(
-    throw: Throw, second: Ball, third: Ball, second_m_s: float, third_m_s: float
+    throw: Throw, balls: tuple[Ball, Ball, Ball], speeds_m_s: tuple[float, float, float]
 ) -> tuple[Thrown, dict[str, tuple[Thrown, ...]], dict[str, Thrown], tuple[Thrown, ...]]:
+    second, third, heavy = balls
+    second_m_s, third_m_s, heavy_m_s = speeds_m_s
     changes = {"hand": with_hand, "forearm": with_forearm, "clock": with_clock}
     series = {}
     for step, change in changes.items():
@@ -235,11 +245,10 @@ def _worked(
     series["speed"] = tuple(at(second, speed, speed) for speed in speeds)
     profile_throws = {"second": at(second, second_m_s, second.mass_kg), "third": at(third, third_m_s, third.mass_kg)}
     own = _thrown(curves(throw))
-    full = ((throw.ball, throw.speed_m_s), (second, second_m_s), (third, third_m_s))
-    heavy = max(full, key=lambda pair: pair[0].mass_kg)
+    first = (heavy, heavy_m_s)
     built = tuple(
         at(ball, share * speed_m_s, share)
-        for share, (ball, speed_m_s) in zip(BUILD_SHARES, (heavy, heavy, full[0]), strict=True)
+        for share, (ball, speed_m_s) in zip(BUILD_SHARES, (first, first, (throw.ball, throw.speed_m_s)), strict=True)
     )
     return own, series, profile_throws, built
 

@@ -6,7 +6,7 @@ the browser keeps them, and never written.
 
 import base64
 import binascii
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from datetime import date
 from typing import Any
@@ -156,9 +156,27 @@ def _setup(kept: Kept, read: Any, system: System, ball_ids: Sequence[Any]) -> di
         "people": offered,
         "who": session.who if session.who in {one["value"] for one in offered} else OF_COMPARE,
         "rack": [ball_choices(session, case)] * len(ball_ids),
-        "balls": [balls[part["which"]] for part in ball_ids],
+        "balls": in_place(balls, ball_ids),
         "named": session.named == "yes",
     }
+
+
+def in_place(balls: Mapping[str, str], ball_ids: Sequence[Any]) -> list[str | None]:
+    """Put the balls in the order of their controls.
+
+    Parameters
+    ----------
+    balls : mapping of str to str
+        By ``second`` and ``third``.
+    ball_ids : sequence
+        Ids of the controls, as the browser sent them.
+
+    Returns
+    -------
+    list of str or None
+        None for what is no control of a ball.
+    """
+    return [balls.get(str(part.get("which"))) if isinstance(part, dict) else None for part in ball_ids]
 
 
 def _moved(kept: Kept, source: dict[str, Any], clicks: Sequence[Any]) -> tuple[Kept, str]:

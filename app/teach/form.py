@@ -132,6 +132,8 @@ def from_json(data: object) -> Kept:
     if not isinstance(data, dict) or set(data) != {"session", "brought"}:
         raise FormError("unknown shape")
     session = flat_form.from_json(data["session"], Session, VERSION)
+    if not session.shown:
+        raise FormError("steps")  # a story has at least one
     brought = data["brought"]
     if brought is None:
         return Kept(replace(session, who=OF_COMPARE) if session.who == OF_FILE else session)

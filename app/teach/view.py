@@ -14,7 +14,7 @@ from app.cautions import cautions, path_note
 from app.markup import to_html
 from app.page_parts import missing_measures, page_link
 from app.teach.answers import Lesson
-from app.teach.form import Session
+from app.teach.form import OF_FILE, Session
 from app.teach.handout import handout, sheet_pictures
 from app.teach.notes import NOTES, note_parts
 from app.teach.pictures import story_of
@@ -55,7 +55,7 @@ def view_of(
     View
     """
     if lesson is None:
-        return View({}, _empty(case, dict(problems)), False, True, "", [])
+        return View({}, _empty(session, case, dict(problems)), False, True, "", [])
     words, named = told(lesson), session.named == "yes"
     story = story_of(session, lesson, words)
     for step in story["steps"]:
@@ -77,7 +77,7 @@ def view_of(
     )
 
 
-def _empty(case: Case, problems: dict[str, str]) -> list[Component]:
+def _empty(session: Session, case: Case, problems: dict[str, str]) -> list[Component]:
     wanted: list[Any] = []
     if case.person is None:
         wanted.append(missing_measures(measures_missing(case, problems)))
@@ -103,6 +103,9 @@ def _empty(case: Case, problems: dict[str, str]) -> list[Component]:
                 ]
             )
         )
+    if session.who == OF_FILE:
+        chosen = "What is entered on Athlete is shown once the athlete of Compare is chosen in the set-up."
+        wanted.append(html.Li(f"This is the athlete of the opened file. {chosen}"))
     wanted.append(html.Li("Or choose an invented thrower in the set-up: nothing of yours is overwritten."))
     return [
         html.P("No story yet: it needs one athlete and one speed.", className="sentence invitation"),

@@ -115,7 +115,7 @@ def sentences(step: str, lesson: Lesson) -> tuple[str, ...]:
         case "hand":
             return (
                 "Make only the hand heavier, and let each joint turn just as fast.",
-                "The curve gets higher and takes just as long.",
+                "The curve gets higher, and the throw takes just as long.",
             )
         case "forearm":
             return (
@@ -234,12 +234,10 @@ def stop_words(step: str, thrown: Thrown, lesson: Lesson) -> dict[str, str]:
     elif step == "ball":
         amount = f"{system.text(throw.ball.mass_kg, 'g', most=0)} at {speed}"
     else:
-        amount = share_words(thrown.amount)
-        if step == "hand":
-            amount += f", {system.text(thrown.amount * arm_of(throw.person).hand.mass_kg, 'g', most=0)}"
-        elif step == "forearm":
+        amount = share_words(thrown.amount)  # and no more of the hand: its mass tells the thrower's
+        if step == "forearm":
             amount += f", {system.text(arm_of(throw.person).forearm.length_m, 'cm', most=1)}, ball at {speed}"
-        else:
+        elif step == "clock":
             amount += f", ball at {speed}"
     return {"amount": amount, "four": four_words(thrown, lesson.own)}
 

@@ -227,6 +227,14 @@ def test_a_body_that_no_page_sends_is_refused_in_a_line_of_the_log(client, caplo
     assert "a body of another shape" in caplog.text
 
 
+def test_a_body_nested_without_end_or_asking_for_fewer_parts_than_a_callback_has_is_refused_alike(client, caplog):
+    deep = client.post("/_dash-update-component", data="[" * 100_000, content_type="application/json")
+    whole = next(d for d in client.get("/_dash-dependencies").json if ids.TEACH_SAVED in d["output"])
+    short = client.post("/_dash-update-component", json={"output": whole["output"]})
+    assert (deep.status_code, short.status_code) == (400, 400)
+    assert "Traceback" not in caplog.text
+
+
 @pytest.mark.parametrize("path", ["dash/../../../../etc/passwd", "dash/dash.py", "nope/x.js"])
 def test_a_file_that_no_page_asks_for_is_not_there(client, path):
     assert client.get(f"/_dash-component-suites/{path}").status_code == 404

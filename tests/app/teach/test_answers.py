@@ -40,6 +40,12 @@ def test_a_ball_that_is_not_of_the_rack_is_offered_all_the_same(lesson):
     assert sum(one["value"] == "95|73" for one in offered) == 1
 
 
+def test_the_own_ball_is_not_set_beside_itself(lesson_for):
+    lesson = lesson_for(session=Session(second="145|73", third="145|73"))
+    assert (lesson.second.mass_kg, lesson.third.mass_kg) == (0.275, 0.095)
+    assert "145|73" not in {one["value"] for one in ball_choices(Session(), lesson.case)}
+
+
 def test_series_change_one_thing_alone(lesson):
     own = lesson.own.throw
     for thrown in lesson.series["hand"]:
@@ -74,6 +80,11 @@ def test_a_build_up_goes_from_the_heaviest_ball_to_the_own_one(lesson):
     assert first.speed_m_s == pytest.approx(0.6 * lesson.slowed.estimate)
     assert later.ball == lesson.own.throw.ball
     assert later.speed_m_s == pytest.approx(0.9 * lesson.own.throw.speed_m_s)
+
+
+def test_a_build_up_starts_with_a_heavier_ball_also_where_both_that_are_shown_are_lighter(lesson_for, lesson):
+    light = lesson_for(session=Session(second="95|73", third="125|73"))
+    assert [thrown.throw for thrown in light.built] == [thrown.throw for thrown in lesson.built]
 
 
 def test_without_measures_or_a_speed_there_is_no_lesson():

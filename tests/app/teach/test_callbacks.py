@@ -9,7 +9,7 @@ from dash.exceptions import PreventUpdate
 from app.athlete.kept import form_for
 from app.compare.form import demo_form
 from app.demo import load_demo
-from app.teach.callbacks import chosen, opened_file, people_of
+from app.teach.callbacks import chosen, in_place, opened_file, people_of
 from app.teach.form import OF_FILE, Kept, Session, to_file
 from app.teach.parts import LARGEST_FILE_BYTES
 from app.whose import Whose
@@ -44,6 +44,11 @@ def test_what_is_no_ball_leaves_the_one_that_was(ball):
 def test_balls_and_the_switch_are_taken_over():
     session = chosen(Kept(), "compare", ["360|73", "125|73"], True)
     assert (session.second, session.third, session.named) == ("360|73", "125|73", "yes")
+
+
+def test_each_control_gets_its_own_ball_and_what_is_none_gets_none():
+    parts = [{"which": "third"}, {"which": "second"}, {"which": ["second"]}, {}, 5, None]
+    assert in_place({"second": "275|73", "third": "95|73"}, parts) == ["95|73", "275|73", None, None, None, None]
 
 
 def test_a_file_is_opened_and_its_athlete_can_be_chosen(forms):

@@ -69,6 +69,8 @@ def test_what_the_browser_keeps_is_read_back_the_same(forms):
         {"session": to_json(Kept())["session"] | {"version": 99}, "brought": None},
         {"session": to_json(Kept())["session"] | {"steps": 7}, "brought": None},
         {"session": to_json(Kept())["session"] | {"steps": "x" * 5000}, "brought": None},
+        {"session": to_json(Kept())["session"] | {"steps": ""}, "brought": None},
+        {"session": to_json(Kept())["session"] | {"steps": "-throw,-limits"}, "brought": None},
         {"session": to_json(Kept())["session"], "brought": {"compare": {}}},
         {"session": to_json(Kept())["session"], "brought": {"compare": {}, "athlete": {}}},
     ],

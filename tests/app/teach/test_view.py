@@ -8,7 +8,7 @@ import pytest
 from app.cautions import GROWING
 from app.glossary import TERMS
 from app.markup import to_html
-from app.teach.form import STEPS, Session
+from app.teach.form import OF_FILE, STEPS, Session
 from app.teach.handout import ON_PAPER, SOURCES, handout, sheet_pictures
 from app.teach.notes import NOTES, QUESTIONS, note_parts, question_parts, source_line
 from app.teach.view import view_of
@@ -51,6 +51,12 @@ def test_without_a_lesson_it_says_what_is_missing(lesson):
     assert "Missing or to be mended: age" in str(shown.empty)
     no_speed = replace(lesson.case, found=replace(lesson.case.found, own_speed=None))
     assert "a full-effort speed" in str(view_of(Session(), no_speed, None, {}, False, TODAY).empty)
+
+
+def test_what_an_opened_file_lacks_is_said_of_its_own_athlete(lesson):
+    nobody = replace(lesson.case, person=None)
+    assert "the athlete of the opened file" in str(view_of(Session(OF_FILE), nobody, None, {}, False, TODAY).empty)
+    assert "opened file" not in str(view_of(Session(), nobody, None, {}, False, TODAY).empty)
 
 
 def test_every_step_has_notes_and_every_source_is_there():

@@ -8,7 +8,7 @@ from app.demo import load_demo
 from app.systems import CUSTOMARY, METRIC
 from app.teach.answers import text_of
 from app.teach.form import STEPS, Session
-from app.teach.words import told
+from app.teach.words import stop_words, told
 from model.ball import Ball
 from tests.app.teach.reading_grade import grade, syllables
 
@@ -62,8 +62,12 @@ def test_the_numbers_of_the_vote_are_those_of_the_model(lesson):
 
 
 def test_a_difference_that_is_none_to_speak_of_is_called_so(lesson_for):
-    same = lesson_for(session=Session(second=text_of(Ball(0.145))))
+    same = lesson_for(session=Session(second=text_of(Ball(0.146))))
     assert {row["grew"] for row in told(same)["vote"].rows} == {"no difference to speak of"}
+
+
+def test_the_mass_of_the_hand_which_tells_body_mass_is_not_shown(lesson):
+    assert stop_words("hand", lesson.series["hand"][4], lesson)["amount"] == "+20 %"
 
 
 def test_a_lighter_ball_is_not_called_heavier(lesson_for):
