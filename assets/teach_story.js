@@ -35,7 +35,7 @@
     const input = by('teach-instant');
     if (!input) return;
     input.value = now.phase;
-    input.setAttribute('aria-valuetext', `${said}, ${torque.toFixed(0)} N·m`);
+    input.setAttribute('aria-valuetext', `${said}, ${String(Math.round(torque) || 0).replace('-', '\u2212')} N·m`);
     const told = by('teach-when');
     if (told.textContent !== said) told.textContent = said;
   };
@@ -193,6 +193,7 @@
     for (const [id, off] of [['teach-back', place === 0], ['teach-on', place === story.steps.length - 1]]) {
       by(id).setAttribute('aria-disabled', off);
     }
+    by('teach-stage').scrollTop = 0; // on a phone it is higher than the window
     by('teach-picture').replaceChildren();
     by('teach-when').textContent = '';
     controls(step); // before the picture, which takes the room that is left
