@@ -1,5 +1,6 @@
 """The callbacks of the plan: what a button does to it, what is shown of it, and what is taken along."""
 
+import json
 from collections.abc import Callable
 from datetime import UTC, date, datetime
 from typing import Any
@@ -33,6 +34,7 @@ from model.checks import InputError
 from model.soreness import suggest
 
 MOST_BEFORE = 20  # plans that Undo goes back to
+BEFORE_BYTES = 600_000  # of them together: they travel with every change, beside the plan and an uploaded file
 DO = {"type": ids.BUILDUP_DO, "name": ALL}
 OFFER = {"type": ids.BUILDUP_OFFER, "name": ALL}
 HAND = {"type": ids.BUILDUP_HAND, "name": ALL}
@@ -47,6 +49,7 @@ CHOSEN = {
     "signs": ids.BUILDUP_SIGNS,
     "decision": ids.BUILDUP_DECISION,
 }
+UNREAD = "The plan that this browser keeps could not be read, and is not shown. It stays until a plan takes its place."
 LOG_FIELDS = ("log_day", "days_off", "by", "note")
 PART_IDS = {
     "growing": ids.BUILDUP_GROWING,
@@ -242,7 +245,7 @@ def acted(
         made["changes"] = act.form
     if act.record != record:
         made |= {"plan": None if act.record is None else to_json(act.record)}
-        made["before"] = [*before, kept["plan"]][-MOST_BEFORE:]
+        made["before"] = remembered([*before, kept["plan"]])
     if act.logged:
         made |= _log_texts(("", "", ""), "", [], None, dict.fromkeys(LOG_FIELDS, "") | {"by": no_update})
     if act.reopened and record is not None and record.log:
@@ -261,11 +264,34 @@ def _act(source: Any, name: Any, value: Any, page: acts.Page) -> acts.Act:
     return acts.done(page, str(name))
 
 
+def remembered(plans: list[Any]) -> list[Any]:
+    """Choose which plans Undo can go back to: the newest, as many as a request may carry.
+
+    Parameters
+    ----------
+    plans : list
+        As kept, the newest last.
+
+    Returns
+    -------
+    list
+        The newest in any case.
+    """
+    chosen, size = plans[-1:], len(json.dumps(plans[-1:]))
+    for plan in reversed(plans[-MOST_BEFORE:-1]):
+        size += len(json.dumps(plan))
+        if size > BEFORE_BYTES:
+            break
+        chosen.insert(0, plan)
+    return chosen
+
+
 def _undone(before: list[Any]) -> dict[str, Any]:
+    while before and before[-1] is not None and read_plan(before[-1]) is None:
+        before = before[:-1]  # what cannot be read takes no plan's place
     if not before:
         raise PreventUpdate
-    plan = before[-1] if read_plan(before[-1]) is not None else None
-    return _nothing() | {"plan": plan, "before": before[:-1], "notice": "The last change was undone."}
+    return _nothing() | {"plan": before[-1], "before": before[:-1], "notice": "The last change was undone."}
 
 
 def _nothing() -> dict[str, Any]:
@@ -292,11 +318,12 @@ def drawn(kept: Any, case: Any, look: dict[str, Any]) -> dict[str, Any]:
     """Show the plan."""
     system, theme, width = system_named(look["units"]), theme_named(look["theme"]), width_px(look["width"])
     record, today = read_plan(kept), date.today()
+    unread = kept is not None and record is None
     course = None if record is None else course_of(record)
     shown = course is not None and not (is_growing(course.record.person) and course.record.read is None)
     found = None if record is None else recheck(record, case)
     days, offers = offers_of(course, today) if course is not None and shown else ("", ())
-    view = view_of(course, found, _other(record, case), days, system)
+    view = view_of(course, found, UNREAD if unread else _other(record, case), days, system)
     drawing = course if shown else None
     scale = theme.root_px / THEMES["light"].root_px
     return {

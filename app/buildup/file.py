@@ -3,6 +3,7 @@
 import base64
 import binascii
 import json
+import unicodedata
 from collections.abc import Callable
 from dataclasses import asdict
 from datetime import date
@@ -15,18 +16,24 @@ from app.compare.fields import LONGEST_CODE
 from app.version import VERSION as MADE_WITH
 from model.ball import Ball
 from model.build_up import METRICS, SHARE_LIMIT, PlanLimits
-from model.calendar_plan import REPEATS_LIMIT, Budget, ByHand, Calendar
+from model.calendar_plan import REPEATS_LIMIT, THROWS_LIMIT, Budget, ByHand, Calendar
 from model.checks import InputError, check_choice, check_number
 from model.course import Thrown
 from model.full_speeds import SpeedTable
 from model.person import Person
 from model.soreness import After
+from model.throw import SPEED_LIMIT
 
 KIND = "levelpeak build-up"
 VERSION = 1
 LARGEST_BYTES = 500_000  # a plan of 60 steps with a log of 400 sessions takes about half of it
 MOST_BALLS = 24
 LONGEST_WORDS = 500
+FIRST_DAY, LAST_DAY = (
+    date(2000, 1, 1),
+    date(2100, 12, 31),
+)  # any day further off is a slip, and days are counted one by one
+NO_LETTERS = ("Cc", "Cs")  # control characters, and halves of a character that no encoding takes
 
 Made = TypeVar("Made")
 
@@ -214,8 +221,8 @@ def _thrown(kept: dict[str, Any]) -> Thrown:
         _day(kept["day"]),
         _place(kept["place"]),
         _ball(kept["ball"]),
-        _number(kept["speed_m_s"]),
-        _whole(_number(kept["throws"])),
+        check_number("speed_m_s", _number(kept["speed_m_s"]), SPEED_LIMIT),
+        _whole(check_number("throws", _number(kept["throws"]), THROWS_LIMIT)),
         After(speed_held=held, signs=tuple(_list(after["signs"], 8)), **ratings),  # type: ignore[arg-type]
         kept["decision"],
         _whole(_number(kept["days_off"])),
@@ -258,6 +265,8 @@ def _whole_numbers(kept: dict[str, Any], names: tuple[str, ...]) -> dict[str, An
 def _text(given: object, longest: int) -> str:
     if not isinstance(given, str) or len(given) > longest:
         raise TypeError("text")
+    if any(unicodedata.category(letter) in NO_LETTERS for letter in given):
+        raise InputError("text", ascii(given)[:40], "printable characters")
     return given
 
 
@@ -268,7 +277,10 @@ def _list(given: object, most: int) -> list[Any]:
 
 
 def _day(given: object) -> date:
-    return date.fromisoformat(_text(given, 10))
+    day = date.fromisoformat(_text(given, 10))
+    if not FIRST_DAY <= day <= LAST_DAY:
+        raise InputError("day", str(day), f"{FIRST_DAY} to {LAST_DAY}")
+    return day
 
 
 def _maybe(given: Any, read: Callable[[Any], Made]) -> Made | None:
