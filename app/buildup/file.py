@@ -29,10 +29,7 @@ VERSION = 1
 LARGEST_BYTES = 500_000  # a plan of 60 steps with a log of 400 sessions takes about half of it
 MOST_BALLS = 24
 LONGEST_WORDS = 500
-FIRST_DAY, LAST_DAY = (
-    date(2000, 1, 1),
-    date(2100, 12, 31),
-)  # any day further off is a slip, and days are counted one by one
+FIRST_DAY, LAST_DAY = date(2000, 1, 1), date(2100, 12, 31)  # days are counted one by one
 NO_LETTERS = ("Cc", "Cs")  # control characters, and halves of a character that no encoding takes
 
 Made = TypeVar("Made")

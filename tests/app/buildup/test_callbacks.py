@@ -9,6 +9,7 @@ from app import ids
 from app.buildup.acting import BEFORE_BYTES, MOST_BEFORE, UNREAD, _undone, drawn, picked, read_plan, remembered
 from app.buildup.callbacks import CONTROLS, case_for, form_of, tell
 from app.buildup.checks import DATES, FIELDS
+from app.buildup.edits import LONGEST_NOTE
 from app.buildup.file import to_json
 from app.buildup.form import PlanForm
 from app.buildup.meant import written
@@ -194,3 +195,23 @@ def test_undo_passes_over_what_is_no_plan_and_takes_nothing_away_for_it(made):
     assert _undone([None])["plan"] is None
     with pytest.raises(PreventUpdate):
         _undone([1, "x"])
+
+
+def test_a_note_can_be_typed_as_long_as_is_said(app):
+    with app.server.app_context():
+        parts = json.loads(json.dumps(layout(), default=lambda part: part.to_plotly_json()))
+    fields = {str(part["props"].get("id")): part["props"] for part in _parts(parts) if "attributes" in part["props"]}
+    note = fields[str({"type": ids.BUILDUP_HAND, "name": "note"})]
+    assert note["attributes"]["input"]["maxLength"] == LONGEST_NOTE
+    assert str(LONGEST_NOTE) in note["description"]
+
+
+def _parts(given):
+    if isinstance(given, list):
+        for one in given:
+            yield from _parts(one)
+    elif isinstance(given, dict):
+        if "props" in given:
+            yield given
+        for one in given.values():
+            yield from _parts(one)
