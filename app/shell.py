@@ -8,12 +8,16 @@ from dash import ClientsideFunction, Dash, Input, Output, State, dcc, html
 from dash.development.base_component import Component
 
 from app import ids
+from app.glossary import meanings
 from app.page import Page
 from app.systems import METRIC, SYSTEMS
 from app.version import VERSION
 
 THEMES = ("light", "dark", "projector")
 DECIMALS = {"point": "1.5", "comma": "1,5"}
+ARROWS = {"ArrowLeft": "←", "ArrowRight": "→"}
+"""How keys are shown that have no letter."""
+
 ABOUT = "A model of joint torque, not of tissue: it does not predict injury."
 
 
@@ -36,6 +40,7 @@ def layout() -> Component:
                 html.Main(id=ids.SHELL_MAIN, tabIndex=-1),
                 html.Footer([html.Span(ABOUT), " ", html.Span(f"Levelpeak {VERSION}")], className="foot"),
                 key_help(),
+                meanings(),
                 dmc.NotificationContainer(id=ids.SHELL_NOTICE, position="bottom-right"),
             ],
         ),
@@ -123,7 +128,7 @@ def key_table(pairs: Sequence[tuple[str, str]]) -> Component:
     Component
         A table with one row for each.
     """
-    rows = [html.Tr([html.Th(html.Kbd(key), scope="row"), html.Td(name)]) for key, name in pairs]
+    rows = [html.Tr([html.Th(html.Kbd(ARROWS.get(key, key)), scope="row"), html.Td(name)]) for key, name in pairs]
     return html.Table([html.Caption("A key, and the control it works"), html.Tbody(rows)])
 
 

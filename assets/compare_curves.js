@@ -213,53 +213,14 @@
     return y[i - 1] + share * (y[i] - y[i - 1]);
   };
 
-  const LINKS = [['hips', 'neck'], ['other_shoulder', 'shoulder'], ['shoulder', 'elbow'], ['elbow', 'wrist'], ['wrist', 'ball']];
-
-  const placesAt = (chain, phase) => {
-    const { phase: phases, points } = chain;
-    const step = phases[1] - phases[0];
-    const i = Math.min(Math.max(Math.floor(phase / step), 0), phases.length - 2);
-    const share = Math.min(Math.max(phase / step - i, 0), 1);
-    return Object.fromEntries(
-      Object.entries(points).map(([name, every]) => [
-        name,
-        every[i].map((one, axis) => one + share * (every[i + 1][axis] - one)),
-      ]),
-    );
-  };
-
   const arm = (svg, chain, phase) => {
     if (!chain?.points) return svg.replaceChildren();
-    // Seen from the throwing side, by one who walks along with the hips.
-    const along = Object.values(chain.points).flatMap((every) => every.map((one, i) => [one[0] - chain.points.hips[i][0], -one[1]]));
-    const [xs, ys] = [along.map((one) => one[0]), along.map((one) => one[1])];
-    const pad = 0.08;
-    const [left, top] = [Math.min(...xs) - pad, Math.min(...ys) - pad];
-    svg.setAttribute('viewBox', `${left} ${top} ${Math.max(...xs) + pad - left} ${Math.max(...ys) + pad - top}`);
-    const places = placesAt(chain, phase);
-    const [walked] = places.hips;
-    for (const place of Object.values(places)) place[0] -= walked;
-    const made = LINKS.map(([from, to]) => {
-      const link = document.createElementNS(SVG, 'line');
-      const [[x1, y1], [x2, y2]] = [places[from], places[to]];
-      for (const [key, value] of Object.entries({ x1, y1: -y1, x2, y2: -y2, class: `link ${to}` })) link.setAttribute(key, value);
-      return link;
-    });
-    const ball = document.createElementNS(SVG, 'circle');
-    const [cx, cy] = places.ball;
-    for (const [key, value] of Object.entries({ cx, cy: -cy, r: chain.ball_radius_m })) ball.setAttribute(key, value);
-    svg.replaceChildren(...made, ...(phase <= 1 ? [ball] : []));
+    const [width, height] = [340, 240];
+    svg.setAttribute('viewBox', `0 0 ${width} ${height}`);
+    window.levelpeak.arm.draw(svg, chain, phase, { width, height });
   };
 
-  const event = (phase) => {
-    const rotation = identity?.rotation_phase ?? 0.82;
-    if (phase < 0) return 'before foot contact';
-    if (phase > 1.25) return 'after the follow-through';
-    if (Math.abs(phase - 1) < 0.004) return 'release';
-    if (phase > 1) return 'after release: the hand is empty';
-    if (Math.abs(phase - rotation) < 0.006) return 'maximum external rotation';
-    return phase < rotation ? 'foot contact to maximum external rotation' : 'maximum external rotation to release';
-  };
+  const event = (phase) => window.levelpeak.arm.eventAt(phase, identity?.rotation_phase ?? 0.82);
 
   const instant = () => {
     const place = document.getElementById('compare-instant');

@@ -31,11 +31,14 @@ class LineFigure:
         ``elbow``, ``wrist`` and ``ball``, in m. X toward the target, Y up, Z to the thrower's right; a left-hander's
         throw is the mirror image.
     ball_radius_m : float
+    varus_axis : ndarray (N, 3)
+        Unit vector, square to the forearm, about which a positive varus torque turns it by the right-hand rule.
     """
 
     phase: Array
     points: dict[str, Array]
     ball_radius_m: float
+    varus_axis: Array
 
 
 @lru_cache(maxsize=64)
@@ -67,6 +70,8 @@ def line_figure(person: Person, ball_diameter_m: float) -> LineFigure:
         "wrist": chain.wrist.position,
         "ball": chain.ball.position,
     }
+    varus_axis = moved.frames.forearm.axis(X)
     if person.handedness == "left":
         points = {name: place * np.array([1.0, 1.0, -1.0]) for name, place in points.items()}
-    return LineFigure(phase, points, 0.5 * ball.diameter_m)
+        varus_axis = varus_axis * np.array([-1.0, -1.0, 1.0])  # a mirrored turn goes about the reversed mirrored axis
+    return LineFigure(phase, points, 0.5 * ball.diameter_m, varus_axis)

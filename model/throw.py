@@ -115,7 +115,22 @@ def curves(throw: Throw) -> Curves:
         Resolved channels are those of either hand; the ball's force stands in the lab frame, so that a left-hander's
         `ball_z` is the mirror image.
     """
-    basis = path_loads(throw.person, throw.ball.diameter_m)
+    return curves_of(throw, path_loads(throw.person, throw.ball.diameter_m))
+
+
+def curves_of(throw: Throw, basis: PathLoads) -> Curves:
+    """As `curves`, for an arm that need not be the person's own.
+
+    Parameters
+    ----------
+    throw : Throw
+    basis : PathLoads
+        The identity's curves of the one arm that throws.
+
+    Returns
+    -------
+    Curves
+    """
     clock = float(basis.clock(throw.speed_m_s))
     loads = basis.loads(throw.ball.mass_kg, clock)
     values = {key: loads[:, INDEX[key]] for key in CHANNELS}

@@ -7,6 +7,7 @@ from dash import html
 from dash.development.base_component import Component
 
 from app.athlete.answers import Case, Fitted
+from app.glossary import explained
 from model.ball import Ball
 from model.checks import InputError
 from model.effort import PUBLISHED_ROWS, EffortCurve, effort_curve
@@ -110,7 +111,9 @@ def effort_section(case: Case) -> list[Component]:
             speed, part = share * case.throw.speed_m_s, peaks[i] / peaks[-1]
             cells += [html.Td(case.speed(speed)), html.Td(f"{100 * part:.0f} %"), html.Td(f"{peaks[i]:.0f}")]
         rows.append(html.Tr(cells))
-    head = html.Tr([html.Th([name, html.Span(unit, className="unit")], scope="col") for name, unit in units])
+    head = html.Tr(
+        [html.Th([*explained(name), html.Span(unit, className="unit")], scope="col") for name, unit in units]
+    )
     caption = html.Caption("Own ball; straight between the known points.")
     told: list[Component | str] = [effort_source(curve)]
     if TOLD in efforts:

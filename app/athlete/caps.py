@@ -10,6 +10,7 @@ from dash.development.base_component import Component
 from app.athlete.answers import JOINTS, Case, Fitted, is_same
 from app.cautions import CAUTIONS, path_note
 from app.compare.answers import plain
+from app.glossary import explained
 from app.version import VERSION
 from model.ball import Ball
 from model.checks import InputError
@@ -198,9 +199,9 @@ def _table(case: Case, caps: Caps, corrected: bool) -> Component:
     head = html.Tr(
         [
             html.Th("Ball", scope="col"),
-            html.Th(["Release speed", html.Span(unit, className="unit")], scope="col"),
+            html.Th([*explained("Release speed"), html.Span(unit, className="unit")], scope="col"),
             *radar_head,
-            html.Th(["Of full speed with this ball", html.Span("90 %", className="unit")], scope="col"),
+            html.Th([*explained("Of full speed with this ball"), html.Span("90 %", className="unit")], scope="col"),
         ]
     )
     return html.Table(

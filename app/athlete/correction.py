@@ -9,6 +9,7 @@ from dash.development.base_component import Component
 
 from app.athlete.answers import Case, Fitted, mean_speeds, profile_of
 from app.compare.answers import plain
+from app.glossary import explained
 from model.checks import InputError
 from model.radar import Radar, release_speed
 
@@ -87,7 +88,9 @@ def _table(case: Case, radar: Radar) -> Component:
         ("At release", f"{case.speed_unit}, ± 1 SD"),
         ("Added", ""),
     )
-    head = html.Tr([html.Th([name, html.Span(unit, className="unit")], scope="col") for name, unit in heads])
+    head = html.Tr(
+        [html.Th([*explained(name), html.Span(unit, className="unit")], scope="col") for name, unit in heads]
+    )
     far = case.system.number(radar.distance_m, "m")
     caption = html.Caption(
         f"Ball read {far} ± {case.system.text(radar.distance_sd_m, 'm')} from the hand, "

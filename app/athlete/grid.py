@@ -12,6 +12,7 @@ from app.athlete.checks import at_ball, at_cell
 from app.athlete.fields import DIAMETER, EFFORT, MASS, SPEED, mass_words
 from app.athlete.form import MOST_READINGS, BallRow, ProfileForm
 from app.compare.fields import LONGEST_TEXT
+from app.glossary import explained
 from app.markup import Field
 from app.systems import METRIC, System
 
@@ -99,7 +100,10 @@ def details(form: ProfileForm, system: System = METRIC) -> list[Component]:
     found = [(row, i) for row in form.rows for i, cell in enumerate(row.cells) if not cell.blank]
     body = [_detail_row(row, place, system) for row, place in found[:MOST_DETAILS]]
     head = html.Tr(
-        [html.Th(name, scope="col") for name in ("Ball", f"Speed, {SPEED.unit_in(system)}", "Day", "Asked effort, %")]
+        [
+            html.Th(explained(name), scope="col")
+            for name in ("Ball", f"Speed, {SPEED.unit_in(system)}", "Day", "Asked effort, %")
+        ]
     )
     if body:
         made.append(html.Table([html.Caption("Each reading", className="hidden"), html.Thead(head), html.Tbody(body)]))

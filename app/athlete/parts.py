@@ -16,6 +16,7 @@ from app.compare.figure import GRAPH_CONFIG
 from app.compare.parts import choice, text_field
 from app.compare.who import athlete_fields
 from app.compare.words import INVENTED
+from app.glossary import explained
 from app.systems import METRIC, System
 from app.version import VERSION
 from model.checks import Limit
@@ -87,7 +88,7 @@ def _typed(label: str, name: str, limit: Limit, unit: str, hint: str = "") -> Co
 def _section(name: str, title: str, children: list[Any], **props: Any) -> Component:
     head = f"{name}-title"
     return html.Section(
-        [html.H2(title, id=head), *children], className=f"part-{name}", **{"aria-labelledby": head}, **props
+        [html.H2(explained(title), id=head), *children], className=f"part-{name}", **{"aria-labelledby": head}, **props
     )
 
 

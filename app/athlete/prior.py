@@ -7,6 +7,7 @@ from dash.development.base_component import Component
 
 from app.athlete.answers import Case
 from app.compare.table import number
+from app.glossary import explained
 from model.ball import Ball
 from model.checks import InputError
 from model.quantity import READOUTS, Quantity, quantity_at
@@ -73,7 +74,7 @@ def side_by_side(case: Case) -> list[Component]:
         rows.append(
             html.Tr(
                 [
-                    html.Th(readout.label, scope="row"),
+                    html.Th(explained(readout.label), scope="row"),
                     html.Td(_change(same)),
                     html.Td([_change(change), html.Span(f" ({_change(least)} to {_change(most)})", className="kind")]),
                 ]

@@ -10,6 +10,7 @@ from app.athlete.fields import WITH_UNITS
 from app.athlete.form import ProfileForm
 from app.athlete.parts import LABELS, measure_fields, paste_description, typed_description, typed_label
 from app.compare.form import Form
+from app.glossary import field_words
 from app.markup import to_html
 from app.systems import System
 from model.ball import Ball
@@ -19,7 +20,7 @@ def labels(compared: Form, system: System) -> dict[str, Any]:
     """What stands on the page in the reader's units beside the grid."""
     return {
         "measures": measure_fields(compared.athlete, system),
-        "labels": [typed_label(name, system) for name in LABELS],
+        "labels": [field_words(typed_label(name, system)) for name in LABELS],
         "descriptions": [typed_description(name, system) for name in LABELS],
         "hints": [grid.speed_hint(system), paste_description(system)],
     }

@@ -12,6 +12,7 @@ from app.athlete.answers import JOINTS, Case, Fitted, mean_speeds
 from app.athlete.levels import points_for
 from app.athlete.prior import side_by_side
 from app.cautions import path_note
+from app.glossary import explained
 from model.checks import InputError
 from model.interval import Interval
 from model.quantity import Quantity, quantity_at
@@ -94,14 +95,7 @@ def section(case: Case) -> list[Component]:
     profile = case.profile
     if profile is None:
         return [html.P("No strip until the measures above are complete.", className="invitation")]
-    points = points_for(case, case.form.joint)
-    strip = strip_of(profile, points)
-    stands = None
-    if points is not None:
-        try:
-            stands = standing(profile, points)
-        except InputError:
-            stands = None
+    strip, points, stands = _laid(case, profile)
     parts: list[Component] = [html.P(_sentence(case, stands), className="sentence", role="status")]
     note = path_note(case.person)
     if note:
@@ -113,6 +107,37 @@ def section(case: Case) -> list[Component]:
     if profile.exponent_is_prior:
         parts += side_by_side(case)
     return parts
+
+
+def picture_alone(case: Case) -> list[Component]:
+    """Make the strip and its zones without words around them.
+
+    Parameters
+    ----------
+    case : Case
+
+    Returns
+    -------
+    list of Component
+        Empty without a profile.
+    """
+    profile = case.profile
+    if profile is None:
+        return []
+    strip, points, stands = _laid(case, profile)
+    zones = [] if stands is None else [_zones(strip, stands, None if profile.exponent_is_prior else likeliest(stands))]
+    return [_picture(strip, case, stands, points), *zones]
+
+
+def _laid(case: Case, profile: SpeedProfile) -> tuple[Strip, LevelPoints | None, Standing | None]:
+    points = points_for(case, case.form.joint)
+    stands = None
+    if points is not None:
+        try:
+            stands = standing(profile, points)
+        except InputError:
+            stands = None
+    return strip_of(profile, points), points, stands
 
 
 def _sentence(case: Case, stands: Standing | None) -> list[Any]:
@@ -207,7 +232,11 @@ def _picture(strip: Strip, case: Case, stands: Standing | None, points: LevelPoi
     picture = html.Div(parts, className="p-line", role="img", **{"aria-label": _heard(strip, case, stands)})
     axis = html.Div(ticks, className="p-axis", **{"aria-hidden": "true"})
     ends = html.P(
-        [html.Span("← slows down little with a heavier ball"), html.Span("exponent p"), html.Span("slows down much →")],
+        [
+            html.Span("← slows down little with a heavier ball"),
+            html.Span(explained("exponent p")),
+            html.Span("slows down much →"),
+        ],
         className="p-ends",
     )
     what = (

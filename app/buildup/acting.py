@@ -1,6 +1,5 @@
 """The callbacks of the plan: what a button does to it, what is shown of it, and what is taken along."""
 
-import json
 from collections.abc import Callable
 from datetime import UTC, date, datetime
 from typing import Any
@@ -12,8 +11,9 @@ from app import ids
 from app.buildup import acts
 from app.buildup.advice import after_of, read_pains, suggested_words
 from app.buildup.answers import ball_value
+from app.buildup.before import read_plan, readable, remembered
 from app.buildup.calendar_file import calendar_text
-from app.buildup.file import FileError, from_json, text_of, to_json
+from app.buildup.file import text_of, to_json
 from app.buildup.offers import offers_of
 from app.buildup.overlay import overlay, paper_overlay
 from app.buildup.parts import MAKE
@@ -33,8 +33,6 @@ from app.units import plain
 from model.checks import InputError
 from model.soreness import suggest
 
-MOST_BEFORE = 20  # plans that Undo goes back to
-BEFORE_BYTES = 600_000  # of them together: they travel with every change, beside the plan and an uploaded file
 DO = {"type": ids.BUILDUP_DO, "name": ALL}
 OFFER = {"type": ids.BUILDUP_OFFER, "name": ALL}
 HAND = {"type": ids.BUILDUP_HAND, "name": ALL}
@@ -201,16 +199,6 @@ def register(app: Dash, fields: Callable[..., Any], form_of: Callable[..., Any],
     )
 
 
-def read_plan(kept: Any) -> Record | None:
-    """Read the plan that the browser kept; None if there is none or it cannot be read."""
-    if kept is None:
-        return None
-    try:
-        return from_json(kept)
-    except FileError:
-        return None
-
-
 def acted(
     given: tuple[Any, Any], case_for: Callable[..., Any], beside: dict[str, Any], kept: dict[str, Any]
 ) -> dict[str, Any]:
@@ -264,31 +252,8 @@ def _act(source: Any, name: Any, value: Any, page: acts.Page) -> acts.Act:
     return acts.done(page, str(name))
 
 
-def remembered(plans: list[Any]) -> list[Any]:
-    """Choose which plans Undo can go back to: the newest, as many as a request may carry.
-
-    Parameters
-    ----------
-    plans : list
-        As kept, the newest last.
-
-    Returns
-    -------
-    list
-        The newest in any case.
-    """
-    chosen, size = plans[-1:], len(json.dumps(plans[-1:]))
-    for plan in reversed(plans[-MOST_BEFORE:-1]):
-        size += len(json.dumps(plan))
-        if size > BEFORE_BYTES:
-            break
-        chosen.insert(0, plan)
-    return chosen
-
-
 def _undone(before: list[Any]) -> dict[str, Any]:
-    while before and before[-1] is not None and read_plan(before[-1]) is None:
-        before = before[:-1]  # what cannot be read takes no plan's place
+    before = readable(before)
     if not before:
         raise PreventUpdate
     return _nothing() | {"plan": before[-1], "before": before[:-1], "notice": "The last change was undone."}

@@ -13,6 +13,7 @@ from app.cautions import GROWING
 from app.claim.words import capital
 from app.compare.figure import GRAPH_CONFIG
 from app.compare.parts import choice, text_field
+from app.glossary import explained
 from model.course import DECISIONS
 from model.soreness import ENDS_SESSION, STOP_SIGNS
 
@@ -61,7 +62,7 @@ def figures() -> Component:
         [
             html.Figure(
                 [
-                    html.H2("Peak, rise rate and time loaded over the days"),
+                    html.H2(explained("Peak, rise rate and time loaded over the days", most=3)),
                     dcc.Graph(id=ids.BUILDUP_STAIRS, config=GRAPH_CONFIG, className="graph"),
                     html.Figcaption(
                         "Each mark is a session: larger and darker is a heavier ball; hollow marks were thrown. "
@@ -72,7 +73,7 @@ def figures() -> Component:
             ),
             html.Figure(
                 [
-                    html.H2("Varus torque: first, middle and last step"),
+                    html.H2(explained("Varus torque: first, middle and last step")),
                     dcc.Graph(id=ids.BUILDUP_OVERLAY, config=GRAPH_CONFIG, className="graph"),
                     html.Figcaption("Thicker and darker is heavier; dashed is the own ball at full speed."),
                 ]
@@ -213,7 +214,12 @@ def log() -> Component:
                             ),
                             hand("days_off", "Days off first", "0 to 60; empty: as suggested", True),
                             hand("by", "Initials of who decides", f"up to {LONGEST_INITIALS} characters, no names"),
-                            hand("note", "Note", f"up to {LONGEST_NOTE} characters; may stay empty", longest=LONGEST_NOTE),
+                            hand(
+                                "note",
+                                "Note",
+                                f"up to {LONGEST_NOTE} characters; may stay empty",
+                                longest=LONGEST_NOTE,
+                            ),
                         ],
                         className="buildup-row four",
                     ),

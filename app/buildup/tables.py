@@ -10,6 +10,7 @@ from app.buildup import words
 from app.buildup.checks import CAP_UNITS, DAY_NAMES
 from app.buildup.recheck import Recheck
 from app.buildup.record import Course
+from app.glossary import explained
 from app.systems import System
 from model.build_up import METRICS, Breach, Step
 from model.course import Thrown
@@ -165,7 +166,7 @@ def _table(caption: str, heads: Sequence[Component], rows: Sequence[Component], 
 
 
 def _head(text: str, unit: str = "") -> Component:
-    return html.Th([text, *([html.Span(unit, className="unit")] if unit else [])], scope="col")
+    return html.Th([*explained(text), *([html.Span(unit, className="unit")] if unit else [])], scope="col")
 
 
 def _lead(key: str, course: Course) -> str:

@@ -28,6 +28,7 @@ from app.compare.throwers import is_invented
 from app.compare.view import basis_of
 from app.demo import load_demo
 from app.flat_form import by_name
+from app.glossary import field_words
 from app.page_parts import names_in
 from app.rack import rack_of, texts_of
 from app.systems import System, system_named
@@ -164,7 +165,7 @@ def _set(form: ClaimForm, fields: dict[str, Any], rack_ids: Sequence[Any], syste
         "typed": [FIELDS[name].shown(getattr(form, name), system) for name in names],
         "picked": [None] * len(rack_ids),
         "written": written(form, system),
-        "labels": [field_label(name, system) for name in names],
+        "labels": [field_words(field_label(name, system)) for name in names],
         "descriptions": [field_description(name, system) for name in names],
     }
 

@@ -12,6 +12,7 @@ from app.claim.answers import ClaimAnswer
 from app.claim.picture import Scale, picture, scale_of
 from app.compare.checks import CheckedAthlete
 from app.compare.quantities import title
+from app.glossary import explained
 from app.map.words import ball_words
 from app.page_parts import missing_measures, page_link
 from app.whose import UNREAD, who_words
@@ -104,7 +105,7 @@ def _title(answer: ClaimAnswer) -> Component:
     notes = ["path from adult men"] if path_note(answer.case.person) else []
     return html.H2(
         [
-            title(READINGS[answer.reading]),
+            *explained(title(READINGS[answer.reading])),
             *(part for note in notes for part in (" ", html.Span(note, className="unit"))),
         ]
     )
@@ -116,7 +117,7 @@ def _row(one: Difference, answer: ClaimAnswer, scale: Scale) -> list[Component]:
     claimed = words.CLAIMED[one.readout][0 if answer.more else 1]
     head = html.Div(
         [
-            html.H3([words.capital(words.NAMES[one.readout]), html.Span(claimed, className="unit")]),
+            html.H3([*explained(words.capital(words.NAMES[one.readout])), html.Span(claimed, className="unit")]),
             html.P(words.VERDICTS[key], className=f"claim-verdict is-{key}"),
         ],
         className="claim-head",

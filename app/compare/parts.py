@@ -15,6 +15,7 @@ from app.compare.quantities import choices
 from app.compare.ready import READY
 from app.compare.words import INVENTED
 from app.demo import Demo, RackBall
+from app.glossary import explained, field_words
 from app.systems import METRIC, System
 from app.units import FEET, to_si
 from app.version import VERSION
@@ -57,7 +58,7 @@ def text_field(
     described = {"description": description} if description else {}
     return dmc.TextInput(
         **({"className": "field"} | props),
-        label=label,
+        label=field_words(label),
         debounce=True,
         inputWrapperOrder=ORDER,
         spellCheck=False,
@@ -113,7 +114,7 @@ def choice(label: str | Component, data: list[Any], value: str, description: str
     Component
     """
     described = {"description": description} if description else {}
-    return dmc.Select(label=label, data=data, value=value or None, **described, **(CHOICE | props))
+    return dmc.Select(label=field_words(label), data=data, value=value or None, **described, **(CHOICE | props))
 
 
 def header(today: str, *tools: Component) -> Component:
@@ -234,7 +235,13 @@ def throws(demo: Demo, on_demo: bool) -> Component:
             html.Details(
                 [
                     html.Summary("How a throw is held"),
-                    html.Dl([part for hold in HOLDS for part in (html.Dt(HOLDS[hold]), html.Dd(HELD_MEANS[hold]))]),
+                    html.Dl(
+                        [
+                            part
+                            for hold in HOLDS
+                            for part in (html.Dt(explained(HOLDS[hold])), html.Dd(HELD_MEANS[hold]))
+                        ]
+                    ),
                     html.P(
                         "A changed body measure keeps the clock: at a fixed release speed the length of a uniformly "
                         "scaled arm cancels out of the torque, at the same joint speeds it does not."

@@ -13,6 +13,7 @@ from app.compare.answers import NAMELESS, Answer
 from app.compare.fields import BALL_FIELDS, HOLD_FIELDS, HOLDS, Field
 from app.compare.form import MOST_THROWS, OTHER, Form, ThrowForm
 from app.compare.parts import choice, number_field
+from app.glossary import explained
 from app.palette import Theme, line_color, line_width
 from app.systems import METRIC, System
 
@@ -114,7 +115,9 @@ def _thrower(throw: ThrowForm, number: int, called: Mapping[str, str]) -> list[C
 
 def _field(field: Field, throw: ThrowForm, number: int, system: System) -> Component:
     unit = field.unit_in(system)
-    label = html.Span([field.label, html.Span(f" of throw {number}", className="hidden"), f", {unit}"])
+    label = html.Span(
+        [*explained(field.label, repeated=True), html.Span(f" of throw {number}", className="hidden"), f", {unit}"]
+    )
     part, kept = field_id(throw.key, field.name), getattr(throw, field.name)
     return number_field(field, kept, label, system, id=part, className="field")
 

@@ -10,6 +10,7 @@ from dash.development.base_component import Component
 from app.compare.answers import Answer, Comparison, share_of
 from app.compare.sentence import LEAST_PERCENT
 from app.compare.table import number
+from app.glossary import explained
 from app.units import from_si
 from model.readouts import Readouts
 
@@ -123,7 +124,7 @@ def _rows(size: Size, readouts: Readouts, against: Readouts | None, of_curve: st
     value = size.value(readouts)
     places = size.places if size.places is not None else (1 if of_curve == "N·m" else 0)
     written = f"{number(value, places)} {size.unit_with(of_curve)}" if math.isfinite(value) else "not defined"
-    cells = [html.Th(size.name, scope="row"), html.Td(written)]
+    cells = [html.Th(explained(size.name, repeated=True), scope="row"), html.Td(written)]
     if against is None:
         return [html.Tr(cells)]
     change = share_of(value, size.value(against)) - 100.0

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from dash import html
 from dash.development.base_component import Component
 
+from app import glossary
 from app.compare.answers import Answer, Comparison, bwh_of, plain, share_of
 from app.compare.fields import HOLDS
 from app.compare.quantities import title
@@ -153,9 +154,8 @@ def _caption(comparison: Comparison) -> list[Component | str]:
 
 
 def _head(column: Column) -> Component:
-    return html.Th(
-        [column.head, html.Span(column.unit, className="unit"), html.Span(column.note, className="note")], scope="col"
-    )
+    small = [html.Span(column.unit, className="unit"), html.Span(column.note, className="note")]
+    return html.Th([*glossary.explained(column.head), *small], scope="col")
 
 
 def _row(answer: Answer, comparison: Comparison, chosen: Sequence[Column]) -> Component:

@@ -16,6 +16,7 @@ from app.compare.quantities import title
 from app.compare.sentence import Sentence, headline, instead
 from app.compare.sizes import sizes
 from app.compare.table import BROAD_TOP, table
+from app.glossary import explained, field_words
 from model.channels import CHANNELS
 from model.person import Person
 
@@ -33,7 +34,7 @@ class View:
     table: Component | None
     headline_choices: list[dict[str, str]]
     headline_default: str
-    level_label: str
+    level_label: str | Component
     level_placeholder: str
     level_problem: str
     date_problem: str
@@ -71,7 +72,7 @@ def view_of(form: Form, comparison: Comparison) -> View:
         table=table(comparison),
         headline_choices=[{"value": key, "label": f"{a.name}, throw {a.number}"} for key, a in compared.items()],
         headline_default=f"{first.throw}, the first" if first else "",
-        level_label=f"Time above, {comparison.reading.unit}",
+        level_label=field_words(f"Time above, {comparison.reading.unit}"),
         level_placeholder="" if comparison.level is None else plain(comparison.level, most=1),
         level_problem=comparison.level_problem,
         date_problem=comparison.date_problem,
@@ -125,8 +126,8 @@ def _figure_title(comparison: Comparison) -> list[Any]:
     reading = comparison.reading
     note = html.Span(f"{measured_in(comparison)} against time", className="unit")
     adult = html.Span("path from adult men", className="unit") if words.path_of(comparison) else None
-    parts = [part for part in (title(reading), note, adult) if part is not None]
-    return [piece for part in parts for piece in (part, " ")]
+    notes = [part for part in (note, adult) if part is not None]
+    return [*explained(title(reading)), *(piece for part in notes for piece in (" ", part))]
 
 
 def _figure_note(comparison: Comparison) -> str:
@@ -158,5 +159,5 @@ def basis_of(person: Person | None) -> list[Component]:
     -------
     list of Component
     """
-    rests = [part for term, text in words.BASIS for part in (html.Dt(term), html.Dd(text))]
+    rests = [part for term, text in words.BASIS for part in (html.Dt(explained(term)), html.Dd(text))]
     return [html.Section([html.H2("What this rests on"), html.Dl(rests)]), caution_part(person)]

@@ -23,6 +23,7 @@ from app.compare.throwers import is_invented
 from app.compare.view import basis_of
 from app.demo import load_demo
 from app.flat_form import by_name
+from app.glossary import field_words
 from app.map.answers import map_of, usual_base
 from app.map.axes import width_px
 from app.map.changes import clicked, first_spot, taken_back, to_compare
@@ -236,8 +237,8 @@ def _shown(form: MapForm, end_ids: Sequence[Any], system: System) -> dict[str, A
         "ends": [shown(form, spec.name, system) for spec in ends],
         "written": written(form, system),
         "labels": {
-            "mass": [field_label(MASS, system), throw_hint(MASS, system)],
-            "speed": [field_label(SPEED, system), throw_hint(SPEED, system)],
+            "mass": [field_words(field_label(MASS, system)), throw_hint(MASS, system)],
+            "speed": [field_words(field_label(SPEED, system)), throw_hint(SPEED, system)],
             "ends": [[field_label(spec, system) for spec in ends], [spec.described(system) for spec in ends]],
         },
     }

@@ -6,6 +6,7 @@ from dash import html
 from dash.development.base_component import Component
 
 from app.cautions import path_note
+from app.glossary import explained
 from app.map.answers import Contour, Looked, MapAnswer, full_speeds
 from app.map.words import (
     PRIOR,
@@ -74,7 +75,7 @@ def _reading(key: str, looked: Looked, answer: MapAnswer, kind: str) -> Componen
     unit = Quantity(answer.quantity.reading, key).unit
     return html.Tr(
         [
-            html.Th(name[0].upper() + name[1:], scope="row"),
+            html.Th(explained(name[0].upper() + name[1:]), scope="row"),
             html.Td(value_words(value, unit)),
             html.Td(share_words(value, reference, kind)),
         ],
@@ -103,7 +104,7 @@ def speeds_table(answer: MapAnswer) -> Component | None:
     if full is not None and profile is not None:
         prior = profile.exponent_is_prior
         note = PRIOR.split(",")[0] if prior else "90 % interval"
-        head.append(html.Th(["Full speed", html.Span(note, className="note")], scope="col"))
+        head.append(html.Th([*explained("Full speed"), html.Span(note, className="note")], scope="col"))
     rows = [_ball(i, answer, full) for i in range(len(answer.case.rack))]
     caption = (
         f"{quantity_words(answer.quantity)}: release speed, {answer.case.speed_unit}, at which each ball reaches a "

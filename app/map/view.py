@@ -8,6 +8,7 @@ from dash.development.base_component import Component
 
 from app.cautions import path_note
 from app.compare.checks import CheckedAthlete
+from app.glossary import explained
 from app.map.answers import MapAnswer
 from app.map.table import looked_table, speeds_table
 from app.map.words import CLICK, figure_note, looked_words, missing, notes, quantity_words
@@ -70,7 +71,7 @@ def view_of(answer: MapAnswer, athlete: CheckedAthlete, unread: bool) -> View:
 def _title(answer: MapAnswer) -> list[Any]:
     unit = "% of the reference throw" + (f" ({answer.hundred.kind})" if answer.hundred else "")
     notes = [unit] + (["path from adult men"] if path_note(answer.case.person) else [])
-    return [quantity_words(answer.quantity), *(part for note in notes for part in (" ", _quiet(note)))]
+    return [*explained(quantity_words(answer.quantity)), *(part for note in notes for part in (" ", _quiet(note)))]
 
 
 def _quiet(text: str) -> Component:

@@ -1,7 +1,7 @@
 """The pages, in the order of their links. A new page is one new file here and one line below."""
 
 from app.page import Page
-from app.pages import athlete, buildup, claim, compare, start
+from app.pages import athlete, buildup, claim, compare, start, teach, words
 from app.pages import map as mass_speed_map
 
 PAGES: tuple[Page, ...] = (
@@ -11,4 +11,6 @@ PAGES: tuple[Page, ...] = (
     claim.PAGE,
     start.PAGE,
     buildup.PAGE,
+    teach.PAGE,
+    words.PAGE,
 )

@@ -23,6 +23,7 @@ from app.compare.form import to_json as compare_json
 from app.compare.throwers import is_invented
 from app.demo import load_demo
 from app.flat_form import by_name
+from app.glossary import field_words
 from app.map.answers import usual_base
 from app.map.axes import width_px
 from app.map.changes import to_compare
@@ -212,7 +213,7 @@ def _set(
         "who": form.who,
         "controls": {name: getattr(form, name) for name in CONTROLS},
         "typed": [specs[name].shown(getattr(form, name), system) for name in names],
-        "labels": [field_label(form, name, system) for name in names],
+        "labels": [field_words(field_label(form, name, system)) for name in names],
         "descriptions": [field_description(form, name, system) for name in names],
         "counts": [getattr(form, f"{name}_in") for name in counted_names],
         "ways": [ways(name, system) for name in counted_names],

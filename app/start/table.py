@@ -8,6 +8,7 @@ from dash import html
 from dash.development.base_component import Component
 
 from app.compare.answers import share_of
+from app.glossary import explained
 from app.map.words import ball_words, value_words
 from app.start import words
 from app.start.answers import Listed, StartAnswer
@@ -96,7 +97,7 @@ def list_table(answer: StartAnswer) -> list[Component]:
 
 
 def _row(label: str, note: str, cells: Sequence[Any]) -> Component:
-    head = html.Th([label, html.Span(note, className="note")], scope="row")
+    head = html.Th([*explained(label), html.Span(note, className="note")], scope="row")
     return html.Tr([head, *(html.Td(cell) for cell in cells)])
 
 
@@ -145,8 +146,8 @@ def ranges_table(answer: StartAnswer) -> list[Component]:
     head = html.Tr(
         [
             html.Th("Ball", scope="col"),
-            html.Th("Share of full speed", scope="col"),
-            html.Th(["Release speed", html.Span(answer.case.speed_unit, className="note")], scope="col"),
+            html.Th(explained("Share of full speed"), scope="col"),
+            html.Th([*explained("Release speed"), html.Span(answer.case.speed_unit, className="note")], scope="col"),
             html.Th("Up to there by", scope="col"),
             html.Th("From there by", scope="col"),
         ]

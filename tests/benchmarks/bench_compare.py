@@ -12,6 +12,8 @@ import shutil
 import statistics
 import threading
 import time
+from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import replace
 from datetime import date
 
@@ -148,8 +150,9 @@ def report(what: str, times: list[float]) -> None:
     print(f"{what:<44} median {statistics.median(times):6.1f} ms   p95 {statistics.quantiles(times, n=20)[-1]:6.1f} ms")
 
 
-def test_from_a_changed_number_to_the_new_curve():
-    """Measure and print; what fails is only a run in which nothing was drawn."""
+@contextmanager
+def demo_tab(width: int = 1440, height: int = 900) -> Iterator[tuple[Page, str]]:
+    """Serve the demo data and open a browser's tab; gives the tab and the address, without a slash at its end."""
     server = make_server("127.0.0.1", 0, create_app(Config(demo=True)).server, threaded=True, request_handler=Quiet)
     threading.Thread(target=server.serve_forever, kwargs={"poll_interval": 0.05}, daemon=True).start()
     found = (
@@ -160,8 +163,15 @@ def test_from_a_changed_number_to_the_new_curve():
     )
     with sync_playwright() as playwright:
         chromium = playwright.chromium.launch(executable_path=found, args=CHROMIUM_ARGS)
-        page = chromium.new_page(viewport={"width": 1440, "height": 900})
-        page.goto(f"http://127.0.0.1:{server.server_port}/")
+        yield chromium.new_page(viewport={"width": width, "height": height}), f"http://127.0.0.1:{server.server_port}"
+        chromium.close()
+    server.shutdown()
+
+
+def test_from_a_changed_number_to_the_new_curve():
+    """Measure and print; what fails is only a run in which nothing was drawn."""
+    with demo_tab() as (page, address):
+        page.goto(address)
         page.locator(".readings").wait_for()
         for count in (4, 8):
             while page.locator(".throw").count() < count:
@@ -175,8 +185,6 @@ def test_from_a_changed_number_to_the_new_curve():
             assert page.locator(".sentence").inner_text().startswith(f"275 g at {LAST_SPEED} m/s")
         dragged(page, 1)
         dragged(page, 8)
-        chromium.close()
-    server.shutdown()
 
 
 @pytest.mark.parametrize("count", [1, 4, 8])

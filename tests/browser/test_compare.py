@@ -266,7 +266,7 @@ def test_an_emptied_list_says_what_to_do(demo):
 def test_every_control_can_be_reached_with_the_tab_key_in_reading_order(demo):
     demo.get_by_label("Code").focus()
     names = []
-    for _ in range(60):
+    for _ in range(70):  # words that can be asked for are stops too
         names.append(
             demo.evaluate(
                 """() => {
@@ -291,9 +291,12 @@ def test_every_control_can_be_reached_with_the_tab_key_in_reading_order(demo):
 def test_it_passes_wcag_in_every_theme_and_width_also_with_mistakes(demo, assert_axe_clean, theme):
     put_on(demo, theme)
     expect(demo.locator(LINES)).to_have_count(4)
-    for width in (1440, 390):
+    demo.locator("summary", has_text="Take along").click()
+    for width in (1440, 1024, 390):
         demo.set_viewport_size({"width": width, "height": 900})
-        assert_axe_clean(demo)
+        expect(demo.locator("html")).to_have_js_property("scrollWidth", width)
+        if width != 1024:
+            assert_axe_clean(demo)
     type_in(demo, field(demo, "Release speed", 2), "abc")
     type_in(demo, demo.get_by_label("Body mass, kg"), "")
     expect(demo.locator(".mantine-InputWrapper-error")).to_have_count(2)

@@ -12,7 +12,6 @@ import pandas as pd
 import pytest
 
 from tests.browser.compare_page import HEADLINE, LINES, ROWS, choose, field, open_demo, type_in
-from tests.browser.themes import THEMES, put_on
 
 playwright = pytest.importorskip("playwright.sync_api")
 expect = playwright.expect
@@ -186,11 +185,8 @@ def test_where_the_clipboard_is_not_allowed_the_link_stands_selected_and_of_noth
         expect(demo.locator(SAID)).to_have_text("There is no curve yet to take along.")
 
 
-@pytest.mark.parametrize("theme", THEMES)
-def test_the_fold_passes_wcag_and_fits_a_phone_and_p_prints(page, served, assert_axe_clean, theme):
+def test_the_fold_passes_wcag_and_fits_a_phone_and_p_prints(page, served, assert_axe_clean):
     open_demo(page, served)
-    put_on(page, theme)
-    expect(page.locator(LINES)).to_have_count(4)
     page.locator("summary", has_text="Take along").focus()
     page.keyboard.press("Enter")
     page.get_by_role("button", name="Readings, CSV").click()

@@ -12,7 +12,6 @@ from model.ball import Ball
 from model.readouts import read_curves
 from model.throw import Throw, curves
 from tests.browser.compare_page import HEADLINE, LINES, choose, drawn, field, open_demo, type_in, wait_until
-from tests.browser.themes import THEMES, put_on
 
 playwright = pytest.importorskip("playwright.sync_api")
 expect = playwright.expect
@@ -190,14 +189,3 @@ def test_a_ready_comparison_throws_the_rack_at_full_speed_and_can_be_put_back(de
     expect(demo.locator(".held").nth(1)).to_contain_text("by the readings")
     demo.get_by_role("button", name="Put back").click()
     expect(demo.locator(LINES)).to_have_count(4)
-
-
-@pytest.mark.parametrize("theme", THEMES)
-def test_sliders_instant_and_level_pass_wcag_at_every_width(demo, assert_axe_clean, theme):
-    put_on(demo, theme)
-    expect(demo.locator(".instant li")).to_have_count(4)
-    for width in (1024, 390):
-        demo.set_viewport_size({"width": width, "height": 900})
-        demo.wait_for_timeout(400)
-        assert demo.evaluate("document.documentElement.scrollWidth") <= width
-    assert_axe_clean(demo)

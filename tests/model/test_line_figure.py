@@ -51,3 +51,20 @@ def test_a_left_hander_is_the_mirror_image(drawn):
     mirrored = line_figure(replace(MAN, handedness="left"), 0.073)
     for name, place in drawn.points.items():
         assert mirrored.points[name] == pytest.approx(place * [1.0, 1.0, -1.0], abs=0.0)
+
+
+def test_the_varus_axis_is_square_to_the_forearm_and_turns_a_left_hander_the_mirrored_way(drawn):
+    forearm = drawn.points["wrist"] - drawn.points["elbow"]
+    assert np.linalg.norm(drawn.varus_axis, axis=1) == pytest.approx(1.0)
+    assert np.einsum("ij,ij->i", forearm, drawn.varus_axis) == pytest.approx(0.0, abs=1e-12)
+    # a small turn of the forearm about the axis, seen in the mirror, is the left-hander's turn about the axis of theirs
+    other = line_figure(replace(MAN, handedness="left"), 0.073)
+    turned = np.cross(drawn.varus_axis, forearm) * [1.0, 1.0, -1.0]
+    assert np.cross(other.varus_axis, other.points["wrist"] - other.points["elbow"]) == pytest.approx(turned)
+
+
+def test_at_maximum_external_rotation_a_varus_torque_turns_the_forearm_forward(drawn):
+    # laid back, the forearm points backward and up from the elbow; varus torque works against its being bent further
+    at = round(0.82 * 100)
+    turn = np.cross(drawn.varus_axis, drawn.points["wrist"] - drawn.points["elbow"])[at]
+    assert turn[1] > 0.8 * np.linalg.norm(turn)  # up and over, toward the target

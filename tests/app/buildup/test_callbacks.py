@@ -6,7 +6,8 @@ import pytest
 from dash.exceptions import PreventUpdate
 
 from app import ids
-from app.buildup.acting import BEFORE_BYTES, MOST_BEFORE, UNREAD, _undone, drawn, picked, read_plan, remembered
+from app.buildup.acting import UNREAD, drawn, picked
+from app.buildup.before import read_plan
 from app.buildup.callbacks import CONTROLS, case_for, form_of, tell
 from app.buildup.checks import DATES, FIELDS
 from app.buildup.edits import LONGEST_NOTE
@@ -178,23 +179,6 @@ def test_a_kept_plan_that_cannot_be_read_is_told_of(shown, kept):
     assert UNREAD in made["told"][ids.BUILDUP_SENTENCE]
     assert made["hidden"]["body"]
     assert UNREAD not in shown(None)["told"][ids.BUILDUP_SENTENCE]
-
-
-def test_undo_goes_back_as_far_as_a_request_can_carry():
-    assert remembered(list(range(100))) == list(range(100))[-MOST_BEFORE:]
-    assert remembered([None]) == [None]
-    large = [{"at": i, "note": "x" * 250_000} for i in range(5)]
-    assert [plan["at"] for plan in remembered(large)] == [3, 4]
-    assert remembered([{}, {"note": "x" * BEFORE_BYTES}]) == [{"note": "x" * BEFORE_BYTES}]
-
-
-def test_undo_passes_over_what_is_no_plan_and_takes_nothing_away_for_it(made):
-    plan = to_json(made())
-    back = _undone([plan, 1, {"kind": 3}])
-    assert (back["plan"], back["before"]) == (plan, [])
-    assert _undone([None])["plan"] is None
-    with pytest.raises(PreventUpdate):
-        _undone([1, "x"])
 
 
 def test_a_note_can_be_typed_as_long_as_is_said(app):

@@ -1,0 +1,93 @@
+"""What is shown: nothing of the athlete that a room need not see, notes with their sources, the two pages of paper."""
+
+import json
+from dataclasses import replace
+
+import pytest
+
+from app.cautions import GROWING
+from app.glossary import TERMS
+from app.markup import to_html
+from app.teach.form import STEPS, Session
+from app.teach.handout import ON_PAPER, SOURCES, handout, sheet_pictures
+from app.teach.notes import NOTES, QUESTIONS, note_parts, question_parts, source_line
+from app.teach.view import view_of
+from app.teach.words import told
+from model.published import values
+from tests.app.teach.conftest import TODAY
+
+
+def view(lesson, **changes):
+    return view_of(replace(Session(), **changes), lesson.case, lesson, {}, True, TODAY)
+
+
+@pytest.mark.parametrize(("code", "age", "mass"), [("W01", "20 years", "84 kg"), ("W04", "13 years", "48 kg")])
+def test_code_age_and_body_mass_stay_hidden_unless_switched_on(lesson_for, code, age, mass):
+    lesson = lesson_for(code)
+    hidden, named = view(lesson), view(lesson, named="yes")
+    for secret in (code, age, mass):
+        everything = json.dumps(hidden.story, ensure_ascii=False) + hidden.who + str(hidden.caution)
+        assert secret not in everything
+        assert secret in named.who
+    assert named.who.removesuffix(" · path from adult men") in named.story["handout"]
+
+
+def test_a_young_thrower_brings_the_caution_for_those_who_are_growing(lesson_for):
+    lesson = lesson_for("W04")
+    shown = view(lesson)
+    assert GROWING[0] in str(shown.caution)
+    assert GROWING[1] in shown.story["handout"]
+    assert shown.who == "path from adult men"
+    assert "path from adult men" in shown.story["handout"]
+    assert GROWING[0] not in str(view(lesson_for("W01")).caution)
+    assert view(lesson_for("W01")).who == ""
+
+
+def test_without_a_lesson_it_says_what_is_missing(lesson):
+    nobody = replace(lesson.case, person=None)
+    shown = view_of(Session(), nobody, None, {"age_years": "missing"}, False, TODAY)
+    assert shown.body_hidden
+    assert not shown.story
+    assert "Missing or to be mended: age" in str(shown.empty)
+    no_speed = replace(lesson.case, found=replace(lesson.case.found, own_speed=None))
+    assert "a full-effort speed" in str(view_of(Session(), no_speed, None, {}, False, TODAY).empty)
+
+
+def test_every_step_has_notes_and_every_source_is_there():
+    assert set(NOTES) == set(STEPS)
+    for note in (*NOTES.values(), *QUESTIONS):
+        assert note.text
+        assert set(note.sources) <= set(values())
+        to_html(note_parts(note))
+    assert all(note.question.endswith("?") for note in QUESTIONS)
+    assert len(question_parts()) == len(QUESTIONS)
+
+
+def test_a_source_that_was_recalled_says_so():
+    assert "from memory" in source_line("1-kinetics-42")
+    assert "memory" not in source_line("1-kinetics-01")
+    assert source_line("3-ball-mass-34").startswith("Worked out from others: ball share")
+
+
+def test_numbers_in_the_notes_are_those_of_their_sources():
+    # typed by hand beside the rows they come from
+    assert [values()[key].value for key in ("4-effort-distance-09", "4-effort-distance-11")] == ["-19", "-25"]
+    assert [values()[key].value for key in ("4-effort-distance-10", "4-effort-distance-12")] == ["-10", "-15"]
+    assert values()["8-pitch-limits-20"].value == "24"
+    assert values()["3-ball-mass-32"].value.startswith("+2 to +5 in 4 of 9 studies; 3 found no difference; 2 found")
+
+
+def test_the_handout_is_two_sheets_with_the_numbers_words_cautions_and_sources(lesson):
+    words = told(lesson)
+    sheets = handout(lesson, words, False, True, "2026-03-01")
+    text = to_html(sheets)
+    assert len(sheets) == 2
+    assert "invented demo data" in text
+    assert f"{lesson.own.read.peak:.1f} N·m" in text
+    for key in SOURCES:
+        assert source_line(key) in text.replace("&amp;", "&")
+    for term in TERMS:
+        assert (term.text in text) == (term.key in ON_PAPER)
+    pictures = sheet_pictures(lesson, words)
+    assert all(f'data-picture="{name}"' in text for name in pictures)
+    json.dumps(pictures, allow_nan=False)
