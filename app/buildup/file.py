@@ -3,6 +3,7 @@
 import base64
 import binascii
 import json
+import re
 import unicodedata
 from collections.abc import Callable
 from dataclasses import asdict
@@ -30,6 +31,7 @@ LARGEST_BYTES = 500_000  # a plan of 60 steps with a log of 400 sessions takes a
 MOST_BALLS = 24
 LONGEST_WORDS = 500
 FIRST_DAY, LAST_DAY = date(2000, 1, 1), date(2100, 12, 31)  # days are counted one by one
+MARK = re.compile(r"[0-9a-f]{1,64}")
 NO_LETTERS = ("Cc", "Cs")  # control characters, and halves of a character that no encoding takes
 
 Made = TypeVar("Made")
@@ -74,6 +76,7 @@ def to_json(record: Record) -> dict[str, object]:
         "calendar": calendar,
         "budget": asdict(record.budget),
         "made_on": record.made_on,
+        "mark": record.mark,
         "by_hand": [{"session": i, **asdict(one)} for i, one in sorted(record.by_hand.items())],
         "changed": list(record.changed),
         "read": None if record.read is None else asdict(record.read),
@@ -172,6 +175,7 @@ def _record(kept: dict[str, Any]) -> Record:
         calendar=_calendar(kept["calendar"]),
         budget=Budget(**_whole_numbers(kept["budget"], ("least_throws", "most_throws"))),
         made_on=_day(kept["made_on"]),
+        mark=_mark(kept["mark"]),
         by_hand={_place(one["session"]): _set_by_hand(one) for one in _list(kept["by_hand"], MOST_LOGGED)},
         changed=tuple(_text(one, LONGEST_WORDS) for one in _list(kept["changed"], MOST_CHANGES)),
         read=_maybe(kept["read"], _acknowledgement),
@@ -264,6 +268,12 @@ def _text(given: object, longest: int) -> str:
         raise TypeError("text")
     if any(unicodedata.category(letter) in NO_LETTERS for letter in given):
         raise InputError("text", ascii(given)[:40], "printable characters")
+    return given
+
+
+def _mark(given: object) -> str:
+    if not isinstance(given, str) or not MARK.fullmatch(given):
+        raise TypeError("mark")
     return given
 
 

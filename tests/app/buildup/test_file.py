@@ -123,6 +123,7 @@ def test_what_is_no_plan_file_is_refused_with_its_reason(contents, said):
         (("changed",), ["x"] * 5000),
         (("code",), "x" * 5000),
         (("why",), None),
+        (("mark",), "x\r\nSUMMARY:y"),
         (("lifted",), "many"),
     ],
 )
