@@ -1,8 +1,11 @@
-"""The pieces that pages are made of alike: heading, links to other pages, the last line on paper."""
+"""The pieces that pages are made of alike: heading, links, the names of fields, the last line on paper."""
+
+from collections.abc import Collection
 
 import dash_mantine_components as dmc
 from dash import html
 from dash.development.base_component import Component
+from dash.exceptions import PreventUpdate
 
 from app.compare.words import INVENTED
 from app.version import VERSION
@@ -45,6 +48,33 @@ def missing_measures(names: str) -> Component:
     Component
     """
     return html.Li([f"Missing or to be mended: {names}. ", page_link("Enter it on Athlete", "/athlete"), "."])
+
+
+def names_in(parts: object, known: Collection[str]) -> list[str]:
+    """Read the names of pattern-matched controls out of their ids.
+
+    Parameters
+    ----------
+    parts : object
+        Their ids, as the browser sent them.
+    known : collection of str
+        The names that the page has.
+
+    Returns
+    -------
+    list of str
+        In the same order.
+
+    Raises
+    ------
+    PreventUpdate
+        If they are no ids of the page: then there is nothing on it that could be filled.
+    """
+    found = [part.get("name") if isinstance(part, dict) else None for part in parts] if isinstance(parts, list) else []
+    names = [name for name in found if isinstance(name, str) and name in known]
+    if not isinstance(parts, list) or len(names) < len(found):
+        raise PreventUpdate
+    return names
 
 
 def imprint(today: str) -> Component:

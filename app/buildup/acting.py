@@ -11,8 +11,9 @@ from app import ids
 from app.buildup import acts
 from app.buildup.advice import after_of, read_pains, suggested_words
 from app.buildup.answers import ball_value
+from app.buildup.before import read_plan, readable, remembered
 from app.buildup.calendar_file import calendar_text
-from app.buildup.file import FileError, from_json, text_of, to_json
+from app.buildup.file import text_of, to_json
 from app.buildup.offers import offers_of
 from app.buildup.overlay import overlay, paper_overlay
 from app.buildup.parts import MAKE
@@ -32,7 +33,6 @@ from app.units import plain
 from model.checks import InputError
 from model.soreness import suggest
 
-MOST_BEFORE = 20  # plans that Undo goes back to
 DO = {"type": ids.BUILDUP_DO, "name": ALL}
 OFFER = {"type": ids.BUILDUP_OFFER, "name": ALL}
 HAND = {"type": ids.BUILDUP_HAND, "name": ALL}
@@ -47,6 +47,7 @@ CHOSEN = {
     "signs": ids.BUILDUP_SIGNS,
     "decision": ids.BUILDUP_DECISION,
 }
+UNREAD = "The plan that this browser keeps could not be read, and is not shown. It stays until a plan takes its place."
 LOG_FIELDS = ("log_day", "days_off", "by", "note")
 PART_IDS = {
     "growing": ids.BUILDUP_GROWING,
@@ -198,16 +199,6 @@ def register(app: Dash, fields: Callable[..., Any], form_of: Callable[..., Any],
     )
 
 
-def read_plan(kept: Any) -> Record | None:
-    """Read the plan that the browser kept; None if there is none or it cannot be read."""
-    if kept is None:
-        return None
-    try:
-        return from_json(kept)
-    except FileError:
-        return None
-
-
 def acted(
     given: tuple[Any, Any], case_for: Callable[..., Any], beside: dict[str, Any], kept: dict[str, Any]
 ) -> dict[str, Any]:
@@ -242,7 +233,7 @@ def acted(
         made["changes"] = act.form
     if act.record != record:
         made |= {"plan": None if act.record is None else to_json(act.record)}
-        made["before"] = [*before, kept["plan"]][-MOST_BEFORE:]
+        made["before"] = remembered([*before, kept["plan"]])
     if act.logged:
         made |= _log_texts(("", "", ""), "", [], None, dict.fromkeys(LOG_FIELDS, "") | {"by": no_update})
     if act.reopened and record is not None and record.log:
@@ -262,10 +253,10 @@ def _act(source: Any, name: Any, value: Any, page: acts.Page) -> acts.Act:
 
 
 def _undone(before: list[Any]) -> dict[str, Any]:
+    before = readable(before)
     if not before:
         raise PreventUpdate
-    plan = before[-1] if read_plan(before[-1]) is not None else None
-    return _nothing() | {"plan": plan, "before": before[:-1], "notice": "The last change was undone."}
+    return _nothing() | {"plan": before[-1], "before": before[:-1], "notice": "The last change was undone."}
 
 
 def _nothing() -> dict[str, Any]:
@@ -292,11 +283,12 @@ def drawn(kept: Any, case: Any, look: dict[str, Any]) -> dict[str, Any]:
     """Show the plan."""
     system, theme, width = system_named(look["units"]), theme_named(look["theme"]), width_px(look["width"])
     record, today = read_plan(kept), date.today()
+    unread = kept is not None and record is None
     course = None if record is None else course_of(record)
     shown = course is not None and not (is_growing(course.record.person) and course.record.read is None)
     found = None if record is None else recheck(record, case)
     days, offers = offers_of(course, today) if course is not None and shown else ("", ())
-    view = view_of(course, found, _other(record, case), days, system)
+    view = view_of(course, found, UNREAD if unread else _other(record, case), days, system)
     drawing = course if shown else None
     scale = theme.root_px / THEMES["light"].root_px
     return {

@@ -1,5 +1,6 @@
 """From the form and the athlete to a plan, or to why there is none. Pure."""
 
+import hashlib
 from dataclasses import dataclass
 from datetime import date
 
@@ -16,6 +17,7 @@ from model.full_speeds import SpeedTable, table_of
 from model.person import Person
 from model.plan_search import find_plan
 
+MARK_LETTERS = 20
 FEWEST_STEPS = 2  # asked for first, to learn how many the limits ask for
 
 
@@ -127,6 +129,7 @@ def make(form: PlanForm, checked: CheckedPlan, case: Case, invented: bool, today
     if isinstance(found, NoPlan):
         return found
     budget = checked.budget(found.steps[0].metrics["area"])
+    throws = tuple((step.ball, step.share) for step in found.steps)
     return Record(
         code=case.code,
         invented=invented,
@@ -137,13 +140,18 @@ def make(form: PlanForm, checked: CheckedPlan, case: Case, invented: bool, today
         aim=form.aim,
         lead=checked.lead,
         limits=checked.limits,
-        throws=tuple((step.ball, step.share) for step in found.steps),
+        throws=throws,
         repeats=(int(checked.values["repeats"]),) * len(found.steps),
         why=found.why,
         calendar=calendar,
         budget=budget,
         made_on=today,
+        mark=_mark(today, case.code, case.person, table, form.aim, calendar, throws),
     )
+
+
+def _mark(*made_of: object) -> str:
+    return hashlib.sha256(repr(made_of).encode("utf-8", "replace")).hexdigest()[:MARK_LETTERS]
 
 
 def search(

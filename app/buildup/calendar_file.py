@@ -1,6 +1,5 @@
 """The sessions that are left as a calendar (iCalendar, RFC 5545): one event of a whole day for each."""
 
-import hashlib
 from collections.abc import Iterable
 from datetime import UTC, date, datetime, timedelta
 
@@ -33,7 +32,6 @@ def calendar_text(course: Course, now: datetime, with_code: bool, system: System
         An event's UID stays the same when the file is made again, so that a calendar changes it and adds none.
     """
     record = course.record
-    mark = _mark(course)
     lines = ["BEGIN:VCALENDAR", "VERSION:2.0", f"PRODID:-//Levelpeak//Levelpeak {VERSION}//EN", "CALSCALE:GREGORIAN"]
     for i, one in enumerate(course.schedule.sessions, start=len(record.log)):
         ball = system.text(one.step.ball.mass_kg, "g")
@@ -47,7 +45,7 @@ def calendar_text(course: Course, now: datetime, with_code: bool, system: System
         )
         lines += [
             "BEGIN:VEVENT",
-            f"UID:{mark}-{i + 1}@levelpeak.invalid",
+            f"UID:{record.mark}-{i + 1}@levelpeak.invalid",
             f"DTSTAMP:{now.astimezone(UTC).strftime(STAMP)}",
             f"DTSTART;VALUE=DATE:{_day(one.day)}",
             f"DTEND;VALUE=DATE:{_day(one.day + timedelta(1))}",
@@ -58,13 +56,6 @@ def calendar_text(course: Course, now: datetime, with_code: bool, system: System
         ]
     lines.append("END:VCALENDAR")
     return LINE_END.join(_folded(lines)) + LINE_END
-
-
-def _mark(course: Course) -> str:
-    """What all events of a plan share: from the plan's day, athlete and aim, which no change of it touches."""
-    record = course.record
-    made_of = f"{record.made_on}|{record.code}|{record.aim}"
-    return hashlib.sha256(made_of.encode()).hexdigest()[:20]
 
 
 def _day(day: date) -> str:

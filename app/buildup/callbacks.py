@@ -26,11 +26,13 @@ from app.compare.throwers import is_invented
 from app.demo import load_demo
 from app.flat_form import by_name
 from app.glossary import field_words
+from app.page_parts import names_in
 from app.rack import boxes_of, left_out, masses_of, name_of, rack_of
 from app.systems import System, system_named
 from app.whose import UNREAD, who_words, whose
 from model.build_up import METRICS
 
+NUMBERS_AND_DAYS = (*FIELDS, *DATES)
 FIELD = {"type": ids.BUILDUP_FIELD, "name": ALL}
 
 CONTROLS = {
@@ -72,7 +74,7 @@ def form_of(given: dict[str, Any]) -> tuple[PlanForm, System]:
     before, system = read_written(given.get("written"))
     typed = by_name(given["typed_ids"], given["typed"])
     days = given.get("days")
-    texts = {name: typed.get(name) for name in (*FIELDS, *DATES)}
+    texts = {name: typed.get(name) for name in NUMBERS_AND_DAYS}
     texts |= given["controls"] | {
         "days": _days(days),
         "left_out": left_out(_shown(given.get("boxes")), given.get("balls")),
@@ -173,7 +175,7 @@ def change(
         elif source == ids.BUILDUP_CHANGES:
             form = _with(form, changes if isinstance(changes, dict) else {})
     case, _, _ = case_for(form, read, system)
-    names = [part["name"] for part in given["typed_ids"]]
+    names = names_in(given["typed_ids"], NUMBERS_AND_DAYS)
     return {
         "controls": {name: getattr(form, name) for name in CONTROLS},
         "days": (form.days or aim_named(form.aim).days).split(),
@@ -205,7 +207,7 @@ def tell(given: dict[str, Any], read: Any) -> dict[str, Any]:
     lead, own = METRICS[checked.lead][0], name_of(case.own_ball, case)
     first = own if aim.start_own else "lowest lead readout"
     missing = missing_of(case, checked)
-    names = [part["name"] for part in given["typed_ids"]]
+    names = names_in(given["typed_ids"], NUMBERS_AND_DAYS)
     leads = [{"value": key, "label": label} for key, (label, _) in METRICS.items()]
     said = missing_parts(missing.measures, missing.speed, ()) if missing.measures or missing.speed else []
     return {

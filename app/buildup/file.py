@@ -3,6 +3,8 @@
 import base64
 import binascii
 import json
+import re
+import unicodedata
 from collections.abc import Callable
 from dataclasses import asdict
 from datetime import date
@@ -15,18 +17,22 @@ from app.compare.fields import LONGEST_CODE
 from app.version import VERSION as MADE_WITH
 from model.ball import Ball
 from model.build_up import METRICS, SHARE_LIMIT, PlanLimits
-from model.calendar_plan import REPEATS_LIMIT, Budget, ByHand, Calendar
+from model.calendar_plan import REPEATS_LIMIT, THROWS_LIMIT, Budget, ByHand, Calendar
 from model.checks import InputError, check_choice, check_number
 from model.course import Thrown
 from model.full_speeds import SpeedTable
 from model.person import Person
 from model.soreness import After
+from model.throw import SPEED_LIMIT
 
 KIND = "levelpeak build-up"
 VERSION = 1
 LARGEST_BYTES = 500_000  # a plan of 60 steps with a log of 400 sessions takes about half of it
 MOST_BALLS = 24
 LONGEST_WORDS = 500
+FIRST_DAY, LAST_DAY = date(2000, 1, 1), date(2100, 12, 31)  # days are counted one by one
+MARK = re.compile(r"[0-9a-f]{1,64}")
+NO_LETTERS = ("Cc", "Cs")  # control characters, and halves of a character that no encoding takes
 
 Made = TypeVar("Made")
 
@@ -70,6 +76,7 @@ def to_json(record: Record) -> dict[str, object]:
         "calendar": calendar,
         "budget": asdict(record.budget),
         "made_on": record.made_on,
+        "mark": record.mark,
         "by_hand": [{"session": i, **asdict(one)} for i, one in sorted(record.by_hand.items())],
         "changed": list(record.changed),
         "read": None if record.read is None else asdict(record.read),
@@ -168,6 +175,7 @@ def _record(kept: dict[str, Any]) -> Record:
         calendar=_calendar(kept["calendar"]),
         budget=Budget(**_whole_numbers(kept["budget"], ("least_throws", "most_throws"))),
         made_on=_day(kept["made_on"]),
+        mark=_mark(kept["mark"]),
         by_hand={_place(one["session"]): _set_by_hand(one) for one in _list(kept["by_hand"], MOST_LOGGED)},
         changed=tuple(_text(one, LONGEST_WORDS) for one in _list(kept["changed"], MOST_CHANGES)),
         read=_maybe(kept["read"], _acknowledgement),
@@ -214,8 +222,8 @@ def _thrown(kept: dict[str, Any]) -> Thrown:
         _day(kept["day"]),
         _place(kept["place"]),
         _ball(kept["ball"]),
-        _number(kept["speed_m_s"]),
-        _whole(_number(kept["throws"])),
+        check_number("speed_m_s", _number(kept["speed_m_s"]), SPEED_LIMIT),
+        _whole(check_number("throws", _number(kept["throws"]), THROWS_LIMIT)),
         After(speed_held=held, signs=tuple(_list(after["signs"], 8)), **ratings),  # type: ignore[arg-type]
         kept["decision"],
         _whole(_number(kept["days_off"])),
@@ -258,6 +266,14 @@ def _whole_numbers(kept: dict[str, Any], names: tuple[str, ...]) -> dict[str, An
 def _text(given: object, longest: int) -> str:
     if not isinstance(given, str) or len(given) > longest:
         raise TypeError("text")
+    if any(unicodedata.category(letter) in NO_LETTERS for letter in given):
+        raise InputError("text", ascii(given)[:40], "printable characters")
+    return given
+
+
+def _mark(given: object) -> str:
+    if not isinstance(given, str) or not MARK.fullmatch(given):
+        raise TypeError("mark")
     return given
 
 
@@ -268,7 +284,10 @@ def _list(given: object, most: int) -> list[Any]:
 
 
 def _day(given: object) -> date:
-    return date.fromisoformat(_text(given, 10))
+    day = date.fromisoformat(_text(given, 10))
+    if not FIRST_DAY <= day <= LAST_DAY:
+        raise InputError("day", str(day), f"{FIRST_DAY} to {LAST_DAY}")
+    return day
 
 
 def _maybe(given: Any, read: Callable[[Any], Made]) -> Made | None:

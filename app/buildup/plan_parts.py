@@ -214,7 +214,12 @@ def log() -> Component:
                             ),
                             hand("days_off", "Days off first", "0 to 60; empty: as suggested", True),
                             hand("by", "Initials of who decides", f"up to {LONGEST_INITIALS} characters, no names"),
-                            hand("note", "Note", f"up to {LONGEST_NOTE} characters; may stay empty"),
+                            hand(
+                                "note",
+                                "Note",
+                                f"up to {LONGEST_NOTE} characters; may stay empty",
+                                longest=LONGEST_NOTE,
+                            ),
                         ],
                         className="buildup-row four",
                     ),

@@ -66,6 +66,8 @@ class Record:
     calendar : Calendar
     budget : Budget
     made_on : date
+    mark : str
+        What tells the plan from others: made of all it started from, and the same as long as it is kept.
     by_hand : mapping of int to ByHand
         What was set of single sessions, by their place in the whole row.
     changed : tuple of str
@@ -95,6 +97,7 @@ class Record:
     calendar: Calendar
     budget: Budget
     made_on: date
+    mark: str
     by_hand: Mapping[int, ByHand] = field(default_factory=dict)
     changed: tuple[str, ...] = ()
     read: Acknowledgement | None = None

@@ -56,7 +56,7 @@ def view_of(course: Course | None, found: Recheck | None, other: str, days: str,
     found : Recheck or None
         New numbers for it.
     other : str
-        What is to be said of the athlete of the other pages; empty for nothing.
+        What is to be said of the athlete of the other pages, or of a kept plan that is not shown; empty for nothing.
     days : str
         How the plan stands to its target day.
     system : System
@@ -67,7 +67,8 @@ def view_of(course: Course | None, found: Recheck | None, other: str, days: str,
     """
     hidden = dict.fromkeys(PARTS, True)
     if course is None:
-        return View({ids.BUILDUP_SENTENCE: _html([html.P(NOT_YET, className="invitation")])}, hidden)
+        said = [html.P(other)] if other else []
+        return View({ids.BUILDUP_SENTENCE: _html([*said, html.P(NOT_YET, className="invitation")])}, hidden)
     record = course.record
     if is_growing(record.person) and record.read is None:
         return View({ids.BUILDUP_SENTENCE: ""}, hidden | {"growing": False})

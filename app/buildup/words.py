@@ -1,6 +1,7 @@
 """What the page says of a plan: its sentence, what it is for, which limits a step breaks, why there is none."""
 
 import math
+import re
 
 from app.buildup.aims import AIMS, aim_named
 from app.buildup.checks import CAP_UNITS
@@ -8,7 +9,7 @@ from app.buildup.games import game_limit
 from app.buildup.record import Course, Record
 from app.claim.words import capital
 from app.systems import METRIC, System
-from app.units import plain, rounded_down
+from app.units import from_si, plain, rounded_down
 from model.ball import Ball
 from model.build_up import METRICS, Breach, Loosening, NoPlan, Step
 from model.calendar_plan import SessionBreach
@@ -114,6 +115,25 @@ def share_words(share: float) -> str:
     return f"{plain(100.0 * share, most=1)} %"
 
 
+def why_words(record: Record, system: System) -> str:
+    """Say why the balls come in this order, in the units that are shown.
+
+    Parameters
+    ----------
+    record : Record
+        Its reason is kept as the model wrote it: balls in whole grams, shares without a blank.
+    system : System
+
+    Returns
+    -------
+    str
+    """
+    why = re.sub(r"(?<=[0-9])%", " %", record.why)
+    for ball in record.table.balls:
+        why = why.replace(f"the {from_si(ball.mass_kg, 'g'):.0f} g ball", f"the {system.text(ball.mass_kg, 'g')} ball")
+    return why
+
+
 def purpose(course: Course, system: System) -> list[tuple[str, str]]:
     """Say what should improve, which readout is meant to rise, and what ends the plan.
 
@@ -138,7 +158,7 @@ def purpose(course: Course, system: System) -> list[tuple[str, str]]:
         moves = f"{capital(label)} is meant to rise, as evenly as the limits allow: from {span}."
     else:
         moves = f"None; {label} is meant to fall, evenly: from {span}."
-    order = [("Order of the balls", f"{capital(record.why)}.")] if len(record.throws) > 1 else []
+    order = [("Order of the balls", f"{capital(why_words(record, system))}.")] if len(record.throws) > 1 else []
     return [
         ("What should improve", aim.improves),
         ("Readout meant to rise", moves),

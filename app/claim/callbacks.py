@@ -29,6 +29,7 @@ from app.compare.view import basis_of
 from app.demo import load_demo
 from app.flat_form import by_name
 from app.glossary import field_words
+from app.page_parts import names_in
 from app.rack import rack_of, texts_of
 from app.systems import System, system_named
 from app.whose import Whose, whose
@@ -159,7 +160,7 @@ def change(
 
 def _set(form: ClaimForm, fields: dict[str, Any], rack_ids: Sequence[Any], system: System) -> dict[str, Any]:
     """The typed fields of a form; the choice from the rack is empty again, for the fields say which ball it is."""
-    names = [part["name"] for part in fields["typed_ids"]]
+    names = names_in(fields["typed_ids"], FIELDS)
     return {
         "typed": [FIELDS[name].shown(getattr(form, name), system) for name in names],
         "picked": [None] * len(rack_ids),
@@ -197,7 +198,7 @@ def draw(fields: dict[str, Any], read: Any, rack_ids: Sequence[Any], typed_parts
         "saved": to_json(form),
         "view": {name: getattr(view, name) for name in VIEW_OUTPUTS},
         "invented": not is_invented(arm.compared, load_demo()),
-        "errors": [answer.checked.problems.get(part["name"], "") for part in fields["typed_ids"]],
+        "errors": [answer.checked.problems.get(name, "") for name in names_in(fields["typed_ids"], FIELDS)],
         "racks": [rack_of(answer.case)] * len(rack_ids),
         "typed_hidden": [form.held != "typed"] * len(typed_parts),
         "same_hidden": form.held != "same",

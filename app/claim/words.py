@@ -277,4 +277,4 @@ def heard(one: Difference, answer: ClaimAnswer) -> str:
 
 def capital(text: str) -> str:
     """Begin a text with a capital."""
-    return text[0].upper() + text[1:]
+    return text[:1].upper() + text[1:]

@@ -380,7 +380,7 @@ def _words(
         Text(unit, start, top, "top left", size),
         Text("foot contact", contact, top, "top right", size),
         Text("maximum external<br>rotation", rotation, top, "top left", size),
-        Text("release,<br>then no ball" if narrow else "release", release, top, "top right", size),
+        Text("release,<br>no ball" if narrow else "release", release, top, "top right", size),
     ]
     if (rotation - contact) / (end - start) * (NARROW_PX if narrow else WIDE_PX) < LEAST_APART_PX:
         del words[1]  # a very slow throw beside a usual one: its own foot contact is far to the left of both

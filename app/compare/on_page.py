@@ -1,9 +1,9 @@
-"""What the callbacks read off the page: the fields as one form, in the units they show, and the athlete's readings."""
+"""What the callbacks read off the page, the fields as one form and the athletes' readings; and what they set on it."""
 
 from datetime import date
 from typing import Any
 
-from dash import ALL, Input, State
+from dash import ALL, Input, Output, State
 from flask import current_app
 
 from app import ids
@@ -38,6 +38,26 @@ CHOSEN = {
 
 PICKED = {"reference", "kind", "quantity", "headline", "align", "scale"}
 """Those that are chosen, not typed: nothing chosen is None."""
+
+
+VIEW_OUTPUTS = {
+    "summary": Output(ids.COMPARE_SUMMARY, "children"),
+    "sentence": Output(ids.COMPARE_SENTENCE, "children"),
+    "others": Output(ids.COMPARE_OTHERS, "children"),
+    "warnings": Output(ids.COMPARE_WARNINGS, "children"),
+    "figure_title": Output(ids.COMPARE_FIGURE_TITLE, "children"),
+    "figure_note": Output(ids.COMPARE_FIGURE_NOTE, "children"),
+    "table": Output(ids.COMPARE_TABLE, "children"),
+    "headline_choices": Output(ids.COMPARE_HEADLINE, "data"),
+    "headline_default": Output(ids.COMPARE_HEADLINE, "placeholder"),
+    "level_label": Output(ids.COMPARE_ABOVE, "label"),
+    "level_placeholder": Output(ids.COMPARE_ABOVE, "placeholder"),
+    "level_problem": Output(ids.COMPARE_ABOVE, "error"),
+    "date_problem": Output(ids.COMPARE_DATE, "error"),
+    "date_off": Output(ids.COMPARE_DATE, "disabled"),
+    "kind_off": Output(ids.COMPARE_KIND, "disabled"),
+}
+"""The parts that `View` fills one to one."""
 
 
 def fields_of(kind: type[Input] | type[State]) -> dict[str, Any]:

@@ -33,7 +33,9 @@ CHOICE: dict[str, Any] = {
 }
 
 
-def text_field(label: str | Component, description: str = "", numeric: bool = False, **props: Any) -> Component:
+def text_field(
+    label: str | Component, description: str = "", numeric: bool = False, longest: int = LONGEST_TEXT, **props: Any
+) -> Component:
     """Make a field for text that is sent when it is left or on Enter, and kept as it was typed.
 
     Parameters
@@ -44,6 +46,8 @@ def text_field(label: str | Component, description: str = "", numeric: bool = Fa
         What is accepted.
     numeric : bool
         Whether a touch screen shows its number keys.
+    longest : int
+        Characters that can be typed.
     **props
         Further properties of `dmc.TextInput`.
 
@@ -58,7 +62,7 @@ def text_field(label: str | Component, description: str = "", numeric: bool = Fa
         debounce=True,
         inputWrapperOrder=ORDER,
         spellCheck=False,
-        attributes={"input": {"maxLength": LONGEST_TEXT} | ({"inputMode": "decimal"} if numeric else {})},
+        attributes={"input": {"maxLength": longest} | ({"inputMode": "decimal"} if numeric else {})},
         **described,
     )
 

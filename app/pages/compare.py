@@ -7,9 +7,10 @@ from dash.development.base_component import Component
 from flask import current_app
 
 from app import ids
-from app.compare import callbacks, parts
+from app.compare import parts
 from app.compare.along import callbacks as along_callbacks
 from app.compare.along.parts import tools
+from app.compare.register import register as register_compare
 from app.compare.who import who
 from app.demo import load_demo
 from app.page import Page
@@ -59,7 +60,7 @@ def register(app: Dash) -> None:
     ----------
     app : Dash
     """
-    callbacks.register(app)
+    register_compare(app)
     along_callbacks.register(app)
 
 

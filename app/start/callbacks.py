@@ -28,12 +28,13 @@ from app.map.answers import usual_base
 from app.map.axes import width_px
 from app.map.changes import to_compare
 from app.map.checks import Spot
+from app.page_parts import names_in
 from app.palette import theme_named
 from app.rack import boxes_of, masses_of
 from app.start.answers import field_for, start_of
-from app.start.checks import fields_of
+from app.start.checks import TYPED, fields_of
 from app.start.figure import paper_figure, start_figure
-from app.start.form import StartForm, from_json, read_form, to_json, with_example, without_limits
+from app.start.form import COUNTED, StartForm, from_json, read_form, to_json, with_example, without_limits
 from app.start.meant import counted, meant, read_written, written
 from app.start.parts import field_description, field_label, ways
 from app.start.view import means_of, view_of
@@ -206,7 +207,7 @@ def _set(
     arm = _whose(form, read)
     case = case_of(arm.compared, arm.profile, date.today(), system)
     form = replace(form, base=form.base or usual_base(case, arm.compared.kind))
-    names, counted_names = ([part["name"] for part in parts] for parts in (typed_ids, count_ids))
+    names, counted_names = names_in(typed_ids, TYPED), names_in(count_ids, COUNTED)
     specs, masses, out = fields_of(form), masses_of(case), form.left_out.split()
     return {
         "who": form.who,
@@ -236,8 +237,8 @@ def draw(fields: dict[str, Any], read: Any, theme: Any, width: Any, means_ids: S
         "figure": start_figure(answer, theme_named(theme), width_px(width)),
         "paper": paper_figure(answer),
         "view": {name: getattr(view, name) for name in VIEW_OUTPUTS},
-        "means": [means_of(answer, part["name"]) for part in means_ids],
-        "errors": [answer.checked.problems.get(part["name"], "") for part in fields["typed_ids"]],
+        "means": [means_of(answer, name) for name in names_in(means_ids, COUNTED)],
+        "errors": [answer.checked.problems.get(name, "") for name in names_in(fields["typed_ids"], TYPED)],
         "invented": not is_invented(arm.compared, load_demo()),
         "wanted_hidden": answer.aim != "nearest_peak",
         "add_hidden": form.who != OF_COMPARE or answer.found is None or not answer.found.listed,

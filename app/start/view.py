@@ -78,7 +78,7 @@ def _reference(answer: StartAnswer) -> list[Component]:
         return []
     link = page_link("Kind, day and speed are set on Compare", "/")
     if basis.hundred.of == "profile":
-        link = page_link("Its readings are on Athlete", "/athlete")
+        link = page_link("It stands on Athlete", "/athlete")
     return [html.Span(["100 % is ", html.Strong(basis.dated), ". ", link, "."])]
 
 

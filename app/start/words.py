@@ -158,7 +158,7 @@ def sentence(answer: StartAnswer) -> tuple[str, str]:
         return "Nothing fits.", nothing_words(answer)
     first = found.listed[0]
     count = sum(one.fits for one in found.ranges)
-    fit = f"{count} of {len(found.ranges)} balls fit"
+    fit = f"{count} of {len(found.ranges)} balls fit" if len(found.ranges) > 1 else "the one ball ticked fits"
     return throw_text(first, answer), f": first of the list for “{AIMS[answer.aim]}”; {fit}."
 
 

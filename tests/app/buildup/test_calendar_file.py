@@ -8,7 +8,10 @@ import pytest
 from icalendar import Calendar as ICalendar
 
 from app.buildup import edits
+from app.buildup.answers import make
 from app.buildup.calendar_file import calendar_text
+from app.buildup.checks import check_form
+from app.buildup.form import PlanForm
 from app.buildup.record import course_of
 from app.systems import CUSTOMARY
 from tests.app.buildup.conftest import TODAY
@@ -84,3 +87,15 @@ def test_units_are_the_readers(course):
 
 def test_a_plan_without_sessions_left_is_an_empty_calendar(made):
     assert events(course_of(logged(made(), "stop"))) == []
+
+
+def test_two_athletes_without_a_code_share_no_event(case):
+    def names_of(code):
+        nameless = replace(case(code), code="")
+        form = PlanForm()
+        return {
+            str(event["UID"])
+            for event in events(course_of(make(form, check_form(form, TODAY), nameless, False, TODAY)))
+        }
+
+    assert not names_of("W01") & names_of("W02")

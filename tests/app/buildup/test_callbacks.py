@@ -6,9 +6,11 @@ import pytest
 from dash.exceptions import PreventUpdate
 
 from app import ids
-from app.buildup.acting import drawn, picked, read_plan
+from app.buildup.acting import UNREAD, drawn, picked
+from app.buildup.before import read_plan
 from app.buildup.callbacks import CONTROLS, case_for, form_of, tell
 from app.buildup.checks import DATES, FIELDS
+from app.buildup.edits import LONGEST_NOTE
 from app.buildup.file import to_json
 from app.buildup.form import PlanForm
 from app.buildup.meant import written
@@ -169,3 +171,31 @@ def test_a_request_of_another_shape_shows_no_stack_trace(app, output):
         answer = client.post("/_dash-update-component", json=body | broken)
         assert b"Traceback" not in answer.data
         assert b"/app/" not in answer.data
+
+
+@pytest.mark.parametrize("kept", ["x", {"kind": "levelpeak build-up", "version": 99}, [[]]])
+def test_a_kept_plan_that_cannot_be_read_is_told_of(shown, kept):
+    made = shown(kept)
+    assert UNREAD in made["told"][ids.BUILDUP_SENTENCE]
+    assert made["hidden"]["body"]
+    assert UNREAD not in shown(None)["told"][ids.BUILDUP_SENTENCE]
+
+
+def test_a_note_can_be_typed_as_long_as_is_said(app):
+    with app.server.app_context():
+        parts = json.loads(json.dumps(layout(), default=lambda part: part.to_plotly_json()))
+    fields = {str(part["props"].get("id")): part["props"] for part in _parts(parts) if "attributes" in part["props"]}
+    note = fields[str({"type": ids.BUILDUP_HAND, "name": "note"})]
+    assert note["attributes"]["input"]["maxLength"] == LONGEST_NOTE
+    assert str(LONGEST_NOTE) in note["description"]
+
+
+def _parts(given):
+    if isinstance(given, list):
+        for one in given:
+            yield from _parts(one)
+    elif isinstance(given, dict):
+        if "props" in given:
+            yield given
+        for one in given.values():
+            yield from _parts(one)

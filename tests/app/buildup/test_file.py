@@ -18,6 +18,8 @@ from app.buildup.edits import MOST_LOGGED
 from app.buildup.file import LARGEST_BYTES, FileError, from_json, read_upload, text_of, to_json
 from app.buildup.form import PlanForm
 from app.buildup.record import course_of
+from app.buildup.words import purpose
+from app.systems import METRIC
 from model.calendar_plan import ByHand
 from tests.app.buildup.conftest import TODAY, case_for
 from tests.app.buildup.test_edits import logged
@@ -96,6 +98,16 @@ def test_what_is_no_plan_file_is_refused_with_its_reason(contents, said):
         (("calendar", "weekdays"), [7]),
         (("calendar", "first_day"), "soon"),
         (("calendar", "first_day"), "9999-12-31"),
+        (("calendar", "target_day"), "9999-12-01"),  # a day so far off took 14 s to count up to
+        (("made_on",), "0001-01-01"),
+        (("by_hand", 0, "day"), "0001-01-02"),
+        (("log", 0, "day"), "1999-12-31"),
+        (("log", 0, "speed_m_s"), float("inf")),
+        (("log", 0, "speed_m_s"), 400.0),
+        (("log", 0, "throws"), -1),
+        (("code",), "a\nb"),
+        (("code",), "\ud800"),  # half of a character: no file could be written of it
+        (("log", 0, "note"), "\ud800"),
         (("budget", "first_nms"), 0.0),
         (("budget", "x"), 1.0),
         (("by_hand", 0, "session"), -1),
@@ -111,6 +123,7 @@ def test_what_is_no_plan_file_is_refused_with_its_reason(contents, said):
         (("changed",), ["x"] * 5000),
         (("code",), "x" * 5000),
         (("why",), None),
+        (("mark",), "x\r\nSUMMARY:y"),
         (("lifted",), "many"),
     ],
 )
@@ -122,6 +135,11 @@ def test_a_value_that_no_plan_holds_is_refused(full, path, value):
     spot[path[-1]] = value
     with pytest.raises(FileError):
         from_json(kept)
+
+
+def test_a_plan_without_a_reason_for_its_order_opens_and_is_shown(full):
+    record = from_json(to_json(full) | {"why": ""})
+    assert purpose(course_of(record), METRIC)
 
 
 def kept_plan() -> dict[str, object]:

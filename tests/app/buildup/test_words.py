@@ -85,6 +85,13 @@ def test_a_long_plan_prints_its_next_sessions_and_says_so(made):
     assert f"The next {ON_PAPER} of " in table
 
 
+def test_the_reason_for_the_order_names_the_balls_in_the_units_that_are_shown(made):
+    record = made()
+    assert "with the 470 g ball is 41 % below that with the 145 g ball" in words.why_words(record, METRIC)
+    customary = words.why_words(record, CUSTOMARY)  # 470 g / 28.3495 = 16.58, 145 g / 28.3495 = 5.11
+    assert "with the 16.58 oz ball is 41 % below that with the 5.11 oz ball" in customary
+
+
 def test_a_thrower_who_is_still_growing_sees_no_plan_before_the_text_was_read(made, case):
     record = made("W04")
     before = view_of(course_of(record), None, "", "", METRIC)

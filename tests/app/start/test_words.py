@@ -18,6 +18,7 @@ def test_the_sentence_names_ball_share_and_speed_as_caps_and_for_which_aim(start
     assert rest == ": first of the list for “longest time loaded under the limits”; 8 of 8 balls fit."
     assert words.sentence(start(aim="nearest_peak"))[0].split(" at ")[1].startswith(tuple("123456789"))
     assert words.sentence(start(elbow_peak="x")) == ("", "")
+    assert words.sentence(start(left_out="95 125 160 210 275 360 470"))[1].endswith("; the one ball ticked fits.")
 
 
 def test_it_is_in_the_readers_units(start):

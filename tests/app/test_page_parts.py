@@ -1,0 +1,20 @@
+"""What pages are made of alike reads what the browser sends with distrust."""
+
+import pytest
+from dash.exceptions import PreventUpdate
+
+from app.page_parts import names_in
+
+
+def test_the_names_of_controls_come_in_the_order_of_their_ids():
+    parts = [{"type": "t", "name": "b"}, {"type": "t", "name": "a"}]
+    assert names_in(parts, {"a", "b", "c"}) == ["b", "a"]
+    assert names_in([], {"a"}) == []
+
+
+@pytest.mark.parametrize(
+    "parts", [None, True, 1.5, "ab", {"name": "a"}, ["a"], [[1]], [None], [{}], [{"name": "z"}], [{"name": ["a"]}]]
+)
+def test_what_are_no_ids_of_the_page_fills_nothing_on_it(parts):
+    with pytest.raises(PreventUpdate):
+        names_in(parts, ("a",))
