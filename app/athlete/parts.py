@@ -16,7 +16,7 @@ from app.compare.figure import GRAPH_CONFIG
 from app.compare.parts import choice, text_field
 from app.compare.who import athlete_fields
 from app.compare.words import INVENTED
-from app.glossary import explained
+from app.glossary import explained, field_words
 from app.systems import METRIC, System
 from app.version import VERSION
 from model.checks import Limit
@@ -289,7 +289,7 @@ def correction() -> Component:
     """Make the place of the radar correction."""
     asked = html.Div(
         [
-            dmc.Switch(id=ids.ATHLETE_SWITCH, label="Correct readings to release speed", checked=False),
+            dmc.Switch(id=ids.ATHLETE_SWITCH, label=field_words("Correct readings to release speed"), checked=False),
             _measured("radar_distance_m"),
             _typed("Angle between radar and flight", "radar_angle_deg", fields.RADAR_ANGLE, "°"),
         ],

@@ -25,7 +25,7 @@ from app.compare.form import LONGEST_KEPT, FormError
 from app.compare.throwers import is_invented
 from app.demo import load_demo
 from app.flat_form import by_name
-from app.glossary import field_words
+from app.glossary import explained, field_words
 from app.page_parts import names_in
 from app.rack import boxes_of, left_out, masses_of, name_of, rack_of
 from app.systems import System, system_named
@@ -214,13 +214,13 @@ def tell(given: dict[str, Any], read: Any) -> dict[str, Any]:
         "saved": to_json(form),
         "who": who_words(case),
         "invented": not invented,
-        "aim": html.P([html.Strong("Improves: "), aim.improves, " ", aim.ends]),
+        "aim": html.P([html.Strong("Improves: "), *explained(aim.improves), " ", aim.ends]),
         "leads": [{"value": BY_AIM, "label": f"by the aim: {METRICS[aim.lead][0]}"}, *leads],
         "starts": ball_choices(rack_of(case), first, lead),
         "goals": ball_choices(rack_of(case), own, ""),
         "missing": [*([html.P(UNREAD)] if unread else []), *said],
         "errors": [checked.problems.get(name, "") for name in names],
         "labels": [field_words(field_label(name, system)) for name in names],
-        "descriptions": [field_description(name, form.aim, system) for name in names],
+        "descriptions": [field_words(field_description(name, form.aim, system)) for name in names],
         "hints": [default_text(name, form.aim, system) if name in FIELDS else "" for name in names],
     }
