@@ -1,9 +1,10 @@
 """The pieces that pages are made of alike: heading, links, the names of fields, the last line on paper."""
 
-from collections.abc import Collection
+from collections.abc import Callable, Collection, Sequence
+from typing import Any
 
 import dash_mantine_components as dmc
-from dash import html
+from dash import html, no_update
 from dash.development.base_component import Component
 from dash.exceptions import PreventUpdate
 
@@ -75,6 +76,37 @@ def names_in(parts: object, known: Collection[str]) -> list[str]:
     if not isinstance(parts, list) or len(names) < len(found):
         raise PreventUpdate
     return names
+
+
+def changed_only(shown: Sequence[Any], wanted: Callable[[dict[str, str]], Any]) -> list[Any]:
+    """Say what pattern-matched controls shall show; one that stays the same is left alone.
+
+    Parameters
+    ----------
+    shown : sequence of two
+        Their ids and what they show now, as the browser sent them.
+    wanted : callable
+        Takes an id whose names and values are texts.
+
+    Returns
+    -------
+    list
+        In the same order.
+
+    Raises
+    ------
+    PreventUpdate
+        If they are no such ids.
+    """
+    parts, now = shown
+    if not isinstance(parts, list) or not isinstance(now, list) or len(parts) != len(now) or not all(map(is_id, parts)):
+        raise PreventUpdate
+    return [no_update if wanted(part) == then else wanted(part) for part, then in zip(parts, now, strict=True)]
+
+
+def is_id(part: object) -> bool:
+    """Whether this is an id of pattern-matched controls, whose values are all texts."""
+    return isinstance(part, dict) and all(isinstance(word, str) for word in part.values())
 
 
 def imprint(today: str) -> Component:

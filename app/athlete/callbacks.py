@@ -32,7 +32,7 @@ from app.athlete.changes import (
     removed,
     with_own_ball,
 )
-from app.athlete.form import ProfileForm, to_json
+from app.athlete.form import TEXT_NAMES, ProfileForm, to_json
 from app.athlete.kept import form_for, read_kept, write_kept
 from app.athlete.meant import meant, read_written, written
 from app.athlete.parts import LABELS, typed_id
@@ -50,6 +50,7 @@ from app.compare.view import basis_of
 from app.demo import load_demo
 from app.flat_form import texts_meant
 from app.markup import to_html
+from app.page_parts import changed_only, names_in
 from app.palette import theme_named
 from app.systems import System, system_named
 
@@ -297,8 +298,8 @@ def _changed(
     form = with_own_ball(made.form, own)
     return _still(fields) | {
         "grid": grid_of(form, own.mass_kg, system),
-        "choices": [getattr(form, part["name"]) or None for part in fields["choice_ids"]],
-        "typed": [typed_shown(form, part["name"], system) for part in fields["typed_ids"]],
+        "choices": [getattr(form, name) or None for name in names_in(fields["choice_ids"], TEXT_NAMES)],
+        "typed": [typed_shown(form, name, system) for name in names_in(fields["typed_ids"], TEXT_NAMES)],
         "written": written(compared, form, system),
         "radar": form.radar == "on",
         "cells": grid.values(form, system),
@@ -339,16 +340,13 @@ def keep(
         "balls": [no_update, no_update] if listed == shown[0] else [listed, listed],
         "details": details_of(opened, form_now, shown[1], system),
         "problems": {at: told for at, told in problems.items() if "/" in at},
-        "typed_errors": _changed_only(fields["typed_ids"], errors[0], lambda part: problems.get(part["name"])),
+        "typed_errors": changed_only([fields["typed_ids"], errors[0]], lambda part: problems.get(part.get("name", ""))),
         "invented": not is_invented(now, load_demo()),
-        "measure_errors": _changed_only(fields["measure_ids"], errors[1], lambda part: people.get(part["name"])),
+        "measure_errors": changed_only(
+            [fields["measure_ids"], errors[1]], lambda part: people.get(part.get("name", ""))
+        ),
         "own_speed": "" if reference is None else f"{case.speed(reference)}, the reference throw",
     }
-
-
-def _changed_only(parts: list[Any], errors: list[Any], wanted: Callable[[dict[str, str]], Any]) -> list[Any]:
-    """What parts shall show, given their ids and what they show now; a part that stays the same is left alone."""
-    return [no_update if wanted(part) == now else wanted(part) for part, now in zip(parts, errors, strict=True)]
 
 
 def draw(fields: dict[str, Any], read: Any, theme: Any, narrow: Any) -> tuple[dict[str, Any], dict[str, str]]:

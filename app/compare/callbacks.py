@@ -6,7 +6,6 @@ follows from the fields; as soon as that is on the screen the browser keeps the 
 words. What was kept from before is read once, when the page opens.
 """
 
-from collections.abc import Callable
 from datetime import date
 from typing import Any
 
@@ -61,6 +60,7 @@ from app.compare.who import athlete_fields
 from app.compare.words import invented_words
 from app.demo import load_demo
 from app.markup import to_html
+from app.page_parts import changed_only
 from app.palette import theme_named
 from app.systems import System, system_named
 
@@ -174,7 +174,7 @@ def draw(
     styles, needed = samples_of(comparison, worn), identity_of(comparison)
     return {
         "figure": figure,
-        "samples": _changed_only(samples, lambda part: styles.get(part["throw"], {})),
+        "samples": changed_only(samples, lambda part: styles.get(part.get("throw", ""), {})),
         "identity": no_update if needed == identity else needed,
     }
 
@@ -211,18 +211,13 @@ def tell(
         "paper": paper_of(comparison),
         "invented": said,
         "invented_hidden": not said,
-        "measure_errors": _changed_only(measures, lambda part: view.measure_problems.get(part["name"])),
-        "throw_errors": _changed_only(
-            throws, lambda part: view.throw_problems.get(part["throw"], {}).get(part["name"])
+        "measure_errors": changed_only(measures, lambda part: view.measure_problems.get(part.get("name", ""))),
+        "throw_errors": changed_only(
+            throws, lambda part: view.throw_problems.get(part.get("throw", ""), {}).get(part.get("name", ""))
         ),
         "told": {dom_id(sizes_id(key)): to_html(part) for key, part in view.sizes.items()},
-        "held": _changed_only(held, lambda part: view.held.get(part["throw"], "")),
+        "held": changed_only(held, lambda part: view.held.get(part.get("throw", ""), "")),
     }
-
-
-def _changed_only(shown: list[list[Any]], wanted: Callable[[dict[str, str]], Any]) -> list[Any]:
-    """What parts shall show, given their ids and what they show now; a part that stays the same is left alone."""
-    return [no_update if wanted(part) == now else wanted(part) for part, now in zip(*shown, strict=True)]
 
 
 def rest_on(measures: list[Any], measure_ids: list[Any], written: Any = None) -> tuple[Any, dict[str, Any]]:

@@ -14,6 +14,7 @@ from app.compare.form import (
     is_key,
     measure_name,
 )
+from app.page_parts import is_id
 
 
 def read_form(measures: object, throws: object, chosen: dict[str, object]) -> Form:
@@ -52,12 +53,8 @@ def _pairs(given: object) -> list[tuple[dict[str, Any], object]]:
     if not isinstance(given, list):
         return []
     return [
-        (pair[0], pair[1]) for pair in given if isinstance(pair, list | tuple) and len(pair) == 2 and _is_id(pair[0])
+        (pair[0], pair[1]) for pair in given if isinstance(pair, list | tuple) and len(pair) == 2 and is_id(pair[0])
     ]
-
-
-def _is_id(part: object) -> bool:
-    return isinstance(part, dict) and all(isinstance(word, str) for word in part.values())
 
 
 def _text(value: object) -> str:

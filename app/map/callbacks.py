@@ -33,6 +33,7 @@ from app.map.form import RANGES, MapForm, from_json, read_form, to_json
 from app.map.meant import meant, read_written, shown, written
 from app.map.parts import field_label, throw_hint
 from app.map.view import view_of
+from app.page_parts import names_in
 from app.palette import theme_named
 from app.systems import System, system_named
 from app.whose import Whose, kept_athlete
@@ -231,7 +232,7 @@ def _opened(saved: Any, arm: Whose, end_ids: Sequence[Any], system: System) -> d
 
 def _shown(form: MapForm, end_ids: Sequence[Any], system: System) -> dict[str, Any]:
     """All controls of a form, and what says their units."""
-    ends = [ENDS[part["name"]] for part in end_ids]
+    ends = [ENDS[name] for name in names_in(end_ids, ENDS)]
     return {
         "controls": {name: shown(form, name, system) for name in CONTROLS},
         "ends": [shown(form, spec.name, system) for spec in ends],
@@ -254,15 +255,15 @@ def draw(fields: dict[str, Any], compare: Any, read: Any, theme: Any, width: Any
     answer = map_of(form, arm.compared, arm.profile, today, system)
     usual = usual_base(answer.case, arm.compared.kind)
     view = view_of(answer, check_athlete(arm.compared.athlete, system), arm.unread)
-    hints = _hints(answer.window, system)
+    hints, ends = _hints(answer.window, system), names_in(fields["end_ids"], ENDS)
     return {
         "figure": map_figure(answer, form.axis, theme_named(theme), width_px(width)),
         "paper": paper_figure(answer, form.axis),
         "saved": to_json(replace(form, of="" if form.of == usual else form.of)),
         "invented": not is_invented(arm.compared, load_demo()),
         "view": {name: getattr(view, name) for name in VIEW_OUTPUTS},
-        "end_errors": [answer.range_problems.get(part["name"], "") for part in fields["end_ids"]],
-        "end_hints": [hints.get(part["name"], "") for part in fields["end_ids"]],
+        "end_errors": [answer.range_problems.get(name, "") for name in ends],
+        "end_hints": [hints.get(name, "") for name in ends],
         "basis": basis_of(answer.case.person),
     }
 

@@ -1,9 +1,10 @@
 """What pages are made of alike reads what the browser sends with distrust."""
 
 import pytest
+from dash import no_update
 from dash.exceptions import PreventUpdate
 
-from app.page_parts import names_in
+from app.page_parts import changed_only, names_in
 
 
 def test_the_names_of_controls_come_in_the_order_of_their_ids():
@@ -18,3 +19,17 @@ def test_the_names_of_controls_come_in_the_order_of_their_ids():
 def test_what_are_no_ids_of_the_page_fills_nothing_on_it(parts):
     with pytest.raises(PreventUpdate):
         names_in(parts, ("a",))
+
+
+def test_of_controls_only_those_that_change_are_set():
+    parts = [{"name": "a"}, {"name": "b"}]
+    wanted = {"a": "1", "b": "3"}
+    assert changed_only([parts, ["1", "2"]], lambda part: wanted[part["name"]]) == [no_update, "3"]
+
+
+@pytest.mark.parametrize(
+    "shown", [[None, []], [[1], ["x"]], [[{"name": 1}], ["x"]], [[{"name": "a"}], []], ["ab", "cd"]]
+)
+def test_what_are_no_ids_sets_no_control(shown):
+    with pytest.raises(PreventUpdate):
+        changed_only(shown, str)
