@@ -184,20 +184,27 @@ def change(
             form = StartForm()
         return _set(form, read, fields["typed_ids"], count_ids, system)
     form = _form(fields)
+    if source == ids.SHELL_UNITS:
+        return _set(form, read, fields["typed_ids"], count_ids, system)
     if source == ids.START_ATHLETE:
         if who == form.who or not isinstance(who, str):
             raise PreventUpdate
         form = replace(form, who=who, base="", left_out="")
-    elif source in (ids.START_EXAMPLE, ids.START_CLEAR):
+        return _set(form, read, fields["typed_ids"], count_ids, system)
+    if source in (ids.START_EXAMPLE, ids.START_CLEAR):
         if not any(buttons):
             raise PreventUpdate  # a button that was just made, not one that was pressed
         form = with_example(form) if source == ids.START_EXAMPLE else without_limits(form)
-    elif source != ids.SHELL_UNITS:
+    else:
         changed = counted(form, by_name(count_ids, counts), field_for(form, _whose(form, read), date.today()))
         if changed == form:
             raise PreventUpdate
         form = changed
-    return _set(form, read, fields["typed_ids"], count_ids, system)
+    made = _set(form, read, fields["typed_ids"], count_ids, system)
+    typed = [no_update if now == text else text for text, now in zip(made["typed"], fields["typed"], strict=False)]
+    # what the limits do not touch is left alone: it may have been changed since this was asked
+    still = {"who": no_update, "controls": dict.fromkeys(CONTROLS, no_update), "boxes": no_update, "ticked": no_update}
+    return made | still | {"typed": typed}
 
 
 def _set(

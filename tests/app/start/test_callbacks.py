@@ -1,6 +1,7 @@
 """The page's callbacks, called as the browser calls them, also with what no browser of ours would send."""
 
 from dataclasses import replace
+from types import SimpleNamespace
 
 import pytest
 from dash import no_update
@@ -8,9 +9,10 @@ from dash import no_update
 from app import ids
 from app.compare.form import MOST_THROWS, from_json, to_json
 from app.server import Config, create_app
-from app.start.callbacks import CONTROLS, add, draw
+from app.start import callbacks
+from app.start.callbacks import CONTROLS, add, change, draw
 from app.start.checks import TYPED
-from app.start.form import EXAMPLE
+from app.start.form import ABSOLUTE, COUNTED, EXAMPLE
 from app.start.meant import written
 from app.systems import METRIC
 from tests.app.start.conftest import NONE
@@ -101,3 +103,15 @@ def test_the_wanted_peak_is_shown_only_for_its_aim(drawn):
 @pytest.mark.parametrize("kept", [{"compare": {"version": 99}}, {"athlete": "x"}])
 def test_what_cannot_be_read_is_told(drawn, text, kept):
     assert "could not be read" in text(drawn(read=kept)["view"]["notes"])
+
+
+def test_counting_a_limit_in_another_way_leaves_alone_what_may_have_been_changed_since(app, monkeypatch):
+    monkeypatch.setattr(callbacks, "ctx", SimpleNamespace(triggered_id={"type": ids.START_IN, "name": "elbow_peak"}))
+    counts = [ABSOLUTE if name == "elbow_peak" else getattr(EXAMPLE, f"{name}_in") for name in COUNTED]
+    count_ids = [{"type": ids.START_IN, "name": name} for name in COUNTED]
+    with app.server.app_context():
+        made = change({}, "compare", counts, [0, 0], "metric", fields_with(), count_ids, None)
+    touched = {name for name, text in zip(TYPED, made["typed"], strict=True) if text is not no_update}
+    assert touched == {"elbow_peak"}
+    assert made["ticked"] is made["boxes"] is made["who"] is no_update
+    assert set(made["controls"].values()) == {no_update}
