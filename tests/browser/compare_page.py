@@ -43,3 +43,10 @@ def wait_until(page, question: str, wait_ms: int = 30_000) -> None:
             return
         page.wait_for_timeout(50)
     raise AssertionError(f"never true: {question}")
+
+
+def load_again(page) -> None:
+    """Load the page again, as somebody does who has seen the answer to what was changed, and so what was kept."""
+    page.evaluate("() => window.levelpeak.settled()")
+    page.wait_for_timeout(100)  # what the browser keeps by itself, without a question
+    page.reload()

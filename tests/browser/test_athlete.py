@@ -4,6 +4,7 @@ import re
 
 import pytest
 
+from tests.browser.compare_page import load_again
 from tests.browser.themes import put_on
 
 playwright = pytest.importorskip("playwright.sync_api")
@@ -237,7 +238,7 @@ def test_it_starts_empty_and_says_what_is_missing(page, served_empty):
 def test_what_was_kept_but_cannot_be_read_is_told_and_stops_nothing(page, served):
     page.goto(f"{served}/athlete")
     page.evaluate("sessionStorage.setItem('athlete-saved', '{\"version\": 99}')")
-    page.reload()
+    load_again(page)
     expect(page.get_by_text("What was kept from last time could not be read")).to_be_visible()
     expect(page.locator(SENTENCE)).to_contain_text(SHOWN)
 

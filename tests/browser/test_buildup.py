@@ -6,7 +6,7 @@ import re
 import pytest
 
 from app.server import Config, create_app
-from tests.browser.compare_page import choose, type_in, wait_until
+from tests.browser.compare_page import choose, load_again, type_in, wait_until
 from tests.browser.themes import THEMES, put_on
 
 playwright = pytest.importorskip("playwright.sync_api")
@@ -85,7 +85,7 @@ def test_from_a_plan_to_changes_by_hand_to_the_log_and_there_again_after_a_reloa
     expect(demo.locator("#buildup-log-title")).to_have_text("After session 2")
     expect(demo.locator(SESSIONS)).to_have_count(35)
     expect(demo.locator(SESSIONS).first).to_contain_text("AB: repeated")
-    demo.reload()
+    load_again(demo)
     expect(demo.locator(SESSIONS).first).to_contain_text("AB: repeated")
     expect(sentence(demo)).to_contain_text("17 steps")
 

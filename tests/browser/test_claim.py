@@ -5,6 +5,7 @@ import re
 import pytest
 
 from tests.browser.by_hand import choose, kept, type_in
+from tests.browser.compare_page import load_again
 from tests.browser.themes import THEMES, put_on
 
 playwright = pytest.importorskip("playwright.sync_api")
@@ -84,7 +85,7 @@ def test_wrong_values_are_told_at_their_field_and_stay_and_a_broken_kept_form_is
     expect(demo.get_by_text("Mass of the first ball: “heavy” given; accepted: 1 to 3000 g")).to_be_visible()
     expect(demo.get_by_text("Missing or to be mended above: first ball.")).to_be_visible()
     demo.evaluate("sessionStorage.setItem('compare-saved', '{\"version\": 99}')")
-    demo.reload()
+    load_again(demo)
     expect(field(demo, "First", "Mass, g")).to_have_value("heavy")
     type_in(field(demo, "First", "Mass, g"), "1200")
     expect(demo.locator(".claim-notes")).to_contain_text("could not be read")

@@ -5,7 +5,7 @@ import re
 import pytest
 
 from app.server import Config, create_app
-from tests.browser.compare_page import HEADLINE, LINES, ROWS, choose, drawn, field, open_demo, type_in
+from tests.browser.compare_page import HEADLINE, LINES, ROWS, choose, drawn, field, load_again, open_demo, type_in
 from tests.browser.themes import THEMES, put_on
 
 playwright = pytest.importorskip("playwright.sync_api")
@@ -187,7 +187,7 @@ def test_a_reload_keeps_everything_as_it_was_typed_right_or_wrong(demo):
     choose(demo, "Quantity", "Abduction torque")
     expect(demo.get_by_role("heading", name="Abduction torque at the shoulder")).to_be_visible()
     expect(demo.locator(LINES)).to_have_count(3)
-    demo.reload()
+    load_again(demo)
     expect(demo.locator(LINES)).to_have_count(3)
     expect(field(demo, "Release speed", 2)).to_have_value("28,50")
     expect(field(demo, "Release speed", 3)).to_have_value("fast")
@@ -200,7 +200,7 @@ def test_a_broken_kept_form_falls_back_to_the_demo(demo):
     # what is no JSON at all, the browser's part of Dash takes for nothing kept: then nothing is said
     for kept, said in (('{"version": 9}', 1), ('[{"a": 1}]', 1), ("{not json", 0)):
         demo.evaluate("kept => sessionStorage.setItem('compare-saved', kept)", kept)
-        demo.reload()
+        load_again(demo)
         expect(demo.locator(LINES)).to_have_count(4)
         expect(demo.get_by_label("Code")).to_have_value("W01")
         expect(demo.get_by_text("What was kept from last time could not be read")).to_have_count(said)
@@ -326,7 +326,7 @@ def test_a_dark_page_has_a_dark_figure(demo):
 def test_a_narrow_window_is_one_column_in_the_designs_order_and_nothing_is_cut_off(demo):
     for width in (1023, 390):
         demo.set_viewport_size({"width": width, "height": 844})
-        demo.reload()
+        load_again(demo)
         expect(demo.locator(LINES)).to_have_count(4)
         expect(demo.locator(".readings")).to_be_visible()
         parts = [".who", ".answer", ".picture", ".throws", ".readings-part", ".basis"]

@@ -11,7 +11,7 @@ from xml.etree import ElementTree
 import pandas as pd
 import pytest
 
-from tests.browser.compare_page import HEADLINE, LINES, ROWS, choose, field, open_demo, type_in
+from tests.browser.compare_page import HEADLINE, LINES, ROWS, choose, field, load_again, open_demo, type_in
 
 playwright = pytest.importorskip("playwright.sync_api")
 expect = playwright.expect
@@ -126,7 +126,7 @@ def test_a_link_restores_the_view_leaves_the_address_and_what_was_here_can_be_pu
     expect(demo.get_by_label("Stature, cm")).to_have_value("183")
     type_in(demo, field(demo, "Release speed", 2), "26")
     expect(demo.locator(".readings")).to_contain_text("275 g at 26.0 m/s")
-    demo.reload()
+    load_again(demo)
     expect(demo.locator(LINES)).to_have_count(4)
     expect(field(demo, "Release speed", 2)).to_have_value("26")
     assert demo.url == address

@@ -11,7 +11,7 @@ from app.demo import load_demo
 from model.ball import Ball
 from model.readouts import read_curves
 from model.throw import Throw, curves
-from tests.browser.compare_page import HEADLINE, LINES, choose, drawn, field, open_demo, type_in, wait_until
+from tests.browser.compare_page import HEADLINE, LINES, choose, drawn, field, load_again, open_demo, type_in, wait_until
 
 playwright = pytest.importorskip("playwright.sync_api")
 expect = playwright.expect
@@ -126,7 +126,7 @@ def test_curves_are_laid_over_one_another_at_another_instant_and_measured_in_per
     *peaks, own = (read_curves(curves(Throw(person, Ball(mass), speed)), "varus").peak for mass, speed in thrown)
     # the curve is drawn at every third point: its highest lies below the peak by less than a thousandth
     assert tops == pytest.approx([*(100.0 * peak / own for peak in peaks), 100.0], rel=1e-3)
-    demo.reload()
+    load_again(demo)
     expect(demo.get_by_role("textbox", name="Measured in", exact=True)).to_have_value("% of reference peak")
     choose(demo, "Quantity", "Shoulder proximal force")
     choose(demo, "Measured in", "%BW·H")

@@ -4,7 +4,7 @@ import re
 
 import pytest
 
-from tests.browser.compare_page import HEADLINE, field, open_demo, type_in
+from tests.browser.compare_page import HEADLINE, field, load_again, open_demo, type_in
 
 playwright = pytest.importorskip("playwright.sync_api")
 expect = playwright.expect
@@ -39,7 +39,7 @@ def test_every_number_has_the_readers_mark_typed_ones_stay_and_it_is_remembered(
     told = page.evaluate("(figure) => window.levelpeak.figureTold(figure)", figure)
     assert told["data"][0]["text"] == ["61,5 N·m", ""]
     assert told["layout"]["annotations"][0]["text"] == "Levelpeak 0.1.0 · 1,25"
-    page.reload()
+    load_again(page)
     expect(page.locator(HEADLINE)).to_contain_text("275 g at 27,25 m/s")
     marks.get_by_text("1.5").click()
     expect(page.locator(HEADLINE)).to_contain_text("275 g at 27.25 m/s against 145 g at 33.0 m/s")

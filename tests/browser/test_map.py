@@ -6,6 +6,7 @@ import re
 import pytest
 
 from app.server import Config, create_app
+from tests.browser.compare_page import load_again
 from tests.browser.themes import THEMES, put_on
 
 playwright = pytest.importorskip("playwright.sync_api")
@@ -163,7 +164,7 @@ def test_wrong_values_are_told_at_their_field_and_stay(demo):
     end.press("Tab")
     expect(demo.get_by_text("Heaviest ball: “9000” given; accepted: 1 to 3000 g")).to_be_visible()
     expect(demo.locator(".readings tbody tr")).to_have_count(8)
-    demo.reload()
+    load_again(demo)
     expect(speed(demo)).to_have_value("fast")
     expect(demo.get_by_label("Heaviest ball, g")).to_have_value("9000")
 
@@ -210,7 +211,7 @@ def test_without_measures_it_says_what_to_enter_and_where(page, served_empty):
 @pytest.mark.slow
 def test_a_broken_kept_form_is_told_and_not_overwritten(demo):
     demo.evaluate("sessionStorage.setItem('compare-saved', '{\"version\": 99}')")
-    demo.reload()
+    load_again(demo)
     expect(demo.locator(".map-notes")).to_contain_text("could not be read")
     expect(demo.locator(".map-throw")).to_be_visible()
     assert kept(demo, "compare-saved") == {"version": 99}
@@ -244,7 +245,7 @@ def test_it_passes_wcag_empty_and_with_a_list_open(page, served, served_empty, a
 def test_nothing_is_cut_off_in_a_narrow_window_and_labels_shrink_to_the_per_cent(demo):
     for width in (1023, 390):
         demo.set_viewport_size({"width": width, "height": 844})
-        demo.reload()
+        load_again(demo)
         expect(demo.locator(".map-throw")).to_be_visible()
         assert demo.evaluate("document.documentElement.scrollWidth") <= width
         tops = [

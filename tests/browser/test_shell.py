@@ -7,6 +7,7 @@ from dash import Dash, Input, Output, html
 
 from app.page import Page
 from app.server import Config, create_app
+from tests.browser.compare_page import load_again
 from tests.browser.themes import THEMES
 
 playwright = pytest.importorskip("playwright.sync_api")
@@ -75,7 +76,7 @@ def test_the_theme_is_remembered_and_on_before_the_first_paint(page, two_pages):
             watcher.disconnect();
         }).observe(document, {childList: true, subtree: true});
     """)
-    page.reload()
+    load_again(page)
     page.get_by_role("heading", name="First").wait_for()
     assert page.evaluate("window.themeAtBody") == "dark"
     expect(page.get_by_role("radio", name="Dark")).to_be_checked()
@@ -142,7 +143,7 @@ def test_single_keys_can_be_switched_off_and_stay_off(page, two_pages):
     page.get_by_role("switch", name="Single keys work").click()
     page.keyboard.press("Escape")
     expect(page.get_by_role("dialog")).to_have_count(0)
-    page.reload()
+    load_again(page)
     page.get_by_role("heading", name="First").wait_for()
     page.keyboard.press("t")
     page.keyboard.press("c")

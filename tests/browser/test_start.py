@@ -7,7 +7,7 @@ import pytest
 
 from app.start.form import ABSOLUTE, StartForm, to_json
 from tests.browser.by_hand import choose, kept, type_in
-from tests.browser.compare_page import wait_until
+from tests.browser.compare_page import load_again, wait_until
 from tests.browser.themes import THEMES, put_on
 
 playwright = pytest.importorskip("playwright.sync_api")
@@ -71,7 +71,7 @@ def test_nothing_fits_is_told_with_what_to_relax_and_wrong_values_at_their_field
     expect(demo.get_by_text("Elbow, peak at most: “a lot” given; accepted: 1 to 500 %")).to_be_visible()
     expect(demo.get_by_text("Missing or to be mended above: elbow, peak at most.")).to_be_visible()
     demo.evaluate("sessionStorage.setItem('compare-saved', '{\"version\": 99}')")
-    demo.reload()
+    load_again(demo)
     expect(field(demo, "Elbow, peak at most")).to_have_value("a lot")
     expect(demo.get_by_text("could not be read")).to_be_visible()
     assert kept(demo, "compare-saved") == {"version": 99}
@@ -94,7 +94,7 @@ def test_an_invented_thrower_stands_in_where_there_is_no_athlete_and_overwrites_
     expect(page.locator(".start-reasons li").first).to_contain_text("wanted peak")
     wait_until(page, "JSON.parse(sessionStorage.getItem('start-saved')).wanted_peak === '70'")
     assert (kept(page, "compare-saved"), kept(page, "athlete-saved")) == before
-    page.reload()
+    load_again(page)
     expect(field(page, "Wanted peak at the elbow")).to_have_value("70")
     choose(page, "Whose arm", "athlete of Compare")
     expect(page.get_by_text("No answer yet.")).to_be_visible()

@@ -8,7 +8,7 @@ import pytest
 from app.compare.changes import opening
 from app.compare.form import to_json
 from app.demo import load_demo
-from tests.browser.compare_page import HEADLINE, LINES, drawn, field, open_demo, type_in
+from tests.browser.compare_page import HEADLINE, LINES, drawn, field, load_again, open_demo, type_in
 
 playwright = pytest.importorskip("playwright.sync_api")
 expect = playwright.expect
@@ -138,7 +138,7 @@ def test_ounces_and_miles_per_hour_there_and_back(page, served, assert_axe_clean
     assert (changed["throws"][1]["ball_mass_g"], changed["throws"][1]["speed_m_s"]) == ("5.25\u00a0oz", "70.1\u00a0mph")
     assert [changed["athlete"], changed["throws"][0]] == [before["athlete"], before["throws"][0]]
 
-    page.reload()
+    load_again(page)
     expect(page.locator(LINES)).to_have_count(4)
     expect(field(page, "Ball mass", 2)).to_have_value("5.25")
     expect(page.locator(HEADLINE)).to_contain_text("5.25 oz at 70.1 mph")
