@@ -8,7 +8,7 @@ from app.whose import OF_COMPARE
 
 VERSION = 1
 SHARE, ABSOLUTE = "share", "absolute"  # how a limit is counted: of the reference throw's, or in its own unit
-AXES = {"share": "share of full speed", "speed": "release speed"}
+AXES = {"share": "share", "speed": "speed"}
 """What the figure's upright axis shows: key, and the words of the page."""
 
 

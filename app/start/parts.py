@@ -8,6 +8,7 @@ from app import ids
 from app.compare.figure import GRAPH_CONFIG
 from app.compare.parts import choice, number_field
 from app.demo import Demo
+from app.glossary import explained
 from app.map.axes import BLANK
 from app.map.form import BASES
 from app.start.checks import CERTAINTY, DOUBT, SHOWN_IN, bound_of, fields_of
@@ -166,7 +167,13 @@ def answer() -> Component:
                                 ]
                             ),
                             html.Div(
-                                [html.Span("Upright axis", className="mantine-InputWrapper-label"), axis],
+                                [
+                                    html.Span(
+                                        explained("Upright axis: share of full speed, or release speed"),
+                                        className="mantine-InputWrapper-label",
+                                    ),
+                                    axis,
+                                ],
                                 className="start-axis",
                             ),
                         ],

@@ -45,7 +45,7 @@ def test_a_clinician_sets_limits_reads_the_list_and_takes_the_first_to_compare(d
     expect(sentence(demo)).to_contain_text("360 g at up to 94 %")
     demo.get_by_label("360 g").uncheck()
     expect(sentence(demo)).to_contain_text("275 g at up to")
-    demo.get_by_text("release speed", exact=True).click()
+    demo.get_by_role("radiogroup", name="Upright axis").get_by_text("speed", exact=True).click()
     expect(demo.locator(".start-graph")).to_contain_text("release speed, m/s")
     demo.get_by_role("button", name="Add the first to Compare").focus()
     demo.keyboard.press("Enter")
