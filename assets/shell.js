@@ -10,48 +10,6 @@
     return touched ? [shown, still, shown] : [still, kept, kept];
   };
 
-  const tell = (reason) =>
-    window.dash_clientside.set_props('shell-notice', {
-      sendNotifications: [
-        {
-          action: 'show',
-          id: 'no-answer',
-          title: 'Not changed',
-          message: `${reason} Everything you entered is still there.`,
-          color: 'gray',
-          autoClose: false,
-          closeButtonProps: { 'aria-label': 'Close' },
-        },
-      ],
-    });
-
-  // A question that gets no answer, or a refusal, would otherwise show in the console alone.
-  const ask = window.fetch;
-  let open = 0; // questions without an answer yet
-  let answered = -Infinity; // when the last answer came
-  window.fetch = async (...question) => {
-    open += 1;
-    try {
-      const answer = await ask(...question);
-      if (answer.status === 413) tell('That was more than Levelpeak takes at once.');
-      else if (!answer.ok) tell('Levelpeak could not work this out; its log, in the terminal, says why.');
-      return answer;
-    } catch (error) {
-      tell('Levelpeak does not answer. If it was ended in the terminal, start it again.');
-      throw error;
-    } finally {
-      open -= 1;
-      answered = performance.now();
-    }
-  };
-
-  // Until what was just changed stands on the screen: all is answered, and was long enough to be drawn.
-  const DRAWN_MS = 100;
-  const settled = async () => {
-    while (open > 0 || performance.now() - answered < DRAWN_MS) await new Promise((wake) => setTimeout(wake, 20));
-  };
-  Object.assign(window.levelpeak, { settled });
-
   window.dash_clientside = Object.assign({}, window.dash_clientside, {
     shell: {
       theme(kept, shown) {

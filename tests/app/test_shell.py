@@ -76,6 +76,6 @@ def test_the_browser_code_keeps_the_theme_under_the_same_name():
         ids.SHELL_UNITS_SWITCH,
         ids.SHELL_KEYS_SWITCH,
         ids.SHELL_MAIN,
-        ids.SHELL_NOTICE,
     ):
         assert f"'{name}'" in callbacks
+    assert f"'{ids.SHELL_NOTICE}'" in (places.assets() / "answers.js").read_text(encoding="utf-8")

@@ -5,6 +5,7 @@ import re
 
 import pytest
 
+from app import ids
 from app.start.form import ABSOLUTE, StartForm, to_json
 from tests.browser.by_hand import choose, kept, type_in
 from tests.browser.compare_page import load_again, wait_until
@@ -75,6 +76,26 @@ def test_nothing_fits_is_told_with_what_to_relax_and_wrong_values_at_their_field
     expect(field(demo, "Elbow, peak at most")).to_have_value("a lot")
     expect(demo.get_by_text("could not be read")).to_be_visible()
     assert kept(demo, "compare-saved") == {"version": 99}
+
+
+def test_of_two_limits_typed_at_once_the_slower_older_answer_does_not_stand_over_the_newer(demo):
+    held = []
+
+    def hold_the_first(route):
+        if f'"output":"..{ids.START_SAVED}.data' not in route.request.post_data or held:
+            route.continue_()
+        else:
+            held.append(route)
+
+    demo.route("**/_dash-update-component*", hold_the_first)
+    with demo.expect_response(lambda answer: held and f"{ids.START_SAVED}.data" in answer.request.post_data):
+        type_in(field(demo, "Time loaded at most"), "110")
+        wait_until(demo, f"document.querySelector('#{ids.START_BUSY}').hidden === false")
+        type_in(field(demo, "Elbow, peak at most"), "60")
+    held[0].continue_()
+    demo.evaluate("() => window.levelpeak.settled()")
+    expect(sentence(demo)).to_contain_text("Nothing fits. 95 g would, with most time loaded at")
+    assert (kept(demo, "start-saved")["most_loaded"], kept(demo, "start-saved")["elbow_peak"]) == ("110", "60")
 
 
 @pytest.mark.slow

@@ -1,0 +1,78 @@
+// What the pages ask the server, and its answers: told when they fail, waited for, and shown in the order of asking.
+(() => {
+  const ask = window.fetch;
+
+  const tell = (reason) =>
+    window.dash_clientside.set_props('shell-notice', {
+      sendNotifications: [
+        {
+          action: 'show',
+          id: 'no-answer',
+          title: 'Not changed',
+          message: `${reason} Everything you entered is still there.`,
+          color: 'gray',
+          autoClose: false,
+          closeButtonProps: { 'aria-label': 'Close' },
+        },
+      ],
+    });
+
+  // A question that gets no answer, or a refusal, would otherwise show in the console alone.
+  const told = async (question) => {
+    try {
+      const answer = await ask(...question);
+      if (answer.status === 413) tell('That was more than Levelpeak takes at once.');
+      else if (!answer.ok) tell('Levelpeak could not work this out; its log, in the terminal, says why.');
+      return answer;
+    } catch (error) {
+      tell('Levelpeak does not answer. If it was ended in the terminal, start it again.');
+      throw error;
+    }
+  };
+
+  // The renderer forgets a question once the same callback asks a newer one, but not where the callback writes controls
+  // found by a pattern (it takes these for controls that came or went). A slow older answer then stood over a newer one.
+  // Here each answer waits until the one asked before it was read.
+  const writesByPattern = (body) => {
+    const outputs = typeof body === 'string' ? body.match(/"output":"((?:[^"\\]|\\.)*)"/)?.[1] : undefined;
+    return outputs?.includes('[\\"ALL\\"]') ? outputs : undefined;
+  };
+  const queue = new Map(); // for each such callback, when the answer to its newest question was read
+
+  const inOrder = async (question) => {
+    const asker = writesByPattern(question[1]?.body);
+    if (!asker) return told(question);
+    const before = queue.get(asker);
+    let read;
+    queue.set(asker, new Promise((resolve) => { read = () => setTimeout(resolve); }));
+    try {
+      const answer = await told(question);
+      await before;
+      if (answer.status === 200) answer.json = () => Response.prototype.json.call(answer).finally(read);
+      else read();
+      return answer;
+    } catch (error) {
+      read();
+      throw error;
+    }
+  };
+
+  let open = 0; // questions without an answer yet
+  let answered = -Infinity; // when the last answer came
+  window.fetch = async (...question) => {
+    open += 1;
+    try {
+      return await inOrder(question);
+    } finally {
+      open -= 1;
+      answered = performance.now();
+    }
+  };
+
+  // Until what was just changed stands on the screen: all is answered, and was long enough to be drawn.
+  const DRAWN_MS = 100;
+  const settled = async () => {
+    while (open > 0 || performance.now() - answered < DRAWN_MS) await new Promise((wake) => setTimeout(wake, 20));
+  };
+  Object.assign(window.levelpeak, { settled });
+})();
