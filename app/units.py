@@ -261,6 +261,11 @@ def rounded_down(value: float, places: int = 0) -> float:
     return math.floor(value * step + 1e-6) / step
 
 
+def rounded_up_to(value: float, places: int = 0) -> float:
+    """Round up to so many decimals; a rounding error below a step counts as the step."""
+    return -rounded_down(-value, places)
+
+
 def _inwards(end: float, rounded: Callable[[float], int]) -> float:
     if end == 0.0:
         return 0.0

@@ -37,14 +37,16 @@ from app.start.figure import paper_figure, start_figure
 from app.start.form import COUNTED, StartForm, from_json, read_form, to_json, with_example, without_limits
 from app.start.meant import counted, meant, read_written, written
 from app.start.parts import field_description, field_label, ways
+from app.start.rounded import chosen
 from app.start.view import means_of, view_of
-from app.systems import METRIC, System, system_named
+from app.systems import System, system_named
 from app.units import rounded_down
 from app.whose import OF_COMPARE, Whose, kept_athlete, whose
 
 FIELD = {"type": ids.START_FIELD, "name": ALL}
 COUNTS = {"type": ids.START_IN, "name": ALL}
 MEANS = {"type": ids.START_MEANS, "name": ALL}
+KEPT_PLACES = 2  # of a speed in m/s as Compare keeps it
 BOXES = f"{ids.START_BALLS}-boxes"
 
 CONTROLS = {"base": ids.START_BASE, "aim": ids.START_AIM, "axis": ids.START_AXIS}
@@ -263,7 +265,7 @@ def add(pressed: Any, fields: dict[str, Any], read: Any, now: Any) -> dict[str, 
     if answer.found is None or not answer.found.listed:
         return {"write": no_update, "notice": "Nothing added: there is no list."}
     choice = answer.found.listed[0].choice
-    speed = rounded_down(METRIC.value(choice.speed_m_s, "m/s"), 1)
+    speed = rounded_down(chosen(choice, system).speed_m_s, KEPT_PLACES)
     ball = choice.range.ball
     added = to_compare(arm.compared, Spot(ball.mass_kg, speed), answer.case, ball.diameter_m)
     return {"write": no_update if added.form is None else compare_json(added.form), "notice": added.notice}

@@ -10,7 +10,7 @@ from dash.development.base_component import Component
 from app.compare.answers import share_of
 from app.glossary import explained
 from app.map.words import ball_words, value_words
-from app.start import words
+from app.start import rounded, words
 from app.start.answers import Listed, StartAnswer
 from app.units import plain, rounded_down
 from model.ceilings import BOUNDS
@@ -51,13 +51,18 @@ def list_table(answer: StartAnswer) -> list[Component]:
         head.append(html.Th([html.Span(f"{place}", className="start-place"), f" {name}"], scope="col"))
     up_to = "" if answer.aim == "nearest_peak" else ", up to"
     kind = f"per cent of {basis.dated}"
+    shown = [rounded.chosen(one.choice, case.system) for one in found.listed]
+    full = [case.system.text(one.choice.range.full_speed_m_s, "m/s", least=1, most=1) for one in found.listed]
     rows = [
-        _row("Share of full speed", f"with this ball{up_to}", [_share(one) for one in found.listed]),
         _row(
-            "Release speed",
-            "by the best estimate of full speed",
-            [html.Strong(words.cap_text(one, case)) for one in found.listed],
+            "Share of full speed",
+            f"with this ball{up_to}",
+            [
+                [html.Strong(one.share_text), html.Span(f"of {speed}", className="note")]
+                for one, speed in zip(shown, full, strict=True)
+            ],
         ),
+        _row("Release speed", "by the best estimate of full speed", [html.Strong(one.speed_text) for one in shown]),
     ]
     if case.found.checked.radar is not None:
         rows.append(
@@ -99,10 +104,6 @@ def list_table(answer: StartAnswer) -> list[Component]:
 def _row(label: str, note: str, cells: Sequence[Any]) -> Component:
     head = html.Th([*explained(label), html.Span(note, className="note")], scope="row")
     return html.Tr([head, *(html.Td(cell) for cell in cells)])
-
-
-def _share(listed: Listed) -> Component:
-    return html.Strong(words.share_text(listed.choice.share, listed.choice.range))
 
 
 def _readouts(listed: Listed, reading: str) -> Readouts:
@@ -169,13 +170,9 @@ def _ball(one: BallRange, answer: StartAnswer) -> Component:
     if not one.fits:
         return html.Tr([name, html.Td(words.range_words(one), colSpan=4, className="start-none")], className="quiet")
     system = answer.case.system
-    low = math.ceil(10.0 * system.value(one.least * one.full_speed_m_s, "m/s") - 1e-6) / 10.0
-    high = rounded_down(system.value(one.most * one.full_speed_m_s, "m/s"), 1)
-    places = 0 if rounded_down(100.0 * one.most) >= 100.0 * one.least else 1
-    step = 10.0**places
-    least = math.ceil(100.0 * one.least * step - 1e-6) / step
-    share = f"{least:.{places}f} to {rounded_down(100.0 * one.most, places):.{places}f} %"
-    speed = f"{low:.1f} to {high:.1f}"
+    low, high = rounded.least(one, system), rounded.most(one, system)
+    share = f"{low.share_text.removesuffix(' %')} to {high.share_text}"
+    speed = f"{low.speed_number} to {high.speed_number}"
     return html.Tr(
         [name, html.Td(share), html.Td(speed), html.Td(words.EDGES[one.most_by]), html.Td(words.EDGES[one.least_by])]
     )

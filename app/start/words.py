@@ -4,10 +4,10 @@ import math
 from collections.abc import Sequence
 
 from app.athlete.advice import FLIGHT_NOTE, effort_source
-from app.athlete.answers import Case
 from app.map.words import ball_words, beyond, hundred_words, value_words
 from app.start.answers import Listed, StartAnswer
 from app.start.checks import LABELS, SHOWN_IN
+from app.start.rounded import chosen
 from app.systems import System
 from app.units import from_si, plain, rounded_down, to_si
 from model.ceilings import BOUNDS, LABORATORY_SPREAD, TORQUE_LIMIT, Amount
@@ -34,7 +34,6 @@ INITIALS = ("Ball and speed chosen", "Number of throws", "Initials", "Date")
 
 SPREAD_PERCENT = f"±{100 * LABORATORY_SPREAD:.0f} %"
 SPREAD = f"laboratories differ by {SPREAD_PERCENT} and more"
-DECIMALS = 1  # of a share whose ball has no room for whole per cents
 
 
 def amount_words(key: str, amount: Amount, answer: StartAnswer) -> str:
@@ -93,25 +92,6 @@ def limits_words(answer: StartAnswer) -> list[tuple[str, str]]:
     return said
 
 
-def share_text(share: float, one: BallRange) -> str:
-    """Write a share of full speed as a cap: rounded down, to whole per cents where the ball's range has room.
-
-    Parameters
-    ----------
-    share : float
-    one : BallRange
-        The ball's.
-
-    Returns
-    -------
-    str
-    """
-    whole = rounded_down(100.0 * share)
-    if whole >= 100.0 * one.least:
-        return f"{whole:.0f} %"
-    return f"{rounded_down(100.0 * share, DECIMALS):.{DECIMALS}f} %"
-
-
 def effort_text(listed: Listed, answer: StartAnswer) -> str:
     """Write the asked effort that brings a speed, rounded down."""
     if listed.effort is None:
@@ -128,15 +108,9 @@ def distance_text(listed: Listed, answer: StartAnswer) -> str:
 
 def throw_text(listed: Listed, answer: StartAnswer) -> str:
     """Name a line of the short list by ball, share and speed."""
-    choice, case = listed.choice, answer.case
-    share = share_text(choice.share, choice.range)
-    ball, at = ball_words(choice.range.ball, case.system), "at" if answer.aim == "nearest_peak" else "at up to"
-    return f"{ball} {at} {share} of full speed with it, {cap_text(listed, case)}"
-
-
-def cap_text(listed: Listed, case: Case) -> str:
-    """The release speed as a cap: rounded down."""
-    return case.system.cap(listed.choice.speed_m_s, "m/s")
+    choice, system = listed.choice, answer.case.system
+    shown, at = chosen(choice, system), "at" if answer.aim == "nearest_peak" else "at up to"
+    return f"{ball_words(choice.range.ball, system)} {at} {shown.share_text} of full speed with it, {shown.speed_text}"
 
 
 def sentence(answer: StartAnswer) -> tuple[str, str]:

@@ -35,15 +35,15 @@ def sentence(page):
 
 def test_a_clinician_sets_limits_reads_the_list_and_takes_the_first_to_compare(demo):
     expect(demo.get_by_text("These limits are an example, to be changed")).to_be_visible()
-    expect(sentence(demo)).to_contain_text("470 g at up to 96 % of full speed with it, 23.1 m/s")
+    expect(sentence(demo)).to_contain_text("470 g at up to 96.9 % of full speed with it, 23.1 m/s")
     type_in(field(demo, "Time loaded at most"), "140")
-    expect(sentence(demo)).to_contain_text("360 g at up to 94 %")
+    expect(sentence(demo)).to_contain_text("360 g at up to 94.4 %")
     expect(sentence(demo)).to_contain_text("7 of 8 balls fit")
     expect(demo.get_by_text("none: elbow peak up to 96 %, most time loaded from 100 %")).to_be_visible()
     count = demo.get_by_role("radiogroup", name="Time loaded at most: counted in")
     count.get_by_text("ms").click()
     expect(field(demo, "Time loaded at most, ms")).to_have_value(re.compile(r"^1[0-9]{2}$"))
-    expect(sentence(demo)).to_contain_text("360 g at up to 94 %")
+    expect(sentence(demo)).to_contain_text("360 g at up to 94.4 %")
     demo.get_by_label("360 g").uncheck()
     expect(sentence(demo)).to_contain_text("275 g at up to")
     demo.get_by_role("radiogroup", name="Upright axis").get_by_text("speed", exact=True).click()
