@@ -1,8 +1,5 @@
-// The Compare page's part in the browser: narrow windows, where the focus goes, and the figure on paper.
+// The Compare page's part in the browser: what was drawn, where the focus goes, and the figure on paper.
 (() => {
-  const NARROW = window.matchMedia('(max-width: 640px)');
-  const STORE = 'compare-narrow';
-  let narrow = false;
   let onPaper = null;
 
   // The forms that were drawn, as text: the one now, those before it, and those gone back from.
@@ -36,22 +33,8 @@
     document.getElementById(back ? 'compare-undo' : 'compare-redo').click();
   });
 
-  // A window on its way to another size is not asked to draw: what counts is where it comes to rest.
-  let resting;
-  NARROW.addEventListener('change', () => {
-    clearTimeout(resting);
-    resting = setTimeout(() => {
-      const known = document.querySelector('.compare') && NARROW.matches !== narrow;
-      if (known) window.dash_clientside.set_props(STORE, { data: (narrow = NARROW.matches) });
-    }, 200);
-  });
-
   window.dash_clientside = Object.assign({}, window.dash_clientside, {
     compare: {
-      narrow() {
-        return (narrow = NARROW.matches);
-      },
-
       // The readings that the Athlete page keeps: what a throw held on the speed profile rests on.
       profiles() {
         try {

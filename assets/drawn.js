@@ -18,11 +18,18 @@
   const rounded = (width) => 20 * Math.round(width / 20);
   let told = 0;
   let teller = '';
+  // A window on its way to another size is not asked to draw: what counts is where it comes to rest.
+  const REST_MS = 200;
+  let resting;
   const watch = new ResizeObserver(([figure]) => {
+    clearTimeout(resting);
     const width = rounded(figure.contentRect.width);
     if (!width || width === told) return;
-    told = width;
-    window.dash_clientside.set_props(teller, { data: width });
+    resting = setTimeout(() => {
+      if (!figure.target.isConnected) return; // another page since
+      told = width;
+      window.dash_clientside.set_props(teller, { data: width });
+    }, REST_MS);
   });
 
   window.dash_clientside = Object.assign({}, window.dash_clientside, {

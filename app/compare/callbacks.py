@@ -59,10 +59,13 @@ from app.compare.view import basis_of, view_of
 from app.compare.who import athlete_fields
 from app.compare.words import invented_words
 from app.demo import load_demo
+from app.map.axes import width_px
 from app.markup import to_html
 from app.page_parts import changed_only
 from app.palette import theme_named
 from app.systems import System, system_named
+
+NARROW_PX = 560.0  # a figure below this is narrow: lower, with smaller type and two small panels side by side
 
 
 def change(
@@ -156,7 +159,7 @@ def _changed(
 def draw(
     fields: dict[str, Any],
     theme: Any,
-    narrow: Any,
+    width: Any,
     samples: list[list[Any]],
     saved: Any,
     profiles: Any,
@@ -168,7 +171,8 @@ def draw(
     form, known, system = as_drawn(fields, saved, profiles)
     comparison = compare(form, date.today(), known, system)
     worn = theme_named(theme)
-    figure = figure_of(comparison, worn, narrow is True)
+    wide = width_px(width)
+    figure = figure_of(comparison, worn, wide < NARROW_PX, wide)
     keys = [trace["meta"] for trace in figure["data"] if "meta" in trace]
     figure["layout"]["meta"] = {"form": to_json(form)} | moving_of(comparison, keys)
     styles, needed = samples_of(comparison, worn), identity_of(comparison)
@@ -179,7 +183,7 @@ def draw(
     }
 
 
-def draw_every(opened: Any, saved: Any, theme: Any, narrow: Any, profiles: Any) -> dict[str, Any]:
+def draw_every(opened: Any, saved: Any, theme: Any, width: Any, profiles: Any) -> dict[str, Any]:
     """Draw every quantity, while its fold is open."""
     if opened is not True:
         raise PreventUpdate
@@ -187,7 +191,8 @@ def draw_every(opened: Any, saved: Any, theme: Any, narrow: Any, profiles: Any) 
         form = from_json(saved)
     except FormError:
         raise PreventUpdate from None
-    return multiples(compare(form, date.today(), profiles_of_form(form, profiles)), theme_named(theme), narrow is True)
+    comparison = compare(form, date.today(), profiles_of_form(form, profiles))
+    return multiples(comparison, theme_named(theme), width_px(width) < NARROW_PX)
 
 
 def tell(

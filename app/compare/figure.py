@@ -8,6 +8,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
+from app.compare.figure_words import Level, Text, event_words, inside, level_words, texts_trace
 from app.compare.form import ALIGNED
 from app.compare.line_labels import LETTER, Label, Line, Window, end_labels, name_lines, peak_labels
 from app.palette import THEMES, Theme, figure_px, line_color, line_width, template
@@ -21,8 +22,6 @@ GRAPH_CONFIG: dict[str, Any] = {
 }
 """For every graph: nothing can be sent away."""
 
-GAP = "\u00a0"  # between words and what they stand at
-DOT_PX = 4.0  # where a label's hair meets its curve
 REFERENCE_DASH = "9px,6px"
 UNIT_LETTERS = 3  # the longest unit that the left margin holds: N·m
 RINGS = 9  # on a line
@@ -31,16 +30,7 @@ DRAWN_EVERY = 3  # points of the model's time grid; about a millisecond, four pi
 PAPER_PX = (690.0, 268.0)  # width and height of the printed figure; a little lower for more than four throws,
 LOWER_PX = 15.0  # by this for each, so that their table finds room on the same page
 
-LEAST_APART_PX = 100.0  # between the lines of foot contact and maximum external rotation, for both to have words
-WIDE_PX, NARROW_PX = 700.0, 300.0  # a usual width of the plotting area, for the labels
-
-
-@dataclass(frozen=True)
-class Level:
-    """The level of "time above": a height in the quantity's unit, and its words."""
-
-    value: float
-    words: str
+WIDE_PX, NARROW_PX = 700.0, 300.0  # a usual width of the plotting area, for the labels, where the page told none
 
 
 @dataclass(frozen=True)
@@ -68,17 +58,6 @@ class Shown:
     align: str = "release"
 
 
-@dataclass(frozen=True)
-class Text:
-    """Words on the figure: where (ms, value), on which side of that place, and how large (px)."""
-
-    text: str
-    x: float
-    y: float
-    side: str
-    size: float
-
-
 def empty_figure(theme: Theme, narrow: bool) -> dict[str, Any]:
     """Make the figure of no throws: the time axis and nothing on it.
 
@@ -95,10 +74,11 @@ def empty_figure(theme: Theme, narrow: bool) -> dict[str, Any]:
     layout["yaxis"] |= {"showticklabels": False}
     uprights = (-145.0, -26.0, 0.0)
     layout["shapes"] = _shapes(uprights, [], [], layout)
-    return {"data": [_texts(_words(uprights, layout, "", theme, narrow), [], theme)], "layout": layout}
+    words = event_words(uprights, layout, "", theme, _view(layout, narrow, None).size[0])
+    return {"data": [texts_trace(words, [], theme)], "layout": layout}
 
 
-def figure(shown: Shown, theme: Theme, narrow: bool, revision: str) -> dict[str, Any]:
+def figure(shown: Shown, theme: Theme, narrow: bool, revision: str, width_px: float | None = None) -> dict[str, Any]:
     """Lay the curves over one another.
 
     Parameters
@@ -109,6 +89,8 @@ def figure(shown: Shown, theme: Theme, narrow: bool, revision: str) -> dict[str,
         Whether the window is narrow: smaller figure, smaller type.
     revision : str
         As long as it stays the same, a chosen zoom is kept.
+    width_px : float, optional
+        Of the whole figure; a usual one unless given.
 
     Returns
     -------
@@ -116,7 +98,7 @@ def figure(shown: Shown, theme: Theme, narrow: bool, revision: str) -> dict[str,
         ``data``, the curves and then the words, and ``layout``. The words are points of a trace and no annotations,
         because Plotly draws these far more slowly.
     """
-    texts, layout = _around(shown, theme, narrow)
+    texts, layout = _around(shown, theme, narrow, width_px=width_px)
     layout["uirevision"] = revision
     return {"data": [*(_trace(line, shown.unit, theme) for line in drawing_order(shown)), texts], "layout": layout}
 
@@ -150,7 +132,11 @@ def drawing_order(shown: Shown) -> list[Line]:
 
 
 def _around(
-    shown: Shown, theme: Theme, narrow: bool, size: dict[str, float] | None = None
+    shown: Shown,
+    theme: Theme,
+    narrow: bool,
+    size: dict[str, float] | None = None,
+    width_px: float | None = None,
 ) -> tuple[dict[str, Any], dict[str, Any]]:
     """The trace of words and the layout around the curves."""
     lines, level = shown.lines, shown.level
@@ -163,7 +149,9 @@ def _around(
     layout = _layout(theme, narrow, (start, end), (low - room if low < 0.0 else 0.0, high + room), shown.align)
     layout |= size or {}
     layout["margin"]["l"] += max(0, len(shown.unit) - UNIT_LETTERS) * LETTER * figure_px(theme, "xs")
-    labels, end = _labels(shown, layout, theme, narrow)
+    view = _view(layout, narrow, width_px)
+    said = "" if narrow or level is None else level_words(level, lines, view, theme)
+    labels, end = _labels(shown, said, view, theme, narrow)
     layout["xaxis"]["range"] = [start, end]
     contact, rotation, release = float(marked.time_ms[0]), marked.max_external_rotation_ms, marked.release_ms
     ticked = (line.release_ms if shown.align == "rotation" else line.max_external_rotation_ms for line in lines)
@@ -171,56 +159,37 @@ def _around(
     hairs = _path([(label.x, label.y, *label.point) for label in labels], layer="above")
     uprights = (contact, rotation, release)
     layout["shapes"] = [*_shapes(uprights, [level.value] if level else [], ticks, layout), hairs]
-    texts = _words(uprights, layout, shown.unit, theme, narrow)
+    texts = event_words(uprights, layout, shown.unit, theme, view.size[0])
     letters = _label_size(theme, narrow)
     texts += [Text(one.text, one.x, one.y, "middle right" if one.right else "middle left", letters) for one in labels]
-    if level and not narrow:
-        texts.append(Text(level.words, _inside((start, end))[0], level.value, "top right", figure_px(theme, "xs")))
-    return _texts(texts, [label.point for label in labels], theme), layout
+    if level and said:
+        texts.append(Text(said, inside((start, end))[0], level.value, "top right", figure_px(theme, "xs")))
+    return texts_trace(texts, [label.point for label in labels], theme), layout
 
 
 def _label_size(theme: Theme, narrow: bool) -> float:
     return figure_px(theme, "xs" if narrow else "s")
 
 
-def _labels(shown: Shown, layout: dict[str, Any], theme: Theme, narrow: bool) -> tuple[list[Label], float]:
-    """The labels of the curves, and where the time axis ends to hold them."""
-    margin, end = layout["margin"], layout["xaxis"]["range"][1]
+def _view(layout: dict[str, Any], narrow: bool, width_px: float | None) -> Window:
+    """The plotting area, as wide as the figure on the page or on paper leaves it."""
+    margin, width = layout["margin"], layout.get("width", width_px)
+    across = (NARROW_PX if narrow else WIDE_PX) if width is None else width - margin["l"] - margin["r"]
     plotted = layout["height"] - margin["t"] - margin["b"]
-    across = (
-        NARROW_PX if narrow else layout.get("width", WIDE_PX + margin["l"] + margin["r"]) - margin["l"] - margin["r"]
-    )
-    view = Window(layout["xaxis"]["range"], layout["yaxis"]["range"], (across, plotted))
+    return Window(layout["xaxis"]["range"], layout["yaxis"]["range"], (across, plotted))
+
+
+def _labels(shown: Shown, said: str, view: Window, theme: Theme, narrow: bool) -> tuple[list[Label], float]:
+    """The labels of the curves, and where the time axis ends to hold them."""
+    end = view.x[1]
     named, size = name_lines(shown.lines), _label_size(theme, narrow)
     labels: list[Label] = []
     if shown.at_ends and not narrow:
         labels, end = end_labels(named, shown.lines, view, size)
     if not labels:
-        level = shown.level
-        said = [(level.value, "" if narrow else level.words)] if level else []
-        labels = peak_labels(named, shown.lines, said, view, size)
+        levels = [(shown.level.value, said)] if shown.level else []
+        labels = peak_labels(named, shown.lines, levels, view, size)
     return labels, end
-
-
-def _texts(texts: Sequence[Text], points: Sequence[tuple[float, float]], theme: Theme) -> dict[str, Any]:
-    """The trace of all words; and, without words, a dot at each point that a label leads to."""
-    dots = len(points)
-    return {
-        "type": "scatter",
-        "mode": "markers+text",
-        "x": [one.x for one in texts] + [x for x, _ in points],
-        "y": [one.y for one in texts] + [y for _, y in points],
-        "text": [_spaced(one.text) for one in texts] + [""] * dots,
-        "textposition": [one.side for one in texts] + ["middle right"] * dots,
-        "textfont": {"size": [one.size for one in texts] + [figure_px(theme, "xs")] * dots},
-        "marker": {"size": [0.0] * len(texts) + [DOT_PX] * dots, "color": theme.edge, "opacity": 1},
-        "hoverinfo": "skip",
-        "cliponaxis": False,
-    }
-
-
-def _spaced(text: str) -> str:
-    return "<br>".join(f"{GAP}{line}{GAP}" for line in text.split("<br>"))
 
 
 def drawn_points(count: int) -> NDArray[np.intp]:
@@ -362,26 +331,3 @@ def _path(segments: Sequence[tuple[float, float, float, float]], layer: str) -> 
     """Straight lines from (x0, y0) to (x1, y1), all in one shape."""
     path = "".join(f"M{x0:.7g},{y0:.7g}L{x1:.7g},{y1:.7g}" for x0, y0, x1, y1 in segments)
     return {"type": "path", "layer": layer, "path": path or "M0,0", "fillcolor": "rgba(0,0,0,0)"}
-
-
-def _inside(limits: Sequence[float]) -> tuple[float, float]:
-    """Just inside a range: what lies beyond by a rounding is not drawn."""
-    hair = 1e-4 * (limits[1] - limits[0])
-    return limits[0] + hair, limits[1] - hair
-
-
-def _words(
-    uprights: tuple[float, float, float], layout: dict[str, Any], unit: str, theme: Theme, narrow: bool
-) -> list[Text]:
-    contact, rotation, release = uprights
-    (start, end), (bottom, top) = (_inside(layout[axis]["range"]) for axis in ("xaxis", "yaxis"))
-    size = figure_px(theme, "xs")
-    words = [
-        Text(unit, start, top, "top left", size),
-        Text("foot contact", contact, top, "top right", size),
-        Text("maximum external<br>rotation", rotation, top, "top left", size),
-        Text("release,<br>no ball" if narrow else "release", release, top, "top right", size),
-    ]
-    if (rotation - contact) / (end - start) * (NARROW_PX if narrow else WIDE_PX) < LEAST_APART_PX:
-        del words[1]  # a very slow throw beside a usual one: its own foot contact is far to the left of both
-    return words if narrow else [*words, Text("after release:<br>the hand is empty", end, bottom, "top left", size)]

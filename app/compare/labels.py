@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 Array = NDArray[np.float64]
 
 CLEAR_PX = 16.0  # between a peak and the nearest end of a label
+BESIDE_PX = 8.0  # a curve nearer than this to the end of a label, half its own width counted, seems to touch it
 STEP_PX = 12.0  # between the columns that are tried
 FAR_COST = 0.02  # how many covered pixels of curve one pixel of distance is worth
 DENSE_PX = 2.0  # between the points of a curve that are counted
@@ -118,7 +119,7 @@ def find_column(
 
     def covered(column: Column) -> float:
         start = column.x if column.right else column.x - label_width
-        beside = (points[:, 0] >= start - 4) & (points[:, 0] <= start + label_width + 4)
+        beside = (points[:, 0] >= start - BESIDE_PX) & (points[:, 0] <= start + label_width + BESIDE_PX)
         return float((np.abs(points[beside, 1][:, None] - heights) <= label_height / 2).sum())
 
     best, least = columns[0], np.inf

@@ -10,7 +10,7 @@ from app.compare.labels import find_column, spread
 
 Array = NDArray[np.float64]
 
-LETTER = 0.56  # mean width of a letter, in sizes of the type
+LETTER = 0.5  # mean width of a letter, in sizes of the type: of digits, units and the spaces around a label
 LINE_HEIGHT = 1.35  # of a label, in sizes of the type
 NEAR_PX = 5.0  # a hair this near to a curve seems to belong to it
 WORDS_WEIGHT = 4  # words on words cannot be read, words on a curve can
@@ -192,7 +192,7 @@ def peak_labels(
     paths = [view.to_px(line.time_ms, line.value) for line in lines]
     released = next((line.release_ms for line in lines if line.reference), lines[0].release_ms)
     paths.append(view.to_px(np.full(2, released), np.asarray(view.y)))  # the line of release is to be left free as well
-    paths += [_words_box(level, words, view, size) for level, words in levels] * WORDS_WEIGHT
+    paths += [words_box(level, words, view, size) for level, words in levels] * WORDS_WEIGHT
     column = find_column(anchors, paths, _longest(named, size), LINE_HEIGHT * size, view.size)
     at_ms = view.to_ms(column.x)
     return [
@@ -201,7 +201,7 @@ def peak_labels(
     ]
 
 
-def _words_box(level: float, words: str, view: Window, size: float) -> Array:
+def words_box(level: float, words: str, view: Window, size: float) -> Array:
     """A path over a level line and to and fro over the words on it."""
     left, line = view.to_px(np.array([view.x[0]]), np.array([level]))[0]
     across = np.arange(left, left + len(words) * LETTER * size, 4.0)

@@ -5,7 +5,8 @@ from dataclasses import replace
 from typing import Any
 
 from app.compare.answers import Answer, Comparison, bwh_of, plain, share_of
-from app.compare.figure import Level, Shown, empty_figure, figure, for_paper
+from app.compare.figure import Shown, empty_figure, figure, for_paper
+from app.compare.figure_words import Level
 from app.compare.line_labels import Line
 from app.compare.rows import sample_style
 from app.palette import Theme
@@ -14,7 +15,7 @@ from model.channels import RELEASE_PHASE
 from model.person import Person
 
 
-def figure_of(comparison: Comparison, theme: Theme, narrow: bool) -> dict[str, Any]:
+def figure_of(comparison: Comparison, theme: Theme, narrow: bool, width_px: float | None = None) -> dict[str, Any]:
     """Draw the throws that have a curve.
 
     Parameters
@@ -22,7 +23,9 @@ def figure_of(comparison: Comparison, theme: Theme, narrow: bool) -> dict[str, A
     comparison : Comparison
     theme : Theme
     narrow : bool
-        Whether the window is narrow.
+        Whether the figure is narrow: lower, with smaller type.
+    width_px : float, optional
+        Of the figure; a usual one unless given.
 
     Returns
     -------
@@ -31,7 +34,7 @@ def figure_of(comparison: Comparison, theme: Theme, narrow: bool) -> dict[str, A
     """
     if not comparison.drawn:
         return empty_figure(theme, narrow)
-    return figure(_shown(comparison), theme, narrow, revision=f"{comparison.reading.key} {comparison.align}")
+    return figure(_shown(comparison), theme, narrow, f"{comparison.reading.key} {comparison.align}", width_px)
 
 
 def paper_of(comparison: Comparison) -> dict[str, Any]:
@@ -143,7 +146,7 @@ def level_of(comparison: Comparison) -> Level | None:
     if comparison.level is None or (comparison.scale == "bwh" and len(set(comparison.people)) > 1):
         return None
     height = f"{plain(comparison.level, most=1)} {comparison.reading.unit}"
-    return Level(comparison.level, height if comparison.level_typed else f"half the reference’s peak, {height}")
+    return Level(comparison.level, height if comparison.level_typed else f"half the reference’s peak, {height}", height)
 
 
 def _shown(comparison: Comparison) -> Shown:

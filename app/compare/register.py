@@ -75,7 +75,7 @@ def register(app: Dash) -> None:
         inputs={
             "fields": fields_of(Input),
             "theme": Input(ids.SHELL_THEME, "data"),
-            "narrow": Input(ids.COMPARE_NARROW, "data"),
+            "width": Input(ids.COMPARE_WIDTH, "data"),
             "samples": [State(SAMPLE, "id"), State(SAMPLE, "style")],
             "saved": State(ids.COMPARE_SAVED, "data"),
             "profiles": State(ids.COMPARE_PROFILES, "data"),
@@ -109,9 +109,11 @@ def register(app: Dash) -> None:
         State(MEASURE, "id"),
         State(ids.COMPARE_WRITTEN, "data"),
     )(rest_on)
-    for read in ("narrow", "profiles"):
-        store = {"narrow": ids.COMPARE_NARROW, "profiles": ids.COMPARE_PROFILES}[read]
-        app.clientside_callback(ClientsideFunction("compare", read), Output(store, "data"), Input(store, "id"))
+    for store, function in (
+        (ids.COMPARE_WIDTH, ClientsideFunction("drawn", "width")),
+        (ids.COMPARE_PROFILES, ClientsideFunction("compare", "profiles")),
+    ):
+        app.clientside_callback(function, Output(store, "data"), Input(store, "id"))
     app.clientside_callback(
         ClientsideFunction("compare", "drawn"),
         Output(ids.COMPARE_SAVED, "data"),
@@ -124,7 +126,7 @@ def register(app: Dash) -> None:
         Input(ids.COMPARE_EVERY_OPEN, "data"),
         Input(ids.COMPARE_SAVED, "data"),
         Input(ids.SHELL_THEME, "data"),
-        Input(ids.COMPARE_NARROW, "data"),
+        Input(ids.COMPARE_WIDTH, "data"),
         State(ids.COMPARE_PROFILES, "data"),
     )(draw_every)
     for kept in (ids.COMPARE_IDENTITY, ids.COMPARE_CHAIN):

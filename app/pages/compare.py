@@ -30,7 +30,7 @@ def layout() -> Component:
             dcc.Store(id=ids.COMPARE_SAVED, storage_type="session"),  # gone with the tab: measures are personal
             dcc.Store(id=ids.COMPARE_BEFORE),
             dcc.Store(id=ids.COMPARE_WRITTEN),
-            dcc.Store(id=ids.COMPARE_NARROW),
+            dcc.Store(id=ids.COMPARE_WIDTH),
             dcc.Store(id=ids.COMPARE_PAPER),
             dcc.Store(id=ids.COMPARE_FOCUS),
             dcc.Store(id=ids.COMPARE_TOLD),

@@ -4,11 +4,13 @@ import json
 import math
 from dataclasses import replace
 
+import numpy as np
 import plotly.graph_objects as go
 import pytest
 
 from app.compare.figure import GRAPH_CONFIG, REFERENCE_DASH, tick_step
 from app.compare.form import copy_throw, empty_form
+from app.compare.line_labels import Window
 from app.compare.picture import figure_of, paper_of, samples_of
 from app.compare.quantities import QUANTITIES
 from app.palette import SCREEN_THEMES, THEMES, line_color, line_width
@@ -178,3 +180,51 @@ def test_words_that_would_lie_on_one_another_beside_a_very_slow_throw_are_left_o
     figure = figure_of(compare_on(replace(demo_page, throws=(demo_page.throws[0], slow))), LIGHT, narrow=False)
     assert "foot contact" not in words(figure)
     assert "foot contact" in words(figure_of(compare_on(demo_page), LIGHT, narrow=False))
+
+
+def boxes_of(made, width):
+    """The middle of each line's label and its outline (px), of a letter's mean width in the type that is drawn with."""
+    layout, texts = made["layout"], made["data"][-1]
+    margin = layout["margin"]
+    view = Window(
+        layout["xaxis"]["range"],
+        layout["yaxis"]["range"],
+        (width - margin["l"] - margin["r"], layout["height"] - margin["t"] - margin["b"]),
+    )
+    found = {}
+    for text, x, y, side, size in zip(
+        texts["text"], texts["x"], texts["y"], texts["textposition"], texts["textfont"]["size"], strict=True
+    ):
+        across, down = view.to_px(np.array([x]), np.array([y]))[0]
+        wide = 0.45 * len(text.strip("\u00a0")) * size  # Liberation Sans: "470 g · 23.8 m/s" is 7.2 sizes
+        left = across if side.endswith("right") else across - wide
+        low = down - size if side.startswith("top") else down - size / 2
+        found[text.strip("\u00a0")] = (left, left + wide, low, low + size)
+    return view, found
+
+
+@pytest.mark.parametrize(("theme", "width"), [("projector", 580), ("light", 680), ("dark", 360), ("projector", 360)])
+def test_no_label_and_no_word_of_the_level_touches_a_curve(demo_page, compare_on, theme, width):
+    comparison = compare_on(demo_page)
+    made = figure_of(comparison, THEMES[theme], width < 560, width)
+    view, boxes = boxes_of(made, width)
+    told = {text: box for text, box in boxes.items() if " g · " in text or "30.8" in text}
+    assert len([text for text in told if " g · " in text]) == 4
+    for trace in curves_of(made):
+        fine = np.linspace(trace["x"][0], trace["x"][-1], 4000)
+        x, y = view.to_px(fine, np.interp(fine, trace["x"], trace["y"])).T
+        half = trace["line"]["width"] / 2
+        for text, (left, right, top, foot) in told.items():
+            inside = (x > left - half) & (x < right + half) & (y > top) & (y < foot)
+            assert not inside.any(), (text, trace["name"])
+
+
+def test_words_that_find_no_room_are_shorter(demo_page, compare_on):
+    comparison = compare_on(demo_page)
+    wide = words(figure_of(comparison, LIGHT, False, 1000.0))
+    tight = words(figure_of(comparison, THEMES["projector"], False, 580.0))
+    phone = words(figure_of(comparison, THEMES["projector"], True, 360.0))
+    assert {"half the reference’s peak, 30.8 N·m", "release", "foot contact"} < set(wide)
+    assert {"30.8 N·m", "foot contact"} < set(tight)
+    assert not {"release", "half the reference’s peak, 30.8 N·m"} & set(tight)
+    assert "foot contact" not in phone  # it would stand on "maximum external rotation"
