@@ -80,6 +80,23 @@ class System:
         """Write an SI number with the unit that is shown, such as "9.7 oz"; see `number`."""
         return f"{self.number(value_si, metric, least, most)} {self.unit(metric)}"
 
+    def as_shown(self, value_si: float, metric: str, places: int = 1) -> float:
+        """The SI number that is meant by what is shown of one, so that pages that show the same throw mean the same.
+
+        Parameters
+        ----------
+        value_si : float
+        metric : str
+            The metric unit in whose place it stands.
+        places : int
+            Decimals, of whatever unit.
+
+        Returns
+        -------
+        float
+        """
+        return to_si(round(self.value(value_si, metric), places), self.unit(metric))
+
     def cap(self, value_si: float, metric: str, places: int = 1) -> str:
         """Write an SI number that is not to be gone beyond: rounded down, with the unit that is shown.
 

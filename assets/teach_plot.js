@@ -55,7 +55,9 @@ window.levelpeak = Object.assign(window.levelpeak ?? {}, {
 
     // Curves of `lines` on the axes of `picture`; the first of `lines` is the one that the cursor runs on. Gives back what
     // turns a phase into a place, and a place on the screen into a phase.
-    const curves = (svg, picture, lines, figure, { width, height, em, named = true, title = '', cursor: moves = true }) => {
+    const curves = (svg, picture, lines, figure, { width, height, em: usual, named = true, title = '', cursor: moves = true }) => {
+      const em = title ? Math.min(usual, width / ((title.length + 1) * CHARACTER)) : usual; // no title is cut off
+      svg.style.fontSize = `${em}px`;
       const { phase: phases, rotation_phase: rotation } = figure;
       [width, height] = [Math.max(width, 12 * em), Math.max(height, 8 * em)]; // hidden, a picture has no size
       const narrow = width < NARROW_EM * em;
@@ -84,7 +86,9 @@ window.levelpeak = Object.assign(window.levelpeak ?? {}, {
         const x = toX(timeOf(lead, phase));
         made.push(part('line', { class: 'event', x1: x, x2: x, y1: area.top - 0.3 * em, y2: area.bottom }));
         if (phase === 0 && toX(timeOf(lead, rotation)) - x < 16 * em) continue; // its words would meet the next ones
-        made.push(words(x + shift * em, area.top - (text.length > 1 ? 1.5 : 0.4) * em, text, em, { 'text-anchor': anchor }));
+        const fits = phase < 1 || x + (shift + text[0].length * CHARACTER) * em < width;
+        const [place, side] = fits ? [x + shift * em, anchor] : [width, 'end'];
+        made.push(words(place, area.top - (text.length > 1 ? 1.5 : 0.4) * em, text, em, { 'text-anchor': side }));
       }
       const low = (area.right - area.left) / ((picture.x[1] - picture.x[0]) / picture.x_step) < 4 * em ? 2 : 1;
       for (const time of ticks(picture.x, low * picture.x_step)) {

@@ -176,7 +176,7 @@
     const text = element('div', { class: 'teach-notes' });
     text.innerHTML = step.notes;
     const next = story.steps[place + 1];
-    notes.document.body.replaceChildren(title, text, element('p', { class: 'quiet' }, next ? `Next: ${next.title}` : 'The last step.'));
+    notes.document.body.replaceChildren(title, text, element('p', { class: 'quiet' }, `${next ? `Next: ${next.title}` : 'The last step'}. The arrow keys turn the steps here too.`));
   };
 
   const show = (to) => {
@@ -235,6 +235,10 @@
     notes.document.documentElement.dataset.theme = document.documentElement.dataset.theme;
     notes.document.head.replaceChildren(...[...document.querySelectorAll('link[rel=stylesheet]')].map((link) => element('link', { rel: 'stylesheet', href: link.href })));
     notes.document.body.className = 'notes-window';
+    notes.onkeydown = ({ key }) => {
+      const to = { ArrowRight: 1, PageDown: 1, ArrowLeft: -1, PageUp: -1 }[key];
+      if (to && story) show(place + to);
+    };
     noted();
   };
 

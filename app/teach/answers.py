@@ -1,6 +1,6 @@
 """From the session to the lesson: the throws that the story shows, and what is read off them."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from functools import lru_cache
 
@@ -203,7 +203,8 @@ def lesson_of(
     try:
         speeds = mean_speeds(Fitted(profile), (second.mass_kg, third.mass_kg, heavy.mass_kg))
         slowed = Interval(float(speeds.estimate[0]), float(speeds.low[0]), float(speeds.high[0]), speeds.level)
-        worked = _worked(throw, (second, third, heavy), tuple(speeds.estimate.tolist()))
+        first, *others = (system.as_shown(speed, "m/s") for speed in (throw.speed_m_s, *speeds.estimate.tolist()))
+        worked = _worked(replace(throw, speed_m_s=first), (second, third, heavy), tuple(others))
     except InputError:
         return case, None
     own, series, at_profile, built = worked

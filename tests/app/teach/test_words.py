@@ -62,7 +62,7 @@ def test_the_numbers_of_the_vote_are_those_of_the_model(lesson):
 
 
 def test_a_difference_that_is_none_to_speak_of_is_called_so(lesson_for):
-    same = lesson_for(session=Session(second=text_of(Ball(0.146))))
+    same = lesson_for(session=Session(second=text_of(Ball(0.1452))))
     assert {row["grew"] for row in told(same)["vote"].rows} == {"no difference to speak of"}
 
 
