@@ -82,6 +82,18 @@ def test_a_value_typed_right_before_a_button_is_pressed_is_not_lost(demo):
     expect(demo.locator(HEADLINE)).to_contain_text("275 g at 27.7 m/s against")
 
 
+def test_whoever_types_while_the_list_is_made_anew_types_on(demo):
+    field(demo, "Release speed", 1).scroll_into_view_if_needed()
+    demo.get_by_role("textbox", name="Stature, cm").fill("190")
+    field(demo, "Ball mass", 1).click(click_count=3)  # leaves the stature: throws are held at their clock from then on
+    demo.keyboard.type("15")
+    expect(demo.get_by_text("The measures changed; the throws keep their joint speeds")).to_be_visible()
+    expect(field(demo, "Ball mass", 1)).to_have_value("15")
+    demo.keyboard.type("2")
+    demo.keyboard.press("Tab")
+    expect(demo.locator(HEADLINE)).to_contain_text("against 152 g")
+
+
 def test_copy_move_remove_and_put_back_by_keyboard_with_the_focus_following(demo):
     demo.get_by_role("button", name="Copy throw 2").focus()
     demo.keyboard.press("Enter")
