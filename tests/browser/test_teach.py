@@ -187,7 +187,7 @@ def test_a_projector_shows_text_of_a_fortieth_and_lines_of_a_250th_of_the_height
     teach.get_by_role("button", name="Present", exact=True).click()
     expect(teach.locator(".strip")).not_to_be_visible()
     wait_until(teach, "document.fullscreenElement !== null")
-    teach.evaluate("() => { document.getElementById('teach-leave').click(); document.getElementById('teach-present').click() }")
+    teach.evaluate("() => { for (const id of ['leave', 'present']) document.getElementById(`teach-${id}`).click() }")
     teach.wait_for_timeout(300)  # the browser leaves the full screen, and tells it, only now
     expect(teach.locator(".strip")).not_to_be_visible()
     teach.get_by_role("button", name="Leave the presentation").click()
