@@ -101,7 +101,8 @@ def test_a_presenter_goes_through_the_story_by_key_and_everything_on_it_can_be_m
         teach.get_by_label(f"{name}: hands raised").fill(count)
     expect(teach.locator(".answer-of:visible")).to_have_count(0)
     teach.get_by_role("button", name="Show the numbers").click()
-    expect(teach.locator(".answer-of").first).to_have_text("did not grow, −8 % 61.5 N·m → 56.6 N·m")  # as Compare reads of the same two throws
+    # as Compare reads of the same two throws
+    expect(teach.locator(".answer-of").first).to_have_text("did not grow, −8 % 61.5 N·m → 56.6 N·m")
     teach.locator("#teach-stage").focus()
     teach.keyboard.press("ArrowRight")
     teach.keyboard.press("ArrowLeft")
@@ -109,7 +110,8 @@ def test_a_presenter_goes_through_the_story_by_key_and_everything_on_it_can_be_m
     expect(teach.locator(COUNT)).to_have_text("8 / 11")
     go_to(teach, "What it is good for")
     teach.set_viewport_size({"width": 1024, "height": 768})
-    cut = "texts => texts.some(text => text.getBBox().x + text.getBBox().width > text.ownerSVGElement.viewBox.baseVal.width + 1)"
+    right = "text.getBBox().x + text.getBBox().width"
+    cut = f"texts => texts.some(text => {right} > text.ownerSVGElement.viewBox.baseVal.width + 1)"
     wait_until(teach, "document.querySelector('#teach-picture svg').viewBox.baseVal.width < 400")
     assert not teach.locator("#teach-picture text").evaluate_all(cut)
     go_to(teach, "What the model does not know")
