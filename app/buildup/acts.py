@@ -76,17 +76,11 @@ class Act:
         What is told; texts and components.
     form : dict of str to str
         Fields of the form that changed with it.
-    logged : bool
-        Whether the fields of the log are to be emptied.
-    reopened : bool
-        Whether they are to be filled with the session that was taken out of the log.
     """
 
     record: Record | None
     said: list[Any] = field(default_factory=list)
     form: dict[str, str] = field(default_factory=dict)
-    logged: bool = False
-    reopened: bool = False
 
 
 def made(page: Page, changes: Mapping[str, str] | None = None) -> Act:
@@ -321,7 +315,7 @@ def _log(page: Page, record: Record, today: date) -> Act:
         course_of(record), page.pains, chosen.get("held"), chosen.get("signs"), chosen.get("decision"), page.hand, today
     )
     kept = edits.log_session(record, thrown)
-    return Act(kept, [html.P(f"Session {len(kept.log)} kept.")], logged=True)
+    return Act(kept, [html.P(f"Session {len(kept.log)} kept.")])
 
 
 def _again(page: Page, record: Record, today: date) -> Act:
@@ -338,7 +332,7 @@ DOES = {
     "take_numbers": _take_numbers,
     "keep_numbers": _keep_numbers,
     "log": _log,
-    "reopen": lambda _, record, __: Act(edits.reopened(record), reopened=bool(record.log)),
+    "reopen": lambda _, record, __: Act(edits.reopened(record)),
     "again": _again,
     "read": lambda page, record, today: Act(edits.acknowledge(record, _text(page, "read_by"), today)),
     "away": lambda *_: Act(None, [html.P("The plan was put away; Undo brings it back.")]),
