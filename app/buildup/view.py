@@ -148,17 +148,28 @@ def _broken(course: Course) -> str:
     sessions = len({one.session for one in course.session_breaches})
     told = []
     if steps:
-        told.append(f"step {', '.join(map(str, steps))}" if len(steps) == 1 else f"steps {', '.join(map(str, steps))}")
+        told.append(f"step{'' if len(steps) == 1 else 's'} {_ranges(steps)}")
     if sessions:
         told.append(f"{sessions} session{'' if sessions == 1 else 's'}")
     return f"Limits are broken at {' and '.join(told)}; each is named in its table."
+
+
+def _ranges(numbers: list[int]) -> str:
+    """Numbers in rising order; three or more that follow one another as from–to."""
+    rows: list[list[int]] = []
+    for number in numbers:
+        if rows and number == rows[-1][-1] + 1:
+            rows[-1].append(number)
+        else:
+            rows.append([number])
+    return ", ".join(f"{row[0]}–{row[-1]}" if len(row) > 2 else ", ".join(map(str, row)) for row in rows)
 
 
 def _numbers_said(found: Recheck) -> str:
     now = sorted({one.step + 1 for one in found.broken_now})
     said = "With the new numbers no limit is broken." if not now else ""
     if now:
-        said = f"With the new numbers limits are broken at step {', '.join(map(str, now))}."
+        said = f"With the new numbers limits are broken at step{'' if len(now) == 1 else 's'} {_ranges(now)}."
     return f"Nothing changes until it is accepted; sessions that were thrown stay as they were. {said}"
 
 
