@@ -7,7 +7,7 @@
     window.dash_clientside.set_props('shell-notice', {
       sendNotifications: [
         {
-          action: 'show',
+          action: document.getElementById('no-answer') ? 'update' : 'show', // one that stands is not shown again
           id: 'no-answer',
           title: 'Not changed',
           message: `${reason} Everything you entered is still there.`,

@@ -3,16 +3,25 @@
 from math import ceil
 
 from app.buildup.record import Course
+from app.cautions import is_growing
 
-STEP_ROWS = 28  # rows of steps below the figures, and of what they break, that the first page holds
+STEP_ROWS = 26  # rows of steps below the figures, and of what they break, that the first page holds
+GROWING_ROWS = 4  # that the words above them take where the thrower is still growing
+TARGET_ROWS = 2  # and where there is a target day
 COLUMN_ROWS = 20  # rows of a column, where they stand in columns
 SESSION_ROWS = 44  # rows that can be written in, that the second page holds
+
+
+def _word_rows(course: Course) -> int:
+    """Rows that the words above take beyond those that every plan has."""
+    record = course.record
+    return GROWING_ROWS * is_growing(record.person) + TARGET_ROWS * (record.calendar.target_day is not None)
 
 
 def columns(course: Course) -> int:
     """In how many columns the steps stand on paper: more than one where they, and the limits they break, are many."""
     steps = len(course.record.throws)
-    if steps + len(course.breaches) <= STEP_ROWS:
+    if steps + len(course.breaches) + _word_rows(course) <= STEP_ROWS:
         return 1
     return 2 if steps <= 2 * COLUMN_ROWS else 3
 
@@ -24,8 +33,8 @@ def step_rows(course: Course) -> int:
 
 
 def figure_rows(course: Course) -> int:
-    """How many rows of steps the figures leave room for; the words above them are the longest where steps are many."""
-    return STEP_ROWS if columns(course) == 3 else step_rows(course)
+    """How many rows the figures leave room for; the words are the longest where steps are many."""
+    return STEP_ROWS if columns(course) == 3 else step_rows(course) + _word_rows(course)
 
 
 def sessions_on_paper(course: Course) -> int:

@@ -107,7 +107,7 @@ def _head(course: Course, other: str, days: str, system: System) -> list[Compone
         if text:
             made.append(html.P(text, className="at-number"))
     if other:
-        made.append(html.P(other, className="quiet"))
+        made.append(html.P(other, className="quiet screen-only"))
     broken = len(course.breaches) + len(course.session_breaches)
     if broken:
         made.append(html.P(html.Strong(_broken(course)), className="at-number"))

@@ -1,6 +1,7 @@
 """What stands on the printed sheet: all steps on one page, and as many sessions as can be written in on another."""
 
 from dataclasses import replace
+from datetime import date
 
 import pytest
 
@@ -20,12 +21,20 @@ def steps(made, count, **more):
     return course_of(replace(record, throws=record.throws[:1] * count, repeats=(2,) * count, **more))
 
 
-@pytest.mark.parametrize(("count", "wanted"), [(1, 1), (STEP_ROWS, 1), (29, 2), (2 * COLUMN_ROWS, 2), (41, 3), (60, 3)])
+@pytest.mark.parametrize(("count", "wanted"), [(1, 1), (STEP_ROWS, 1), (27, 2), (2 * COLUMN_ROWS, 2), (41, 3), (60, 3)])
 def test_many_steps_stand_in_columns(made, count, wanted):
     course = steps(made, count)
     assert columns(course) == wanted
     assert step_rows(course) <= (STEP_ROWS if wanted == 1 else COLUMN_ROWS)
     assert figure_rows(course) <= STEP_ROWS
+
+
+def test_where_the_words_are_longer_there_is_less_room_for_steps_and_figures(made):
+    child, target = steps(lambda: made("W04"), 22), date(2026, 6, 1)
+    due = replace(made().calendar, target_day=target)
+    assert (columns(child), columns(steps(lambda: made("W04"), 23))) == (1, 2)
+    assert (columns(steps(made, 24, calendar=due)), columns(steps(made, 25, calendar=due))) == (1, 2)
+    assert figure_rows(child) > step_rows(child)
 
 
 def test_what_steps_break_takes_rows_too(made):
