@@ -46,6 +46,11 @@ CHOSEN = {
     "signs": ids.BUILDUP_SIGNS,
     "decision": ids.BUILDUP_DECISION,
 }
+SAID = {"notice": ids.BUILDUP_NOTICE, "by_hand": ids.BUILDUP_NOTICE_HAND, "log": ids.BUILDUP_NOTICE_LOG}
+"""Where it is said what happened: beside the button that was pressed."""
+BESIDE = dict.fromkeys(("step", "leave_out", "put_in", "rest", "session"), "by_hand") | dict.fromkeys(
+    ("log", "reopen", "again"), "log"
+)
 UNREAD = "The plan that this browser keeps could not be read, and is not shown. It stays until a plan takes its place."
 PART_IDS = {
     "growing": ids.BUILDUP_GROWING,
@@ -91,7 +96,7 @@ def register(app: Dash, fields: Callable[..., Any], form_of: Callable[..., Any],
         output={
             "plan": Output(ids.BUILDUP_PLAN, "data"),
             "before": Output(ids.BUILDUP_BEFORE, "data"),
-            "notice": Output(ids.BUILDUP_NOTICE, "children"),
+            **{place: Output(part, "children") for place, part in SAID.items()},
             "changes": Output(ids.BUILDUP_CHANGES, "data"),
             "upload": Output(ids.BUILDUP_UPLOAD, "contents"),
             "opened": Output(ids.BUILDUP_LOG_OPENED, "data"),
@@ -200,7 +205,7 @@ def acted(
     case, invented, _ = case_for(form, kept["read"], system)
     record = read_plan(kept["plan"])
     if name == "log" and record is not None and kept["log_of"] != key_of(record):
-        return _nothing() | {"notice": "Not kept: the fields are being made ready for another session."}
+        return _nothing() | _said(name, "Not kept: the fields are being made ready for another session.")
     page = acts.Page(
         form,
         case,
@@ -215,11 +220,11 @@ def acted(
     try:
         act = _act(source, name, pressed[0], page)
     except InputError as error:
-        return _nothing() | {"notice": f"Not changed: {message(error)}", "upload": None}
-    return changed(act, page, kept["plan"], kept["before"])
+        return _nothing() | _said(name, f"Not changed: {message(error)}") | {"upload": None}
+    return changed(act, page, kept["plan"], kept["before"], name)
 
 
-def changed(act: acts.Act, page: acts.Page, plan: Any, before: Any) -> dict[str, Any]:
+def changed(act: acts.Act, page: acts.Page, plan: Any, before: Any, name: object = None) -> dict[str, Any]:
     """Say what an act changes on the page, and keep what was before it.
 
     Parameters
@@ -229,12 +234,14 @@ def changed(act: acts.Act, page: acts.Page, plan: Any, before: Any) -> dict[str,
         As it was.
     plan, before : object
         The plan, and what was before the last changes, as the browser kept them.
+    name : object
+        Of the button: what happened is said beside it.
 
     Returns
     -------
     dict
     """
-    made = _nothing() | {"notice": act.said, "upload": None}
+    made = _nothing() | _said(name, act.said) | {"upload": None}
     fields = changed_fields(page.form, act.form)
     if fields:
         made["changes"] = act.form
@@ -279,7 +286,7 @@ def undone(before: Any, form: PlanForm, plan: Any) -> dict[str, Any]:
     if not left:
         raise PreventUpdate
     last = left[-1]
-    made = _nothing() | {"plan": last["plan"], "before": left[:-1], "notice": "The last change was undone."}
+    made = _nothing() | _said(None, "The last change was undone.") | {"plan": last["plan"], "before": left[:-1]}
     fields = fields_back(form, last["form"])
     return made | ({"changes": fields} if fields else {}) | _opened(read_plan(plan), read_plan(last["plan"]))
 
@@ -293,8 +300,13 @@ def _opened(before: Record | None, now: Record | None) -> dict[str, Any]:
     return {} if opened is None else {"opened": opened}
 
 
+def _said(name: object, words: Any) -> dict[str, Any]:
+    place = BESIDE.get(name, "notice") if isinstance(name, str) else "notice"
+    return dict.fromkeys(SAID, "") | {place: words}
+
+
 def _nothing() -> dict[str, Any]:
-    return dict.fromkeys(("plan", "before", "notice", "changes", "upload", "opened"), no_update)
+    return dict.fromkeys((*SAID, "plan", "before", "changes", "upload", "opened"), no_update)
 
 
 def drawn(kept: Any, case: Any, look: dict[str, Any]) -> dict[str, Any]:

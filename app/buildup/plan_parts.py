@@ -160,6 +160,7 @@ def by_hand() -> Component:
             ),
             session,
             html.Div([do("session", "Set this session")], className="buildup-buttons"),
+            html.Div(id=ids.BUILDUP_NOTICE_HAND, className="buildup-notice", role="status"),
         ],
         className="fold buildup-hand",
     )
@@ -240,6 +241,7 @@ def log() -> Component:
                 className="buildup-row",
                 hidden=True,
             ),
+            html.Div(id=ids.BUILDUP_NOTICE_LOG, className="buildup-notice", role="status"),
         ],
         className="buildup-after",
     )

@@ -67,6 +67,9 @@ def test_from_a_plan_to_changes_by_hand_to_the_log_and_there_again_after_a_reloa
     type_in(demo, share, "95")
     do(demo, "Change this step")
     expect(demo.locator(BROKEN).first).to_contain_text(re.compile(r"Step 6 breaks: .*% above step 5; limit 15 %", re.S))
+    expect(demo.locator("#buildup-notice-hand")).to_have_text(
+        re.compile("^Step 6 changed by hand. Limits are broken at")
+    )
     expect(demo.locator("#buildup-sentence")).to_contain_text("Limits are broken at steps 6, 7")
     demo.get_by_role("button", name="Undo").focus()
     demo.keyboard.press("Enter")
@@ -78,7 +81,7 @@ def test_from_a_plan_to_changes_by_hand_to_the_log_and_there_again_after_a_reloa
     expect(suggested).to_contain_text("Suggested: repeat this step, 1 day off first.")
     expect(suggested).to_contain_text("9-load-rules-12")
     do(demo, "Keep this session")
-    expect(demo.locator("#buildup-notice")).to_contain_text("What is decided: nothing given")
+    expect(demo.locator("#buildup-notice-log")).to_contain_text("What is decided: nothing given")
     expect(demo.get_by_label("Pain after")).to_have_value("2")
     choose(demo, "What is decided", "throw this session again")
     type_in(demo, demo.get_by_label("Initials of who decides"), "AB")

@@ -7,7 +7,7 @@ from dash import no_update
 from dash.exceptions import PreventUpdate
 
 from app.buildup import acts
-from app.buildup.acting import changed, undone
+from app.buildup.acting import SAID, changed, undone
 from app.buildup.file import to_json
 from app.buildup.form import PlanForm
 from app.buildup.log_form import key_of
@@ -45,6 +45,14 @@ def test_a_session_that_is_undone_or_opened_again_stands_in_its_fields(page, mad
     opened = changed(acts.done(page(after), "reopen"), page(after), to_json(after), [])["opened"]
     assert opened[key_of(before)]["decision"] == "repeat"
     assert undone(kept["before"], PlanForm(), to_json(after))["opened"] == opened
+
+
+@pytest.mark.parametrize(
+    ("name", "place"), [("step", "by_hand"), ("log", "log"), ("away", "notice"), (None, "notice"), ([], "notice")]
+)
+def test_what_happened_is_said_beside_the_button_and_nowhere_else(page, made, name, place):
+    act = changed(acts.Act(made(), ["said"]), page(made()), None, None, name)
+    assert {one: act[one] for one in SAID} == dict.fromkeys(SAID, "") | {place: ["said"]}
 
 
 def test_what_changed_nothing_is_not_undone(page, made):
