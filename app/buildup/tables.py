@@ -102,7 +102,7 @@ def _steps_in_columns(course: Course, broken: dict[int, list[Breach]], system: S
         _table(f"Steps {i + 1} to {min(i + rows_each, len(rows))}", heads, rows[i : i + rows_each], "buildup-table")
         for i in range(0, len(rows), rows_each)
     ]
-    said = "Their readouts" + (", and which limits are broken," if broken else "") + " stand on the screen."
+    said = "All readouts" + (", and which limits are broken," if broken else "") + " stand on the screen."
     return html.Div([*tables, html.P(said, className="quiet")], className=f"paper-only buildup-columns of-{count}")
 
 
