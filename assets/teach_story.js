@@ -219,10 +219,26 @@
   new MutationObserver(again).observe(document.documentElement, { attributeFilter: ['data-theme'] });
   STILL.addEventListener('change', () => play(false));
 
+  // The browser enters and leaves the full screen after a while: who presents again at once waits until it has left,
+  // and is not sent away by the news of it.
+  let left = Promise.resolve();
+  let leaving = false;
+  const fill = () => left.then(() => presenting() && document.documentElement.requestFullscreen?.()).catch(() => {}); // where it is refused, the window is filled
+  const unfill = () => {
+    leaving = Boolean(document.fullscreenElement);
+    if (leaving) left = document.exitFullscreen().catch(() => { leaving = false; });
+  };
+  const filled = () => {
+    if (document.fullscreenElement) {
+      if (!presenting()) unfill();
+    } else if (leaving) leaving = false;
+    else if (presenting()) present(false);
+  };
+
   const present = (on) => {
     document.body.classList.toggle('presenting', on);
-    if (on) document.documentElement.requestFullscreen?.().catch(() => {}); // where it is refused, the window is filled
-    else if (document.fullscreenElement) document.exitFullscreen();
+    if (on) fill();
+    else unfill();
     by('teach-stage').focus();
     again();
     play(on);
@@ -248,8 +264,11 @@
     'teach-print': () => window.print(),
   };
   addEventListener('click', ({ target }) => BUTTONS[target.closest?.('button')?.id]?.());
-  document.addEventListener('fullscreenchange', () => !document.fullscreenElement && presenting() && present(false));
-  addEventListener('popstate', () => document.body.classList.remove('presenting'));
+  document.addEventListener('fullscreenchange', filled);
+  addEventListener('popstate', () => {
+    document.body.classList.remove('presenting');
+    unfill();
+  });
 
   // A hand-held remote sends these two; the arrow keys are the shell's, as the list of keys says.
   addEventListener('keydown', (event) => {

@@ -1,9 +1,9 @@
 """After a session: what the soreness rules suggest for the next one. The person who leads decides.
 
-The rules are those of Axe, Wickham and Snyder-Mackler 2001 (values.csv 9-load-rules-12: paraphrased from memory there,
-the wording is to be verified). They speak of soreness as there or not; taking a rating of 1 or more as there, the
-rating from which to refer, and what speed does, are common practice, no source. Pain that lasts, numbness, swelling, or
-loss of motion or speed ends the session.
+The rules are those of Axe, Wickham and Snyder-Mackler 2001 (values.csv 9-load-rules-12: paraphrased from memory there;
+the same rules as two clinics print them are 9-load-rules-15). They speak of soreness as there or not; taking a rating
+of 1 or more as there, the rating from which to refer, and what speed does, are common practice, no source. Pain that
+lasts, numbness, swelling, or loss of motion or speed ends the session.
 """
 
 from collections.abc import Iterable

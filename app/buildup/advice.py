@@ -17,7 +17,7 @@ DECISION_OF = {"rest_and_refer": "stop"}
 
 SOURCE = (
     "soreness rules of Axe, Wickham and Snyder-Mackler 2001, Sports Med Arthrosc 9:24–34 (values.csv 9-load-rules-12: "
-    "from memory, wording to be verified)"
+    "from memory; as two clinics print them: 9-load-rules-15)"
 )
 
 

@@ -104,7 +104,7 @@ def _head(course: Course, other: str, days: str, system: System) -> list[Compone
     if record.invented:
         code += "; invented demo data: nobody here exists"
     made.append(html.P(f"{code}. {_state(course)}", className="quiet"))
-    for text in (path_note(record.person), days, course.trouble):
+    for text in (path_note(record.person), days, words.pace_words(course), course.trouble):
         if text:
             made.append(html.P(text, className="at-number"))
     if other:

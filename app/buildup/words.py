@@ -2,6 +2,8 @@
 
 import math
 import re
+from collections import Counter
+from itertools import pairwise
 
 from app.buildup.aims import AIMS, aim_named
 from app.buildup.checks import CAP_UNITS
@@ -23,6 +25,8 @@ PRACTICE = (
     "Step limits, budget, easier weeks and repeats: common practice, no source; the weekly tenth is tradition, not "
     "established for throwing."
 )
+
+MOST_STEPS_A_WEEK = 2  # values.csv 9-load-rules-15
 
 
 def game_words(person: Person) -> tuple[str, str]:
@@ -166,6 +170,35 @@ def purpose(course: Course, system: System) -> list[tuple[str, str]]:
         *order,
         ("Full speeds", f"From {record.rests_on}." if record.rests_on else "Not told."),
     ]
+
+
+def pace_words(course: Course) -> str:
+    """Say in which weeks a plan goes on by more steps than the soreness rules do.
+
+    Parameters
+    ----------
+    course : Course
+
+    Returns
+    -------
+    str
+        Empty if in none. A step of which the lead readout is no higher than before is no step on.
+    """
+    lead = course.record.lead
+    on = Counter(
+        now.week + 1
+        for before, now in pairwise(course.schedule.sessions)
+        if now.place > before.place and now.step.metrics[lead] > before.step.metrics[lead] * (1.0 + 1e-3)
+    )
+    weeks = [str(week) for week, steps in sorted(on.items()) if steps > MOST_STEPS_A_WEEK]
+    if not weeks:
+        return ""
+    week = "Week" if len(weeks) == 1 else "Weeks"
+    return (
+        f"{week} {', '.join(weeks)}: more than {MOST_STEPS_A_WEEK} steps on in a week; "
+        "the soreness rules, as clinics print them, go on by no more (values.csv 9-load-rules-15). More sessions at "
+        "each step, or fewer days, would keep to that."
+    )
 
 
 def breach_words(breach: Breach, system: System) -> str:

@@ -39,6 +39,17 @@ def test_every_aim_says_what_improves_what_is_meant_to_rise_and_what_ends_it(mad
     assert "stays at" in dict(words.purpose(course_of(made(aim="in_season")), METRIC))["Readout meant to rise"]
 
 
+def test_weeks_of_more_than_two_steps_on_are_told(made):
+    # five days a week and one session a step: five steps on in a full week, four in the first, which begins with one
+    record = made(repeats="1", days="0 1 2 3 4")
+    weeks = [session.week for session in course_of(record).schedule.sessions]
+    full = [str(week + 1) for week in sorted(set(weeks)) if weeks.count(week) - (week == 0) > 2]
+    assert words.pace_words(course_of(record)).startswith(f"Weeks {', '.join(full)}: more than 2 steps on in a week")
+    assert "9-load-rules-15" in text_of(view_of(course_of(record), None, "", "", METRIC).told[ids.BUILDUP_SENTENCE])
+    for aim in AIMS:  # the ready ones
+        assert words.pace_words(course_of(made(aim=aim))) == ""
+
+
 def test_a_broken_limit_is_named_with_its_numbers():
     rise = Breach(4, "rise", "rise_rate", "rise rate at the elbow", 0.18, 0.15)
     assert words.breach_words(rise, METRIC) == "rise rate at the elbow 18 % above step 4; limit 15 %"
