@@ -3,11 +3,13 @@
 from math import ceil
 
 from app.buildup.record import Course
+from app.buildup.words import pace_words
 from app.cautions import is_growing
 
 STEP_ROWS = 26  # rows of steps below the figures, and of what they break, that the first page holds
 GROWING_ROWS = 4  # that the words above them take where the thrower is still growing
 TARGET_ROWS = 2  # and where there is a target day
+PACE_ROWS = 2  # and where weeks go on by more steps than the soreness rules do
 COLUMN_ROWS = 20  # rows of a column, where they stand in columns
 SESSION_ROWS = 44  # rows that can be written in, that the second page holds
 
@@ -15,7 +17,8 @@ SESSION_ROWS = 44  # rows that can be written in, that the second page holds
 def _word_rows(course: Course) -> int:
     """Rows that the words above take beyond those that every plan has."""
     record = course.record
-    return GROWING_ROWS * is_growing(record.person) + TARGET_ROWS * (record.calendar.target_day is not None)
+    rows = GROWING_ROWS * is_growing(record.person) + TARGET_ROWS * (record.calendar.target_day is not None)
+    return rows + PACE_ROWS * bool(pace_words(course))
 
 
 def columns(course: Course) -> int:

@@ -190,12 +190,12 @@ def pace_words(course: Course) -> str:
         for before, now in pairwise(course.schedule.sessions)
         if now.place > before.place and now.step.metrics[lead] > before.step.metrics[lead] * (1.0 + 1e-3)
     )
-    weeks = [str(week) for week, steps in sorted(on.items()) if steps > MOST_STEPS_A_WEEK]
+    weeks = [week for week, steps in sorted(on.items()) if steps > MOST_STEPS_A_WEEK]
     if not weeks:
         return ""
     week = "Week" if len(weeks) == 1 else "Weeks"
     return (
-        f"{week} {', '.join(weeks)}: more than {MOST_STEPS_A_WEEK} steps on in a week; "
+        f"{week} {ranges(weeks)}: more than {MOST_STEPS_A_WEEK} steps on in a week; "
         "the soreness rules, as clinics print them, go on by no more (values.csv 9-load-rules-15). More sessions at "
         "each step, or fewer days, would keep to that."
     )

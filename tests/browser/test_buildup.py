@@ -126,6 +126,7 @@ def test_what_is_typed_after_a_session_is_there_again_until_it_is_kept(demo):
     shows(fill_in, "no", True, "throw this session again")
 
 
+@pytest.mark.slow
 def test_a_file_that_is_too_large_is_refused_with_its_size_before_it_is_sent(page, served, tmp_path):
     opened(page, served)
     large = tmp_path / "large.json"

@@ -44,7 +44,8 @@ def test_weeks_of_more_than_two_steps_on_are_told(made):
     record = made(repeats="1", days="0 1 2 3 4")
     weeks = [session.week for session in course_of(record).schedule.sessions]
     full = [str(week + 1) for week in sorted(set(weeks)) if weeks.count(week) - (week == 0) > 2]
-    assert words.pace_words(course_of(record)).startswith(f"Weeks {', '.join(full)}: more than 2 steps on in a week")
+    assert [int(week) for week in full] == list(range(int(full[0]), int(full[-1]) + 1))
+    assert words.pace_words(course_of(record)).startswith(f"Weeks {full[0]}–{full[-1]}: more than 2 steps on in a week")
     assert "9-load-rules-15" in text_of(view_of(course_of(record), None, "", "", METRIC).told[ids.BUILDUP_SENTENCE])
     for aim in AIMS:  # the ready ones
         assert words.pace_words(course_of(made(aim=aim))) == ""
