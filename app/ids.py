@@ -270,13 +270,13 @@ BUILDUP_SAVED = "buildup-saved"  # the form as typed; kept for as long as the br
 BUILDUP_WRITTEN = "buildup-written"  # what the fields were last made from, and the units they show
 BUILDUP_READ = "buildup-read"  # {"compare", "athlete"}: the other pages' forms as this page found them
 BUILDUP_PLAN = "buildup-plan"  # the plan with all it was made from and its log; kept in the browser until put away
-BUILDUP_BEFORE = "buildup-before"  # the plans before the last changes, the newest last
+BUILDUP_BEFORE = "buildup-before"  # what was before each of the last changes, the newest last
 BUILDUP_WIDTH = "buildup-stairs-width"  # of the staircase, px
 BUILDUP_STAIRS_PAPER = "buildup-stairs-paper"  # the figures as they are printed
 BUILDUP_OVERLAY_PAPER = "buildup-overlay-paper"
 BUILDUP_TOLD = "buildup-told"  # tables and words as HTML, by place
 BUILDUP_FILE = "buildup-file"  # a file for the browser to save
-BUILDUP_CHANGES = "buildup-changes"  # what the last plan could not be made for, and what would open it
+BUILDUP_CHANGES = "buildup-changes"  # fields of the form that a button sets
 
 # What is asked.
 BUILDUP_ATHLETE = "buildup-athlete"
@@ -296,6 +296,8 @@ BUILDUP_MISSING = "buildup-missing"
 BUILDUP_INVENTED = "buildup-invented"
 BUILDUP_WHO = "buildup-who"
 BUILDUP_NOTICE = "buildup-notice"
+BUILDUP_NOTICE_HAND = "buildup-notice-hand"  # beside the buttons that change a plan by hand
+BUILDUP_NOTICE_LOG = "buildup-notice-log"  # and those of the log
 BUILDUP_OFFER = "buildup-offer"  # {"type": this, "name": what is offered}
 BUILDUP_OFFERS = "buildup-offers"
 BUILDUP_GROWING = "buildup-growing"  # what is read before a plan for one who is growing is shown
@@ -326,6 +328,9 @@ BUILDUP_SIGNS = "buildup-signs"
 BUILDUP_SUGGESTED = "buildup-suggested"
 BUILDUP_DECISION = "buildup-decision"
 BUILDUP_LOG = "buildup-log"
+BUILDUP_LOG_TYPED = "buildup-log-typed"  # what is typed after a session and not in the log yet, by plan and session
+BUILDUP_LOG_OF = "buildup-log-of"  # which session the fields are of
+BUILDUP_LOG_OPENED = "buildup-log-opened"  # a session that was just taken out of the log, as its fields had it
 BUILDUP_LOG_TITLE = "buildup-log-title"
 
 # What is taken along.

@@ -4,7 +4,7 @@ from collections.abc import Callable, Collection, Sequence
 from typing import Any
 
 import dash_mantine_components as dmc
-from dash import html, no_update
+from dash import dcc, html, no_update
 from dash.development.base_component import Component
 from dash.exceptions import PreventUpdate
 
@@ -34,6 +34,28 @@ def page_head(title: str, invented: str, who: str) -> Component:
 def page_link(text: str, path: str) -> Component:
     """Make a link to another page."""
     return dmc.Anchor(text, href=path)
+
+
+def file_field(said: str, part: str, ending: str, most_bytes: int) -> Component:
+    """Make a field for a file; one that is too large is refused by `assets/files.js` before it is sent.
+
+    Parameters
+    ----------
+    said : str
+        What is opened.
+    part : str
+        Id of the upload.
+    ending : str
+        Of the file's name, with its dot.
+    most_bytes : int
+        The largest file that is accepted.
+
+    Returns
+    -------
+    Component
+    """
+    chosen = dcc.Upload("choose a file", id=part, accept=ending, className="file")
+    return html.Label([f"{said} ", chosen], className="file-label", **{"data-most-bytes": str(most_bytes)})
 
 
 def missing_measures(names: str) -> Component:

@@ -11,7 +11,9 @@ from app.compare.changes import opening
 from app.compare.fields import MEASURE_NAMES
 from app.compare.form import Form, FormError, demo_form, from_json
 from app.demo import Demo
+from app.systems import System
 from app.units import plain
+from model.person import Person
 
 OF_COMPARE = "compare"  # the athlete of the Compare form; else the code of an invented thrower
 UNREAD = "What was kept from last time could not be read, and is left out here."
@@ -105,14 +107,30 @@ def who_words(case: Case) -> str:
     str
         Code and measures, as far as there are any.
     """
-    person, code = case.person, case.code
+    return person_words(case.code, case.person, case.system)
+
+
+def person_words(code: str, person: Person | None, system: System) -> str:
+    """Say in a line who a person is.
+
+    Parameters
+    ----------
+    code : str
+        Empty for none.
+    person : Person or None
+    system : System
+
+    Returns
+    -------
+    str
+    """
     parts = [code] if code else []
     if person is not None:
         parts += [
             person.sex,
             f"{plain(person.age_years, most=1)} years",
-            case.system.height(person.stature_m),
-            case.system.text(person.body_mass_kg, "kg", most=1),
+            system.height(person.stature_m),
+            system.text(person.body_mass_kg, "kg", most=1),
         ]
     return " · ".join(parts)
 

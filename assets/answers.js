@@ -1,12 +1,13 @@
 // What the pages ask the server, and its answers: told when they fail, waited for, and shown in the order of asking.
 (() => {
   const ask = window.fetch;
+  const MOST_BYTES = 2 * 1024 * 1024; // of one question: LARGEST_REQUEST_BYTES of app/server.py
 
   const tell = (reason) =>
     window.dash_clientside.set_props('shell-notice', {
       sendNotifications: [
         {
-          action: 'show',
+          action: document.getElementById('no-answer') ? 'update' : 'show', // one that stands is not shown again
           id: 'no-answer',
           title: 'Not changed',
           message: `${reason} Everything you entered is still there.`,
@@ -17,11 +18,16 @@
       ],
     });
 
+  const tooMuch = (body) => {
+    const [given, most] = [new Blob([body ?? '']).size, MOST_BYTES].map((bytes) => Math.round(bytes / 1000));
+    return `That was more than Levelpeak takes at once. ${given} kB given; accepted: up to ${most} kB.`;
+  };
+
   // A question that gets no answer, or a refusal, would otherwise show in the console alone.
   const told = async (question) => {
     try {
       const answer = await ask(...question);
-      if (answer.status === 413) tell('That was more than Levelpeak takes at once.');
+      if (answer.status === 413) tell(tooMuch(question[1]?.body));
       else if (!answer.ok) tell('Levelpeak could not work this out; its log, in the terminal, says why.');
       return answer;
     } catch (error) {
@@ -74,5 +80,5 @@
   const settled = async () => {
     while (open > 0 || performance.now() - answered < DRAWN_MS) await new Promise((wake) => setTimeout(wake, 20));
   };
-  Object.assign(window.levelpeak, { settled });
+  Object.assign(window.levelpeak, { settled, tell });
 })();

@@ -5,8 +5,8 @@ from dash.development.base_component import Component
 
 from app.athlete.answers import Case
 from app.cautions import path_note
-from app.compare.answers import plain
 from app.systems import METRIC
+from app.whose import person_words
 from model.person import Person
 from model.segments import arm_of
 
@@ -76,12 +76,4 @@ def section(case: Case) -> list[Component]:
 
 def _who(case: Case, person: Person) -> str:
     """Who this is, for the printed page."""
-    parts = [
-        *([case.code] if case.code else []),
-        person.sex,
-        f"{plain(person.age_years, most=1)} years",
-        case.system.height(person.stature_m),
-        case.system.text(person.body_mass_kg, "kg", most=1),
-        f"{person.handedness}-handed",
-    ]
-    return " · ".join(parts)
+    return f"{person_words(case.code, person, case.system)} · {person.handedness}-handed"

@@ -17,6 +17,7 @@ from app.compare.parts import choice, text_field
 from app.compare.who import athlete_fields
 from app.compare.words import INVENTED
 from app.glossary import explained, field_words
+from app.page_parts import file_field
 from app.systems import METRIC, System
 from app.version import VERSION
 from model.checks import Limit
@@ -205,15 +206,8 @@ def _paste() -> Component:
         "A column belongs to", [], "", id=ids.ATHLETE_PASTE_BALL, placeholder="choose a ball", searchable=False
     )
     put = html.Button("Put in", id=ids.ATHLETE_PASTE_IN, type="button", n_clicks=0)
-    file = html.Label(
-        [
-            "CSV file: ball_mass_g, speed_m_s; if known date, asked_effort (%) ",
-            dcc.Upload(
-                "choose a file", id=ids.ATHLETE_FILE, accept=".csv", max_size=LARGEST_FILE_BYTES, className="file"
-            ),
-        ],
-        className="file-label",
-    )
+    said = "CSV file: ball_mass_g, speed_m_s; if known date, asked_effort (%)"
+    file = file_field(said, ids.ATHLETE_FILE, ".csv", LARGEST_FILE_BYTES)
     return html.Details(
         [html.Summary("Paste, or load a file"), html.Div([area, html.Div([ball, put, file])], className="paste")],
         className="fold",

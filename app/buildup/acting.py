@@ -8,16 +8,17 @@ from dash import ALL, ClientsideFunction, Dash, Input, Output, State, ctx, no_up
 from dash.exceptions import PreventUpdate
 
 from app import ids
-from app.buildup import acts
-from app.buildup.advice import after_of, read_pains, suggested_words
+from app.buildup import acts, log_fields
 from app.buildup.answers import ball_value
-from app.buildup.before import read_plan, readable, remembered
+from app.buildup.before import changed_fields, fields_back, read_plan, readable, remembered
 from app.buildup.calendar_file import calendar_text
 from app.buildup.file import text_of, to_json
+from app.buildup.form import PlanForm
+from app.buildup.log_fields import PAIN
+from app.buildup.log_form import key_of, taken_out
 from app.buildup.offers import offers_of
 from app.buildup.overlay import overlay, paper_overlay
 from app.buildup.parts import MAKE
-from app.buildup.plan_parts import PAINS
 from app.buildup.recheck import recheck
 from app.buildup.record import Record, course_of
 from app.buildup.stairs import NARROW_PX, paper_stairs, stairs
@@ -31,12 +32,10 @@ from app.palette import THEMES, theme_named
 from app.systems import system_named
 from app.units import plain
 from model.checks import InputError
-from model.soreness import suggest
 
 DO = {"type": ids.BUILDUP_DO, "name": ALL}
 OFFER = {"type": ids.BUILDUP_OFFER, "name": ALL}
 HAND = {"type": ids.BUILDUP_HAND, "name": ALL}
-PAIN = {"type": ids.BUILDUP_PAIN, "name": ALL}
 TAKE = {"type": ids.BUILDUP_TAKE, "name": ALL}
 
 CHOSEN = {
@@ -47,8 +46,12 @@ CHOSEN = {
     "signs": ids.BUILDUP_SIGNS,
     "decision": ids.BUILDUP_DECISION,
 }
+SAID = {"notice": ids.BUILDUP_NOTICE, "by_hand": ids.BUILDUP_NOTICE_HAND, "log": ids.BUILDUP_NOTICE_LOG}
+"""Where it is said what happened: beside the button that was pressed."""
+BESIDE = dict.fromkeys(("step", "leave_out", "put_in", "rest", "session"), "by_hand") | dict.fromkeys(
+    ("log", "reopen", "again"), "log"
+)
 UNREAD = "The plan that this browser keeps could not be read, and is not shown. It stays until a plan takes its place."
-LOG_FIELDS = ("log_day", "days_off", "by", "note")
 PART_IDS = {
     "growing": ids.BUILDUP_GROWING,
     "body": ids.BUILDUP_BODY,
@@ -93,14 +96,10 @@ def register(app: Dash, fields: Callable[..., Any], form_of: Callable[..., Any],
         output={
             "plan": Output(ids.BUILDUP_PLAN, "data"),
             "before": Output(ids.BUILDUP_BEFORE, "data"),
-            "notice": Output(ids.BUILDUP_NOTICE, "children"),
+            **{place: Output(part, "children") for place, part in SAID.items()},
             "changes": Output(ids.BUILDUP_CHANGES, "data"),
             "upload": Output(ids.BUILDUP_UPLOAD, "contents"),
-            "pains": Output(PAIN, "value"),
-            "held": Output(ids.BUILDUP_HELD, "value"),
-            "signs": Output(ids.BUILDUP_SIGNS, "value"),
-            "decision": Output(ids.BUILDUP_DECISION, "value"),
-            "texts": {name: Output(hand_id(name), "value") for name in LOG_FIELDS},
+            "opened": Output(ids.BUILDUP_LOG_OPENED, "data"),
         },
         inputs={
             "pressed": [
@@ -120,6 +119,7 @@ def register(app: Dash, fields: Callable[..., Any], form_of: Callable[..., Any],
             "plan": State(ids.BUILDUP_PLAN, "data"),
             "before": State(ids.BUILDUP_BEFORE, "data"),
             "read": State(ids.BUILDUP_READ, "data"),
+            "log_of": State(ids.BUILDUP_LOG_OF, "data"),
         },
         running=[
             (Output(ids.BUILDUP_MAKE, "disabled"), True, False),
@@ -165,15 +165,7 @@ def register(app: Dash, fields: Callable[..., Any], form_of: Callable[..., Any],
             "kept": Input(ids.BUILDUP_PLAN, "data"),
         },
     )(picked)
-    app.callback(
-        output={"said": Output(ids.BUILDUP_SUGGESTED, "children"), "errors": Output(PAIN, "error")},
-        inputs={
-            "pains": Input(PAIN, "value"),
-            "pain_ids": State(PAIN, "id"),
-            "held": Input(ids.BUILDUP_HELD, "value"),
-            "signs": Input(ids.BUILDUP_SIGNS, "value"),
-        },
-    )(advise)
+    log_fields.register(app)
     app.callback(
         Output(ids.BUILDUP_FILE, "data"),
         Input(TAKE, "n_clicks"),
@@ -207,12 +199,13 @@ def acted(
     if not any(pressed):
         raise PreventUpdate  # buttons that were just made
     form, system = given
-    before = kept["before"] if isinstance(kept["before"], list) else []
     name = source.get("name") if isinstance(source, dict) else None
     if name == "undo":
-        return _undone(before)
+        return undone(kept["before"], form, kept["plan"])
     case, invented, _ = case_for(form, kept["read"], system)
     record = read_plan(kept["plan"])
+    if name == "log" and record is not None and kept["log_of"] != key_of(record):
+        return _nothing() | _said(name, "Not kept: the fields are being made ready for another session.")
     page = acts.Page(
         form,
         case,
@@ -227,17 +220,35 @@ def acted(
     try:
         act = _act(source, name, pressed[0], page)
     except InputError as error:
-        return _nothing() | {"notice": f"Not changed: {message(error)}", "upload": None}
-    made = _nothing() | {"notice": act.said, "upload": None}
-    if act.form:
+        return _nothing() | _said(name, f"Not changed: {message(error)}") | {"upload": None}
+    return changed(act, page, kept["plan"], kept["before"], name)
+
+
+def changed(act: acts.Act, page: acts.Page, plan: Any, before: Any, name: object = None) -> dict[str, Any]:
+    """Say what an act changes on the page, and keep what was before it.
+
+    Parameters
+    ----------
+    act : Act
+    page : Page
+        As it was.
+    plan, before : object
+        The plan, and what was before the last changes, as the browser kept them.
+    name : object
+        Of the button: what happened is said beside it.
+
+    Returns
+    -------
+    dict
+    """
+    made = _nothing() | _said(name, act.said) | {"upload": None}
+    fields = changed_fields(page.form, act.form)
+    if fields:
         made["changes"] = act.form
-    if act.record != record:
-        made |= {"plan": None if act.record is None else to_json(act.record)}
-        made["before"] = remembered([*before, kept["plan"]])
-    if act.logged:
-        made |= _log_texts(("", "", ""), "", [], None, dict.fromkeys(LOG_FIELDS, "") | {"by": no_update})
-    if act.reopened and record is not None and record.log:
-        made |= _as_logged(record)
+    if act.record != page.record:
+        made |= {"plan": None if act.record is None else to_json(act.record)} | _opened(page.record, act.record)
+    if fields or act.record != page.record:
+        made["before"] = remembered([*_listed(before), {"plan": plan, "form": fields}])
     return made
 
 
@@ -252,31 +263,50 @@ def _act(source: Any, name: Any, value: Any, page: acts.Page) -> acts.Act:
     return acts.done(page, str(name))
 
 
-def _undone(before: list[Any]) -> dict[str, Any]:
-    before = readable(before)
-    if not before:
+def undone(before: Any, form: PlanForm, plan: Any) -> dict[str, Any]:
+    """Go back to what was before the last change: the plan, the fields that a button set, the session that was typed.
+
+    Parameters
+    ----------
+    before, plan : object
+        As `changed` takes them.
+    form : PlanForm
+        As it stands.
+
+    Returns
+    -------
+    dict
+
+    Raises
+    ------
+    PreventUpdate
+        If there is nothing to go back to.
+    """
+    left = readable(_listed(before))
+    if not left:
         raise PreventUpdate
-    return _nothing() | {"plan": before[-1], "before": before[:-1], "notice": "The last change was undone."}
+    last = left[-1]
+    made = _nothing() | _said(None, "The last change was undone.") | {"plan": last["plan"], "before": left[:-1]}
+    fields = fields_back(form, last["form"])
+    return made | ({"changes": fields} if fields else {}) | _opened(read_plan(plan), read_plan(last["plan"]))
+
+
+def _listed(before: Any) -> list[Any]:
+    return before if isinstance(before, list) else []
+
+
+def _opened(before: Record | None, now: Record | None) -> dict[str, Any]:
+    opened = taken_out(before, now)
+    return {} if opened is None else {"opened": opened}
+
+
+def _said(name: object, words: Any) -> dict[str, Any]:
+    place = BESIDE.get(name, "notice") if isinstance(name, str) else "notice"
+    return dict.fromkeys(SAID, "") | {place: words}
 
 
 def _nothing() -> dict[str, Any]:
-    still = dict.fromkeys(("plan", "before", "notice", "changes", "upload", "held", "signs", "decision"), no_update)
-    return still | {"pains": [no_update] * len(PAINS), "texts": dict.fromkeys(LOG_FIELDS, no_update)}
-
-
-def _log_texts(pains: tuple[str, ...], held: str, signs: list[str], decision: Any, texts: Any) -> dict[str, Any]:
-    return {"pains": list(pains), "held": held, "signs": signs, "decision": decision, "texts": texts}
-
-
-def _as_logged(record: Record) -> dict[str, Any]:
-    """The fields of the log, filled with the session that was taken out of it."""
-    one = record.log[-1]
-    after = one.after
-    morning = "" if after.pain_next_morning is None else str(after.pain_next_morning)
-    held = {True: "yes", False: "no", None: ""}[after.speed_held]
-    texts = {"log_day": one.day.isoformat(), "days_off": str(one.days_off), "by": one.by, "note": one.note}
-    pains = (str(after.pain_before), str(after.pain_after), morning)
-    return _log_texts(pains, held, list(after.signs), one.decision, texts)
+    return dict.fromkeys((*SAID, "plan", "before", "changes", "upload", "opened"), no_update)
 
 
 def drawn(kept: Any, case: Any, look: dict[str, Any]) -> dict[str, Any]:
@@ -341,18 +371,6 @@ def picked(step: Any, session: Any, kept: Any) -> dict[str, Any]:
         "step": str(place),
         "session": str(index) if index < len(record.order) else None,
     }
-
-
-def advise(pains: list[Any], pain_ids: list[Any], held: Any, signs: Any) -> dict[str, Any]:
-    """Say what the soreness rules suggest, once pain before and after is known."""
-    named = by_name(pain_ids, pains)
-    problems = read_pains(named)[1]
-    errors = [problems.get(str(part.get("name")), "") if isinstance(part, dict) else "" for part in pain_ids]
-    try:
-        said = suggested_words(suggest(after_of(named, held, signs)))
-    except InputError:
-        said = ""
-    return {"said": said, "errors": errors}
 
 
 def taken(pressed: list[int | None], kept: Any, with_code: Any, units: Any) -> Any:

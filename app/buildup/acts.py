@@ -11,7 +11,7 @@ from dash.development.base_component import Component
 from app.athlete.answers import Case
 from app.athlete.checks import typed_number
 from app.buildup import edits, words
-from app.buildup.advice import thrown_of
+from app.buildup.advice import otherwise_words, thrown_of
 from app.buildup.answers import ball_among, make, missing_of
 from app.buildup.checks import FIELDS, check_form, read_day
 from app.buildup.file import FileError, read_upload
@@ -30,6 +30,7 @@ from model.checks import InputError, Limit
 
 FORM = "form:"  # an offer that changes the form, and not the plan
 MOST_OFFERED = 3  # single changes that would open a plan
+ALREADY = "Nothing was changed: so it stands already."
 AHEAD = timedelta(days=3 * 366)
 
 
@@ -76,17 +77,11 @@ class Act:
         What is told; texts and components.
     form : dict of str to str
         Fields of the form that changed with it.
-    logged : bool
-        Whether the fields of the log are to be emptied.
-    reopened : bool
-        Whether they are to be filled with the session that was taken out of the log.
     """
 
     record: Record | None
     said: list[Any] = field(default_factory=list)
     form: dict[str, str] = field(default_factory=dict)
-    logged: bool = False
-    reopened: bool = False
 
 
 def made(page: Page, changes: Mapping[str, str] | None = None) -> Act:
@@ -254,7 +249,12 @@ def done(page: Page, name: str) -> Act:
     record, today = page.record, page.today
     if record is None or name not in DOES:
         return Act(record)
-    return DOES[name](page, record, today)
+    act = DOES[name](page, record, today)
+    if act.said or act.record is None:
+        return act
+    if act.record.changed != record.changed:
+        return replace(act, said=[html.P(words.changed_words(course_of(act.record)))])
+    return replace(act, said=[html.P(ALREADY)]) if act.record == record else act
 
 
 def opened(page: Page, contents: object) -> Act:
@@ -321,7 +321,12 @@ def _log(page: Page, record: Record, today: date) -> Act:
         course_of(record), page.pains, chosen.get("held"), chosen.get("signs"), chosen.get("decision"), page.hand, today
     )
     kept = edits.log_session(record, thrown)
-    return Act(kept, [html.P(f"Session {len(kept.log)} kept.")], logged=True)
+    return Act(kept, [html.P(f"Session {len(kept.log)} kept.{otherwise_words(thrown)}")])
+
+
+def _reopen(record: Record) -> Act:
+    said = [html.P(f"Session {len(record.log)} is open again.")] if record.log else []
+    return Act(edits.reopened(record), said)
 
 
 def _again(page: Page, record: Record, today: date) -> Act:
@@ -338,7 +343,7 @@ DOES = {
     "take_numbers": _take_numbers,
     "keep_numbers": _keep_numbers,
     "log": _log,
-    "reopen": lambda _, record, __: Act(edits.reopened(record), reopened=bool(record.log)),
+    "reopen": lambda _, record, __: _reopen(record),
     "again": _again,
     "read": lambda page, record, today: Act(edits.acknowledge(record, _text(page, "read_by"), today)),
     "away": lambda *_: Act(None, [html.P("The plan was put away; Undo brings it back.")]),

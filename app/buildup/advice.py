@@ -164,3 +164,9 @@ def thrown_of(
         initials(texts.get("by")),
         note,
     )
+
+
+def otherwise_words(thrown: Thrown) -> str:
+    """Say that something else was decided than the rules suggest; empty where it was not."""
+    action = suggest(thrown.after).action
+    return "" if DECISION_OF.get(action, action) == thrown.decision else f" Suggested was: {ACTIONS[action]}."

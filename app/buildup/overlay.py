@@ -5,6 +5,7 @@ from typing import Any
 
 import numpy as np
 
+from app.buildup.paper import figure_rows
 from app.buildup.record import Course
 from app.buildup.stairs import on_paper
 from app.compare.figure import Shown, figure
@@ -48,7 +49,7 @@ def overlay(course: Course, theme: Theme, system: System, narrow: bool) -> dict[
 def paper_overlay(course: Course, system: System) -> dict[str, Any]:
     """Draw it for the printer."""
     made = overlay(course, THEMES["print"], system, narrow=True)
-    made["layout"] |= on_paper(len(course.record.throws))
+    made["layout"] |= on_paper(figure_rows(course))
     return made
 
 

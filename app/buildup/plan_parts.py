@@ -9,11 +9,13 @@ from dash.development.base_component import Component
 from app import ids
 from app.buildup.aims import MORE_STEPS
 from app.buildup.edits import LONGEST_INITIALS, LONGEST_NOTE
+from app.buildup.file import LARGEST_BYTES
 from app.cautions import GROWING
 from app.claim.words import capital
 from app.compare.figure import GRAPH_CONFIG
 from app.compare.parts import choice, text_field
 from app.glossary import explained
+from app.page_parts import file_field
 from model.course import DECISIONS
 from model.soreness import ENDS_SESSION, STOP_SIGNS
 
@@ -158,6 +160,7 @@ def by_hand() -> Component:
             ),
             session,
             html.Div([do("session", "Set this session")], className="buildup-buttons"),
+            html.Div(id=ids.BUILDUP_NOTICE_HAND, className="buildup-notice", role="status"),
         ],
         className="fold buildup-hand",
     )
@@ -238,6 +241,7 @@ def log() -> Component:
                 className="buildup-row",
                 hidden=True,
             ),
+            html.Div(id=ids.BUILDUP_NOTICE_LOG, className="buildup-notice", role="status"),
         ],
         className="buildup-after",
     )
@@ -276,10 +280,7 @@ def take() -> Component:
 
 def whole() -> Component:
     """Make the buttons of the plan as a whole, which stand while there is one and while there is none."""
-    upload = html.Label(
-        ["Open a plan file ", dcc.Upload("choose a file", id=ids.BUILDUP_UPLOAD, accept=".json", className="file")],
-        className="file-label",
-    )
+    upload = file_field("Open a plan file", ids.BUILDUP_UPLOAD, ".json", LARGEST_BYTES)
     return html.Div(
         [upload, do("undo", "Undo", disabled=True, **{"data-key": "b"}), do("away", "Put this plan away", hidden=True)],
         className="buildup-buttons buildup-whole",

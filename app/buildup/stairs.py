@@ -8,6 +8,7 @@ from typing import Any
 import numpy as np
 
 from app.buildup.checks import CAP_UNITS
+from app.buildup.paper import figure_rows
 from app.buildup.record import Course
 from app.palette import THEMES, Theme, figure_px, line_color, line_width, template
 from app.systems import System
@@ -19,8 +20,8 @@ PANELS = ("peak", "rise_rate", "loaded_s")
 NARROW_PX = 500.0  # below it the figure has smaller type and fewer words
 HEIGHT_PX = {False: 560.0, True: 520.0}
 PAPER_WIDTH_PX = 342.0  # two figures beside one another on paper
-PAPER_PX = (555.0, 12.5)  # height of figures and steps on the first printed page, and of one step
-PAPER_HEIGHTS_PX = (190.0, 330.0)
+PAPER_PX = (574.0, 15.6)  # height of figures and steps on the first printed page, and of one row
+PAPER_HEIGHTS_PX = (170.0, 330.0)
 GAP = 0.09  # between panels, as a share of the height
 MARK_PX = (5.0, 1.6)  # a mark is so large, and this much more for each pixel that its ball's line is wide
 NARROW_MARKS = 0.55  # of that size where the figure is narrow
@@ -81,7 +82,7 @@ def stairs(course: Course, theme: Theme, system: System, width: float | None = N
     narrow = width is None or width < scale * NARROW_PX
     layout = _layout(theme, narrow)
     if width is None:
-        layout |= on_paper(len(course.record.throws))
+        layout |= on_paper(figure_rows(course))
     if not marks:
         return {"data": [], "layout": layout}
     record = course.record
@@ -108,7 +109,8 @@ def stairs(course: Course, theme: Theme, system: System, width: float | None = N
             if i == 1:
                 right = abs(values[-1] - level) > abs(values[0] - level)  # the side on which no mark is near the line
                 side: dict[str, Any] = {"x": 1.0, "xanchor": "right"} if right else {"x": 0.0, "xanchor": "left"}
-                words.append(_word("own ball at full speed", 0.0, "y", level, theme) | side)
+                below = {"yanchor": "top"}  # above it, the panel's own words stand close where the figure is low
+                words.append(_word("own ball at full speed", 0.0, "y", level, theme) | side | below)
     words += _ball_words(marks, theme, system, narrow)
     layout |= {"shapes": shapes, "annotations": words}
     layout["xaxis"]["range"] = _days(marks, course)
@@ -120,11 +122,11 @@ def paper_stairs(course: Course, system: System) -> dict[str, Any]:
     return stairs(course, THEMES["print"], system) if course.schedule.sessions or course.record.log else {}
 
 
-def on_paper(steps: int) -> dict[str, Any]:
-    """Size of a figure on paper: the lower, the more steps stand below it on the same page."""
+def on_paper(rows: int) -> dict[str, Any]:
+    """Size of a figure on paper: the lower, the more rows stand around it on the same page."""
     whole, row = PAPER_PX
     least, most = PAPER_HEIGHTS_PX
-    return {"width": PAPER_WIDTH_PX, "height": min(most, max(least, whole - row * steps)), "autosize": False}
+    return {"width": PAPER_WIDTH_PX, "height": min(most, max(least, whole - row * rows)), "autosize": False}
 
 
 def _has_own(course: Course) -> bool:

@@ -8,6 +8,7 @@ from dash.development.base_component import Component
 
 from app.buildup import words
 from app.buildup.checks import CAP_UNITS, DAY_NAMES
+from app.buildup.paper import columns, sessions_on_paper, step_rows
 from app.buildup.recheck import Recheck
 from app.buildup.record import Course
 from app.glossary import explained
@@ -26,7 +27,6 @@ HEADS = {
 BOXES = ("Pain before", "After", "Next morning", "Speed held", "By")
 DECIDED = {"advance": "went on", "repeat": "repeated", "step_back": "back one step", "stop": "stopped"}
 HELD = {True: "yes", False: "no", None: "–"}
-ON_PAPER = 44  # sessions to come on the printed sheet: a page of rows that can be written in
 SAME = 0.0005  # relative: a smaller difference prints as none
 
 
@@ -69,7 +69,41 @@ def steps_table(course: Course, system: System) -> Component:
         f"Under each number its change from the step before. Lead readout: {METRICS[record.lead][0]}. Braking: "
         "horizontal-abduction torque after release, the hand empty, so that only the speed counts."
     )
-    return _table(caption, heads, rows, "buildup-table")
+    made = _table(caption, heads, rows, "buildup-table")
+    if columns(course) == 1:
+        return made
+    return html.Div([html.Div(made, className="screen-only"), _steps_in_columns(course, by_place, system)])
+
+
+def _steps_in_columns(course: Course, broken: dict[int, list[Breach]], system: System) -> Component:
+    """The steps on paper where they are many: tables beside one another, with what is needed on the field."""
+    record, steps = course.record, course.record.steps
+    count, rows_each = columns(course), step_rows(course)
+    keys = [key for key in dict.fromkeys((record.lead, "peak")) if key in HEADS] if count == 2 else []
+    heads = [_head("Step"), _head("Ball"), _head("Of full speed"), _head("Speed cap", system.unit("m/s"))]
+    heads += [_head("Sessions"), *(_head(_lead(key, course), CAP_UNITS[key][0]) for key in keys)]
+    heads += [_head("Limits broken")] if broken else []
+    rows = [
+        html.Tr(
+            [
+                html.Th(str(i + 1), scope="row"),
+                html.Td(system.text(step.ball.mass_kg, "g")),
+                html.Td(words.share_words(step.share)),
+                html.Td(html.Strong(words.metric_number("speed", step.speed_m_s, system))),
+                html.Td(_sessions(course, i)),
+                *(html.Td(words.metric_number(key, step.metrics[key], system)) for key in keys),
+                *([html.Td(str(len(broken[i])) if i in broken else "")] if broken else []),
+            ],
+            className=_state(course, i),
+        )
+        for i, step in enumerate(steps)
+    ]
+    tables = [
+        _table(f"Steps {i + 1} to {min(i + rows_each, len(rows))}", heads, rows[i : i + rows_each], "buildup-table")
+        for i in range(0, len(rows), rows_each)
+    ]
+    said = "All readouts" + (", and which limits are broken," if broken else "") + " stand on the screen."
+    return html.Div([*tables, html.P(said, className="quiet")], className=f"paper-only buildup-columns of-{count}")
 
 
 def sessions_table(course: Course, system: System) -> Component:
@@ -91,7 +125,7 @@ def sessions_table(course: Course, system: System) -> Component:
     heads = [_head("No."), _head("Day"), _head("Step"), _head("Ball"), _head("Speed cap", system.unit("m/s"))]
     heads += [_head("Throws"), _head("Summed area", "N·m·s"), *(_head(box) for box in BOXES)]
     rows = [_thrown_row(i, one, system) for i, one in enumerate(record.log)]
-    done = len(record.log)
+    done, on_paper = len(record.log), sessions_on_paper(course)
     for i, session in enumerate(course.schedule.sessions):
         easier = [html.Span("easier week", className="unit")] if session.easier else []
         by_hand = [html.Span("by hand", className="unit")] if (course.at or 0) + i in record.by_hand else []
@@ -105,7 +139,7 @@ def sessions_table(course: Course, system: System) -> Component:
             html.Td(f"{session.area_nms:.0f} of {session.budget_nms:.0f}"),
             *(html.Td("", className="box") for _ in BOXES),
         ]
-        later = "buildup-later" if i >= ON_PAPER else ""
+        later = "buildup-later" if i >= on_paper else ""
         rows.append(html.Tr(cells, className=later))
         if i in broken:
             said = [html.Strong("Breaks: "), "; ".join(broken[i])]
@@ -113,9 +147,9 @@ def sessions_table(course: Course, system: System) -> Component:
     caption = "Summed area: throws times area under the curve of one, of this week’s budget. Pain 0 (none) to 10."
     made = _table(caption, heads, rows, "buildup-table buildup-sheet")
     left = course.schedule.sessions
-    if len(left) <= ON_PAPER:
+    if len(left) <= on_paper:
         return made
-    more = f"The next {ON_PAPER} of {len(left)} sessions; print again for those after {left[ON_PAPER - 1].day}."
+    more = f"The next {on_paper} of {len(left)} sessions; print again for those after {left[on_paper - 1].day}."
     return html.Div([made, html.P(more, className="paper-only quiet")])
 
 

@@ -19,6 +19,7 @@ from app.compare.view import basis_of
 from app.markup import to_html
 from app.rack import texts_of
 from app.systems import System
+from app.whose import person_words
 
 NOT_YET = "No plan yet. Say above what is planned, then press “Make the plan”; or open a plan file."
 
@@ -99,7 +100,7 @@ def _html(parts: Sequence[Any]) -> str:
 def _head(course: Course, other: str, days: str, system: System) -> list[Component]:
     record = course.record
     made: list[Component] = [html.P(words.sentence(course, system), className="sentence")]
-    code = f"{record.code or 'No code'}, made on {record.made_on}"
+    code = f"{person_words(record.code or 'No code', record.person, system)}; made on {record.made_on}"
     if record.invented:
         code += "; invented demo data: nobody here exists"
     made.append(html.P(f"{code}. {_state(course)}", className="quiet"))
@@ -107,10 +108,10 @@ def _head(course: Course, other: str, days: str, system: System) -> list[Compone
         if text:
             made.append(html.P(text, className="at-number"))
     if other:
-        made.append(html.P(other, className="quiet"))
-    broken = len(course.breaches) + len(course.session_breaches)
+        made.append(html.P(other, className="quiet screen-only"))
+    broken = words.broken_words(course)
     if broken:
-        made.append(html.P(html.Strong(_broken(course)), className="at-number"))
+        made.append(html.P(html.Strong(broken), className="at-number"))
     rests = [part for term, text in words.purpose(course, system) for part in (html.Dt(term), html.Dd(text))]
     made.append(html.Dl(rests, className="buildup-purpose"))
     if record.changed:
@@ -143,22 +144,11 @@ def _state(course: Course) -> str:
     return f"{begun} session: {DAY_NAMES[one.day.weekday()]} {one.day}, step {one.place + 1}.{after}"
 
 
-def _broken(course: Course) -> str:
-    steps = sorted({one.step + 1 for one in course.breaches})
-    sessions = len({one.session for one in course.session_breaches})
-    told = []
-    if steps:
-        told.append(f"step {', '.join(map(str, steps))}" if len(steps) == 1 else f"steps {', '.join(map(str, steps))}")
-    if sessions:
-        told.append(f"{sessions} session{'' if sessions == 1 else 's'}")
-    return f"Limits are broken at {' and '.join(told)}; each is named in its table."
-
-
 def _numbers_said(found: Recheck) -> str:
     now = sorted({one.step + 1 for one in found.broken_now})
     said = "With the new numbers no limit is broken." if not now else ""
     if now:
-        said = f"With the new numbers limits are broken at step {', '.join(map(str, now))}."
+        said = f"With the new numbers limits are broken at step{'' if len(now) == 1 else 's'} {words.ranges(now)}."
     return f"Nothing changes until it is accepted; sessions that were thrown stay as they were. {said}"
 
 

@@ -190,12 +190,12 @@ def pace_words(course: Course) -> str:
         for before, now in pairwise(course.schedule.sessions)
         if now.place > before.place and now.step.metrics[lead] > before.step.metrics[lead] * (1.0 + 1e-3)
     )
-    weeks = [str(week) for week, steps in sorted(on.items()) if steps > MOST_STEPS_A_WEEK]
+    weeks = [week for week, steps in sorted(on.items()) if steps > MOST_STEPS_A_WEEK]
     if not weeks:
         return ""
     week = "Week" if len(weeks) == 1 else "Weeks"
     return (
-        f"{week} {', '.join(weeks)}: more than {MOST_STEPS_A_WEEK} steps on in a week; "
+        f"{week} {ranges(weeks)}: more than {MOST_STEPS_A_WEEK} steps on in a week; "
         "the soreness rules, as clinics print them, go on by no more (values.csv 9-load-rules-15). More sessions at "
         "each step, or fewer days, would keep to that."
     )
@@ -283,3 +283,34 @@ def _percent(share: float, up: bool = False) -> str:
 
 def _count(number: int, word: str) -> str:
     return f"{number} {word}" if number == 1 else f"{number} {word}s"
+
+
+def broken_words(course: Course) -> str:
+    """Say where limits are broken; empty if none is."""
+    steps = sorted({one.step + 1 for one in course.breaches})
+    sessions = len({one.session for one in course.session_breaches})
+    told = []
+    if steps:
+        told.append(f"step{'' if len(steps) == 1 else 's'} {ranges(steps)}")
+    if sessions:
+        told.append(f"{sessions} session{'' if sessions == 1 else 's'}")
+    if not told:
+        return ""
+    return f"Limits are broken at {' and '.join(told)}; each is named in its table."
+
+
+def ranges(numbers: list[int]) -> str:
+    """Numbers in rising order; three or more that follow one another as from–to."""
+    rows: list[list[int]] = []
+    for number in numbers:
+        if rows and number == rows[-1][-1] + 1:
+            rows[-1].append(number)
+        else:
+            rows.append([number])
+    return ", ".join(f"{row[0]}–{row[-1]}" if len(row) > 2 else ", ".join(map(str, row)) for row in rows)
+
+
+def changed_words(course: Course) -> str:
+    """Say what the last change by hand did, and where limits are broken now."""
+    line = course.record.changed[-1].partition(": ")[2]
+    return f"{capital(line)}. {broken_words(course) or 'No limit is broken.'}"

@@ -28,10 +28,13 @@ def layout() -> Component:
         ids.BUILDUP_OVERLAY_PAPER,
         ids.BUILDUP_TOLD,
         ids.BUILDUP_CHANGES,
+        ids.BUILDUP_LOG_OF,
+        ids.BUILDUP_LOG_OPENED,
     )
     return html.Div(
         [
             dcc.Store(id=ids.BUILDUP_SAVED, storage_type="session"),
+            dcc.Store(id=ids.BUILDUP_LOG_TYPED, storage_type="session"),
             dcc.Store(id=ids.BUILDUP_PLAN, storage_type="local"),  # outlives the tab: a plan runs for weeks
             dcc.Store(id=ids.BUILDUP_BEFORE, storage_type="session"),
             *(dcc.Store(id=name) for name in memory),

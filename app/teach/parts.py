@@ -1,12 +1,13 @@
 """The parts of the page that stay: the stage, the set-up, notes and questions. Functions that make components only."""
 
 import dash_mantine_components as dmc
-from dash import dcc, html
+from dash import html
 from dash.development.base_component import Component
 
 from app import ids
 from app.compare.parts import choice
 from app.compare.words import INVENTED
+from app.page_parts import file_field
 from app.teach.form import Session
 from app.teach.notes import question_parts
 from app.teach.words import TITLES
@@ -72,13 +73,7 @@ def setup() -> Component:
         for which, label in (("second", "Ball beside the own one"), ("third", "Third ball"))
     ]
     named = dmc.Switch(id=ids.TEACH_NAMED, label="Show code, age and body mass to the room", checked=False)
-    opened = html.Label(
-        [
-            "Open a session: ",
-            dcc.Upload("choose a file", id=ids.TEACH_OPEN, accept=".json", className="file"),
-        ],
-        className="file-label",
-    )
+    opened = file_field("Open a session:", ids.TEACH_OPEN, ".json", LARGEST_FILE_BYTES)
     return html.Details(
         [
             html.Summary("Set up: athlete, balls, steps"),

@@ -4,7 +4,11 @@ import pytest
 from dash import no_update
 from dash.exceptions import PreventUpdate
 
-from app.page_parts import changed_only, names_in
+from app.athlete.parts import LARGEST_FILE_BYTES as ATHLETE_BYTES
+from app.buildup.file import LARGEST_BYTES as PLAN_BYTES
+from app.page_parts import changed_only, file_field, names_in
+from app.server import LARGEST_REQUEST_BYTES
+from app.teach.parts import LARGEST_FILE_BYTES as TEACH_BYTES
 
 
 def test_the_names_of_controls_come_in_the_order_of_their_ids():
@@ -33,3 +37,14 @@ def test_of_controls_only_those_that_change_are_set():
 def test_what_are_no_ids_sets_no_control(shown):
     with pytest.raises(PreventUpdate):
         changed_only(shown, str)
+
+
+def test_a_field_for_a_file_says_what_it_takes_where_the_browser_reads_it():
+    field = file_field("Open it", "place", ".json", 500_000)
+    assert field.to_plotly_json()["props"]["data-most-bytes"] == "500000"
+    assert (field.children[0], field.children[1].accept) == ("Open it ", ".json")
+
+
+@pytest.mark.parametrize("most", [ATHLETE_BYTES, PLAN_BYTES, TEACH_BYTES])
+def test_a_file_that_is_accepted_travels_in_one_question(most):
+    assert most * 4 / 3 < LARGEST_REQUEST_BYTES

@@ -1,6 +1,8 @@
 """The server answers its own pages and refuses the rest (RFC 9110 gives the meaning of the status codes)."""
 
 import json
+import math
+import re
 from collections import Counter
 from collections.abc import Iterator
 
@@ -106,6 +108,12 @@ def test_a_body_that_is_too_large_is_refused(client):
     )
     assert answer.status_code == 413
     assert answer.is_json
+
+
+def test_the_browser_names_the_size_that_the_server_accepts():
+    told = (places.assets() / "answers.js").read_text(encoding="utf-8")
+    factors = re.search(r"MOST_BYTES = ([\d *]+);", told)[1].split("*")
+    assert math.prod(map(int, factors)) == LARGEST_REQUEST_BYTES
 
 
 def test_a_form_of_another_page_cannot_reach_the_callbacks(client):

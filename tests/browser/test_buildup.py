@@ -2,6 +2,7 @@
 
 import json
 import re
+from datetime import date
 
 import pytest
 
@@ -66,6 +67,9 @@ def test_from_a_plan_to_changes_by_hand_to_the_log_and_there_again_after_a_reloa
     type_in(demo, share, "95")
     do(demo, "Change this step")
     expect(demo.locator(BROKEN).first).to_contain_text(re.compile(r"Step 6 breaks: .*% above step 5; limit 15 %", re.S))
+    expect(demo.locator("#buildup-notice-hand")).to_have_text(
+        re.compile("^Step 6 changed by hand. Limits are broken at")
+    )
     expect(demo.locator("#buildup-sentence")).to_contain_text("Limits are broken at steps 6, 7")
     demo.get_by_role("button", name="Undo").focus()
     demo.keyboard.press("Enter")
@@ -77,7 +81,7 @@ def test_from_a_plan_to_changes_by_hand_to_the_log_and_there_again_after_a_reloa
     expect(suggested).to_contain_text("Suggested: repeat this step, 1 day off first.")
     expect(suggested).to_contain_text("9-load-rules-12")
     do(demo, "Keep this session")
-    expect(demo.locator("#buildup-notice")).to_contain_text("What is decided: nothing given")
+    expect(demo.locator("#buildup-notice-log")).to_contain_text("What is decided: nothing given")
     expect(demo.get_by_label("Pain after")).to_have_value("2")
     choose(demo, "What is decided", "throw this session again")
     type_in(demo, demo.get_by_label("Initials of who decides"), "AB")
@@ -90,6 +94,50 @@ def test_from_a_plan_to_changes_by_hand_to_the_log_and_there_again_after_a_reloa
     expect(sentence(demo)).to_contain_text("17 steps")
 
 
+def test_what_is_typed_after_a_session_is_there_again_until_it_is_kept(demo):
+    fill_in = {"Pain before": "1", "Pain after": "3", "Note": "sore", "Initials of who decides": "AB"}
+    for label, text in fill_in.items():
+        type_in(demo, demo.get_by_label(label, exact=True), text)
+    demo.get_by_role("radio", name="no", exact=True).check()
+    demo.get_by_role("checkbox", name="swelling").check()
+    choose(demo, "What is decided", "throw this session again")
+
+    def shows(texts, held, swelling, decision):
+        for label, text in texts.items():
+            expect(demo.get_by_label(label, exact=True)).to_have_value(text)
+        expect(demo.get_by_role("radio", name=held, exact=True)).to_be_checked()
+        expect(demo.get_by_role("checkbox", name="swelling")).to_be_checked(checked=swelling)
+        expect(demo.get_by_role("textbox", name="What is decided")).to_have_value(decision)
+
+    demo.get_by_role("link", name="Words", exact=True).click()
+    expect(demo.get_by_role("heading", name="Words", exact=True)).to_be_visible()
+    demo.get_by_role("link", name="Build up", exact=True).click()
+    shows(fill_in, "no", True, "throw this session again")
+    load_again(demo)
+    shows(fill_in, "no", True, "throw this session again")
+    emptied = dict.fromkeys(fill_in, "") | {"Initials of who decides": "AB"}
+    do(demo, "Keep this session")
+    expect(demo.locator("#buildup-log-title")).to_have_text("After session 2")
+    shows(emptied, "not measured", False, "")
+    load_again(demo)
+    expect(demo.locator("#buildup-log-title")).to_have_text("After session 2")
+    shows(emptied, "not measured", False, "")
+    do(demo, "Undo")
+    shows(fill_in, "no", True, "throw this session again")
+
+
+@pytest.mark.slow
+def test_a_file_that_is_too_large_is_refused_with_its_size_before_it_is_sent(page, served, tmp_path):
+    opened(page, served)
+    large = tmp_path / "large.json"
+    large.write_bytes(b" " * 10_000_001)
+    page.set_input_files("input[type=file]", large)
+    told = page.get_by_role("alert").filter(has_text="Not changed")
+    expect(told).to_contain_text("“large.json” given, with 10001 kB; accepted: up to 500 kB.")
+    page.set_input_files("input[type=file]", {"name": "x.txt", "mimeType": "text/plain", "buffer": b"{}"})
+    expect(told).to_contain_text("“x.txt” given; accepted: a file whose name ends in .json.")
+
+
 @pytest.mark.slow
 def test_no_such_plan_names_what_blocks_and_a_target_day_offers_what_can_be_done(page, served):
     opened(page, served)
@@ -100,6 +148,9 @@ def test_no_such_plan_names_what_blocks_and_a_target_day_offers_what_can_be_done
     expect(sentence(page)).to_contain_text("15 steps")
     page.get_by_text("What is planned").click()
     expect(page.get_by_label("Steps", exact=True)).to_have_value("15")
+    do(page, "Undo")
+    expect(page.get_by_label("Steps", exact=True)).to_have_value("6")
+    expect(page.get_by_text("No plan yet. Say above")).to_be_visible()
     type_in(page, page.get_by_label("Target day"), "2026-13-45")
     expect(page.get_by_text("Target day: “2026-13-45” given")).to_be_visible()
 
@@ -196,6 +247,22 @@ def test_the_sheet_prints_on_two_pages_from_a_dark_screen_with_boxes_to_fill_in(
     expect(
         demo.get_by_text("Pain, numbness, swelling, or loss of motion or speed ends the session.").last
     ).to_be_visible()
+
+
+@pytest.mark.slow
+def test_the_longest_plan_prints_on_two_pages_with_every_cap(page, served):
+    opened(page, served)
+    for label, text in {"Steps": "60", "Sessions at each step": "3", "Target day": str(date.today())}.items():
+        type_in(page, page.get_by_label(label, exact=True), text)
+    make(page)
+    expect(page.locator("#buildup-stairs-figure .scatterlayer .trace")).to_have_count(6)
+    for paper in ("A4", "Letter"):
+        assert len(re.findall(rb"/Type\s*/Page\b", page.pdf(format=paper))) == 2
+    page.emulate_media(media="print")
+    expect(page.locator(".buildup-columns tbody tr:visible")).to_have_count(60)
+    expect(page.locator(f"{SESSIONS}:visible")).to_have_count(44)
+    smallest = "all => Math.min(...all.map(one => parseFloat(getComputedStyle(one).fontSize)))"
+    assert page.locator("#buildup-body :is(td, th, p, span):visible").evaluate_all(smallest) >= 8 * 96 / 72  # 8 pt
 
 
 @pytest.mark.slow

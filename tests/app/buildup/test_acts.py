@@ -5,7 +5,7 @@ from dataclasses import replace
 
 import pytest
 
-from app.buildup.acts import DOES, Act, done, made, offered, opened
+from app.buildup.acts import ALREADY, DOES, Act, done, made, offered, opened
 from app.buildup.record import course_of
 from model.checks import InputError
 from model.full_speeds import SpeedTable
@@ -80,6 +80,9 @@ def test_changes_by_hand_come_from_the_fields(page):
     chosen = {"step": "3", "ball": f"{1000 * ball.mass_kg:g}|73", "session": "2"}
     hand = {"share": "90,5", "sessions": "3", "day": "2026-03-10", "throws": "12", "rest": ""}
     changed = done(page(record, chosen=chosen, hand=hand), "step").record
+    said = text_of(done(page(record, chosen=chosen, hand=hand), "step").said)
+    assert said.startswith("Step 4 changed by hand. Limits are broken at step")
+    assert text_of(done(page(changed, chosen=chosen, hand=hand), "step").said) == ALREADY
     assert (changed.throws[3], changed.repeats[3]) == ((ball, pytest.approx(0.905)), 3)
     session = course_of(done(page(record, chosen=chosen, hand=hand), "session").record).schedule.sessions[2]
     assert (session.day.isoformat(), session.throws) == ("2026-03-10", 12)
@@ -103,11 +106,12 @@ def test_a_session_is_kept_and_opened_again(page):
     record = made(page(None)).record
     pains = {"before": "0", "after": "1", "morning": ""}
     kept = done(page(record, pains=pains, chosen={"decision": "repeat"}, hand={"by": "AB"}), "log")
-    assert kept.logged
     assert text_of(kept.said) == "Session 1 kept."
     assert (kept.record.log[0].decision, kept.record.log[0].days_off) == ("repeat", 1)
+    against = done(page(record, pains=pains | {"after": "6"}, chosen={"decision": "repeat"}, hand={"by": "AB"}), "log")
+    said = "Session 1 kept. Suggested was: rest, and see a licensed clinician before the next throw."
+    assert text_of(against.said) == said
     opened_again = done(page(kept.record), "reopen")
-    assert opened_again.reopened
     assert opened_again.record == record
 
 

@@ -7,13 +7,14 @@ import pytest
 from app import ids
 from app.buildup import edits, words
 from app.buildup.aims import AIMS
+from app.buildup.paper import SESSION_ROWS
 from app.buildup.recheck import recheck
 from app.buildup.record import course_of
-from app.buildup.tables import ON_PAPER, numbers_table, sessions_table, steps_table
+from app.buildup.tables import numbers_table, sessions_table, steps_table
 from app.buildup.view import view_of
 from app.markup import to_html
 from app.systems import CUSTOMARY, METRIC
-from model.build_up import Breach, Loosening, NoPlan, Together
+from model.build_up import Breach, Loosening, NoPlan, PlanLimits, Together
 from model.calendar_plan import SessionBreach
 from model.full_speeds import SpeedTable
 from tests.app.buildup.conftest import TODAY, text_of
@@ -43,7 +44,8 @@ def test_weeks_of_more_than_two_steps_on_are_told(made):
     record = made(repeats="1", days="0 1 2 3 4")
     weeks = [session.week for session in course_of(record).schedule.sessions]
     full = [str(week + 1) for week in sorted(set(weeks)) if weeks.count(week) - (week == 0) > 2]
-    assert words.pace_words(course_of(record)).startswith(f"Weeks {', '.join(full)}: more than 2 steps on in a week")
+    assert [int(week) for week in full] == list(range(int(full[0]), int(full[-1]) + 1))
+    assert words.pace_words(course_of(record)).startswith(f"Weeks {full[0]}–{full[-1]}: more than 2 steps on in a week")
     assert "9-load-rules-15" in text_of(view_of(course_of(record), None, "", "", METRIC).told[ids.BUILDUP_SENTENCE])
     for aim in AIMS:  # the ready ones
         assert words.pace_words(course_of(made(aim=aim))) == ""
@@ -91,10 +93,16 @@ def test_the_tables_hold_every_step_and_session_and_name_what_is_broken(made):
 
 def test_a_long_plan_prints_its_next_sessions_and_says_so(made):
     course = course_of(made(aim="after_injury"))
-    assert len(course.schedule.sessions) > ON_PAPER
+    assert len(course.schedule.sessions) > SESSION_ROWS
     table = to_html(sessions_table(course, METRIC))
-    assert table.count('class="buildup-later"') == len(course.schedule.sessions) - ON_PAPER
-    assert f"The next {ON_PAPER} of " in table
+    assert table.count('class="buildup-later"') == len(course.schedule.sessions) - SESSION_ROWS
+    assert f"The next {SESSION_ROWS} of " in table
+
+
+def test_steps_that_follow_one_another_are_named_from_the_first_to_the_last(made):
+    record = made()
+    course = course_of(replace(record, limits=PlanLimits(dict.fromkeys(record.limits.rises, 0.0001), {})))
+    assert "Limits are broken at steps 2–17" in view_of(course, None, "", "", METRIC).told[ids.BUILDUP_SENTENCE]
 
 
 def test_the_reason_for_the_order_names_the_balls_in_the_units_that_are_shown(made):
