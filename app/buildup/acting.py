@@ -179,16 +179,6 @@ def register(app: Dash, fields: Callable[..., Any], form_of: Callable[..., Any],
         Input(ids.BUILDUP_BEFORE, "data"),
     )(lambda before: not before)
     app.clientside_callback(ClientsideFunction("shell", "fill"), Input(ids.BUILDUP_TOLD, "data"))
-    app.clientside_callback(
-        ClientsideFunction("drawn", "width"), Output(ids.BUILDUP_WIDTH, "data"), Input(ids.BUILDUP_WIDTH, "id")
-    )
-    for store in (ids.BUILDUP_STAIRS_PAPER, ids.BUILDUP_OVERLAY_PAPER):
-        app.clientside_callback(ClientsideFunction("drawn", "paper"), Input(store, "data"), State(store, "id"))
-    app.clientside_callback(
-        ClientsideFunction("drawn", "print"),
-        Input({"type": ids.BUILDUP_TAKE, "name": "print"}, "n_clicks"),
-        prevent_initial_call=True,
-    )
 
 
 def acted(

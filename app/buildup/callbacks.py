@@ -7,7 +7,7 @@ plan before "Make the plan" is pressed. What is done to a plan is in `acting`.
 from datetime import date
 from typing import Any
 
-from dash import ALL, ClientsideFunction, Dash, Input, Output, State, ctx, html
+from dash import ALL, Dash, Input, Output, State, ctx, html
 from dash.exceptions import PreventUpdate
 from flask import current_app
 
@@ -24,6 +24,7 @@ from app.buildup.parts import ball_choices, field_description, field_label
 from app.compare.form import LONGEST_KEPT, FormError
 from app.compare.throwers import is_invented
 from app.demo import load_demo
+from app.drawn import drawn
 from app.flat_form import by_name
 from app.glossary import explained, field_words
 from app.page_parts import names_in
@@ -147,8 +148,12 @@ def register(app: Dash) -> None:
         },
         inputs={"given": fields(Input), "read": State(ids.BUILDUP_READ, "data")},
     )(tell)
-    app.clientside_callback(
-        ClientsideFunction("drawn", "read"), Output(ids.BUILDUP_READ, "data"), Input(ids.BUILDUP_READ, "id")
+    drawn(
+        app,
+        read=ids.BUILDUP_READ,
+        width=ids.BUILDUP_WIDTH,
+        papers=[ids.BUILDUP_STAIRS_PAPER, ids.BUILDUP_OVERLAY_PAPER],
+        printing=Input({"type": ids.BUILDUP_TAKE, "name": "print"}, "n_clicks"),
     )
     acting.register(app, fields, form_of, case_for)
 

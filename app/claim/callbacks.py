@@ -10,7 +10,7 @@ from dataclasses import replace
 from datetime import date
 from typing import Any
 
-from dash import ALL, ClientsideFunction, Dash, Input, Output, State, ctx, no_update
+from dash import ALL, Dash, Input, Output, State, ctx, no_update
 from dash.exceptions import PreventUpdate
 from flask import current_app
 
@@ -27,6 +27,7 @@ from app.compare.form import FormError
 from app.compare.throwers import is_invented
 from app.compare.view import basis_of
 from app.demo import load_demo
+from app.drawn import drawn
 from app.flat_form import by_name
 from app.glossary import field_words
 from app.page_parts import names_in
@@ -117,9 +118,7 @@ def register(app: Dash) -> None:
             "typed_parts": State(TYPED, "id"),
         },
     )(draw)
-    app.clientside_callback(
-        ClientsideFunction("drawn", "read"), Output(ids.CLAIM_READ, "data"), Input(ids.CLAIM_READ, "id")
-    )
+    drawn(app, read=ids.CLAIM_READ)
 
 
 def _whose(form: ClaimForm, read: Any) -> Whose:

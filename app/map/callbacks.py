@@ -10,7 +10,7 @@ from dataclasses import replace
 from datetime import date
 from typing import Any
 
-from dash import ALL, ClientsideFunction, Dash, Input, Output, State, ctx, no_update
+from dash import ALL, Dash, Input, Output, State, ctx, no_update
 from dash.exceptions import PreventUpdate
 from flask import current_app
 
@@ -22,6 +22,7 @@ from app.compare.form import to_json as compare_json
 from app.compare.throwers import is_invented
 from app.compare.view import basis_of
 from app.demo import load_demo
+from app.drawn import drawn
 from app.flat_form import by_name
 from app.glossary import field_words
 from app.map.answers import map_of, usual_base
@@ -139,16 +140,7 @@ def register(app: Dash) -> None:
             "width": Input(ids.MAP_WIDTH, "data"),
         },
     )(draw)
-    app.clientside_callback(
-        ClientsideFunction("drawn", "read"), Output(ids.MAP_READ, "data"), Input(ids.MAP_READ, "id")
-    )
-    app.clientside_callback(
-        ClientsideFunction("drawn", "width"), Output(ids.MAP_WIDTH, "data"), Input(ids.MAP_WIDTH, "id")
-    )
-    app.clientside_callback(ClientsideFunction("drawn", "write"), Input(ids.MAP_WRITE, "data"))
-    app.clientside_callback(
-        ClientsideFunction("drawn", "paper"), Input(ids.MAP_PAPER, "data"), State(ids.MAP_PAPER, "id")
-    )
+    drawn(app, read=ids.MAP_READ, width=ids.MAP_WIDTH, papers=[ids.MAP_PAPER], write=ids.MAP_WRITE)
 
 
 def _kept(read: Any, now: Any = None) -> Whose:

@@ -11,7 +11,7 @@ from dataclasses import replace
 from datetime import date
 from typing import Any
 
-from dash import ALL, ClientsideFunction, Dash, Input, Output, State, ctx, no_update
+from dash import ALL, Dash, Input, Output, State, ctx, no_update
 from dash.exceptions import PreventUpdate
 from flask import current_app
 
@@ -22,6 +22,7 @@ from app.compare.form import FormError
 from app.compare.form import to_json as compare_json
 from app.compare.throwers import is_invented
 from app.demo import load_demo
+from app.drawn import drawn
 from app.flat_form import by_name
 from app.glossary import field_words
 from app.map.answers import usual_base
@@ -151,18 +152,14 @@ def register(app: Dash) -> None:
             "now": State(ids.START_WRITE, "data"),
         },
     )(add)
-    drawn = "drawn"
-    app.clientside_callback(
-        ClientsideFunction(drawn, "read"), Output(ids.START_READ, "data"), Input(ids.START_READ, "id")
+    drawn(
+        app,
+        read=ids.START_READ,
+        width=ids.START_WIDTH,
+        papers=[ids.START_PAPER],
+        write=ids.START_WRITE,
+        printing=Input(ids.START_PRINT, "n_clicks"),
     )
-    app.clientside_callback(
-        ClientsideFunction(drawn, "width"), Output(ids.START_WIDTH, "data"), Input(ids.START_WIDTH, "id")
-    )
-    app.clientside_callback(
-        ClientsideFunction(drawn, "paper"), Input(ids.START_PAPER, "data"), State(ids.START_PAPER, "id")
-    )
-    app.clientside_callback(ClientsideFunction(drawn, "write"), Input(ids.START_WRITE, "data"))
-    app.clientside_callback(ClientsideFunction(drawn, "print"), Input(ids.START_PRINT, "n_clicks"))
 
 
 def change(

@@ -22,6 +22,7 @@ from app.compare.form import LONGEST_KEPT, FormError
 from app.compare.rows import dom_id
 from app.compare.throwers import is_invented
 from app.demo import Demo, load_demo
+from app.drawn import drawn
 from app.systems import System, system_named
 from app.teach.answers import ball_choices, ball_of, balls_of, lesson_of, text_of
 from app.teach.form import OF_FILE, Kept, Session, from_file, from_json, moved, switched, to_file, to_json
@@ -90,9 +91,7 @@ def register(app: Dash) -> None:
         State(ids.TEACH_READ, "data"),
         prevent_initial_call=True,
     )(save)
-    app.clientside_callback(
-        ClientsideFunction("drawn", "read"), Output(ids.TEACH_READ, "data"), Input(ids.TEACH_READ, "id")
-    )
+    drawn(app, read=ids.TEACH_READ)
     app.clientside_callback(ClientsideFunction("teach", "story"), Input(ids.TEACH_STORY, "data"))
     app.clientside_callback(ClientsideFunction("compare", "focus"), Input(ids.TEACH_FOCUS, "data"))
 
