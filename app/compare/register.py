@@ -5,6 +5,7 @@ from dash import ClientsideFunction, Dash, Input, Output, State
 from app import ids
 from app.compare.callbacks import change, draw, draw_every, rest_on, tell
 from app.compare.on_page import CHOSEN, HELD, HOLD, MEASURE, MOVE, SAMPLE, THROW, VIEW_OUTPUTS, fields_of
+from app.drawn import drawn
 
 BUTTONS = (
     ids.COMPARE_ADD,
@@ -109,11 +110,12 @@ def register(app: Dash) -> None:
         State(MEASURE, "id"),
         State(ids.COMPARE_WRITTEN, "data"),
     )(rest_on)
-    for store, function in (
-        (ids.COMPARE_WIDTH, ClientsideFunction("drawn", "width")),
-        (ids.COMPARE_PROFILES, ClientsideFunction("compare", "profiles")),
-    ):
-        app.clientside_callback(function, Output(store, "data"), Input(store, "id"))
+    drawn(app, width=ids.COMPARE_WIDTH)
+    app.clientside_callback(
+        ClientsideFunction("compare", "profiles"),
+        Output(ids.COMPARE_PROFILES, "data"),
+        Input(ids.COMPARE_PROFILES, "id"),
+    )
     app.clientside_callback(
         ClientsideFunction("compare", "drawn"),
         Output(ids.COMPARE_SAVED, "data"),
