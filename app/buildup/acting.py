@@ -21,14 +21,14 @@ from app.buildup.overlay import overlay, paper_overlay
 from app.buildup.parts import MAKE
 from app.buildup.recheck import recheck
 from app.buildup.record import Record, course_of
-from app.buildup.stairs import NARROW_PX, paper_stairs, stairs
+from app.buildup.stairs import paper_stairs, stairs
 from app.buildup.table_file import file_name, sessions_table
 from app.buildup.view import PARTS, offer_buttons, view_of
 from app.cautions import is_growing
 from app.compare.checks import message
 from app.flat_form import by_name
 from app.map.axes import BLANK, width_px
-from app.palette import THEMES, theme_named
+from app.palette import theme_named
 from app.systems import system_named
 from app.units import plain
 from model.checks import InputError
@@ -310,7 +310,6 @@ def drawn(kept: Any, case: Any, look: dict[str, Any]) -> dict[str, Any]:
     days, offers = offers_of(course, today) if course is not None and shown else ("", ())
     view = view_of(course, found, UNREAD if unread else _other(record, case), days, system)
     drawing = course if shown else None
-    scale = theme.root_px / THEMES["light"].root_px
     return {
         "told": view.told,
         "hidden": {name: view.hidden[name] for name in PARTS},
@@ -322,7 +321,7 @@ def drawn(kept: Any, case: Any, look: dict[str, Any]) -> dict[str, Any]:
         "open": record is None,
         "stairs": BLANK if drawing is None else stairs(drawing, theme, system, width),
         "stairs_paper": {} if drawing is None else paper_stairs(drawing, system),
-        "overlay": BLANK if drawing is None else overlay(drawing, theme, system, width < scale * NARROW_PX),
+        "overlay": BLANK if drawing is None else overlay(drawing, theme, system, width),
         "overlay_paper": {} if drawing is None else paper_overlay(drawing, system),
     }
 

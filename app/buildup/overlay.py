@@ -7,7 +7,7 @@ import numpy as np
 
 from app.buildup.paper import figure_rows
 from app.buildup.record import Course
-from app.buildup.stairs import on_paper
+from app.buildup.stairs import is_narrow, on_paper
 from app.compare.figure import Shown, figure
 from app.compare.line_labels import Line
 from app.palette import THEMES, Theme
@@ -27,7 +27,7 @@ def chosen_steps(count: int) -> list[int]:
     return sorted({0, (count - 1) // 2, count - 1})
 
 
-def overlay(course: Course, theme: Theme, system: System, narrow: bool) -> dict[str, Any]:
+def overlay(course: Course, theme: Theme, system: System, width_px: float) -> dict[str, Any]:
     """Lay the curves over one another, at release.
 
     Parameters
@@ -35,21 +35,22 @@ def overlay(course: Course, theme: Theme, system: System, narrow: bool) -> dict[
     course : Course
     theme : Theme
     system : System
-    narrow : bool
-        Whether the window is narrow.
+    width_px : float
+        Of the figure.
 
     Returns
     -------
     dict
         A figure for Plotly.
     """
-    return figure(_shown(course, system), theme, narrow, revision="overlay")
+    return figure(_shown(course, system), theme, is_narrow(width_px, theme), revision="overlay", width_px=width_px)
 
 
 def paper_overlay(course: Course, system: System) -> dict[str, Any]:
     """Draw it for the printer."""
-    made = overlay(course, THEMES["print"], system, narrow=True)
-    made["layout"] |= on_paper(figure_rows(course))
+    theme, paper = THEMES["print"], on_paper(figure_rows(course))
+    made = figure(_shown(course, system), theme, narrow=True, revision="overlay", width_px=paper["width"])
+    made["layout"] |= paper
     return made
 
 

@@ -78,8 +78,7 @@ def stairs(course: Course, theme: Theme, system: System, width: float | None = N
         ``data`` and ``layout``; nothing is drawn where there is no session.
     """
     marks = sorted(marks_of(course), key=lambda one: one.day)
-    scale = theme.root_px / THEMES["light"].root_px
-    narrow = width is None or width < scale * NARROW_PX
+    narrow = width is None or is_narrow(width, theme)
     layout = _layout(theme, narrow)
     if width is None:
         layout |= on_paper(figure_rows(course))
@@ -115,6 +114,11 @@ def stairs(course: Course, theme: Theme, system: System, width: float | None = N
     layout |= {"shapes": shapes, "annotations": words}
     layout["xaxis"]["range"] = _days(marks, course)
     return {"data": data, "layout": layout}
+
+
+def is_narrow(width_px: float, theme: Theme) -> bool:
+    """Whether a figure of this width takes smaller type and fewer words; in larger type, a wider one does as well."""
+    return width_px < NARROW_PX * theme.root_px / THEMES["light"].root_px
 
 
 def paper_stairs(course: Course, system: System) -> dict[str, Any]:

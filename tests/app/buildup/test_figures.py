@@ -47,7 +47,7 @@ def test_the_own_ball_at_full_speed_is_the_dashed_line_that_the_last_mark_meets(
 @pytest.mark.parametrize("width", [300.0, 1200.0])
 def test_it_is_drawn_in_every_theme_and_width(course, theme, width):
     go.Figure(stairs(course, theme, CUSTOMARY, width))
-    go.Figure(overlay(course, theme, CUSTOMARY, width < 500))
+    go.Figure(overlay(course, theme, CUSTOMARY, width))
 
 
 def test_without_sessions_there_is_an_empty_frame_and_nothing_to_print(made):
@@ -58,7 +58,7 @@ def test_without_sessions_there_is_an_empty_frame_and_nothing_to_print(made):
 
 
 def test_the_overlay_has_the_first_the_middle_and_the_last_step_and_the_reference_is_dashed(course):
-    figure = go.Figure(overlay(course, LIGHT, METRIC, False))
+    figure = go.Figure(overlay(course, LIGHT, METRIC, 700.0))
     lines = {trace.name: trace for trace in figure.data if trace.mode == "lines"}
     count = len(course.record.throws)
     places = chosen_steps(count)
