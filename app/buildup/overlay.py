@@ -43,7 +43,8 @@ def overlay(course: Course, theme: Theme, system: System, width_px: float) -> di
     dict
         A figure for Plotly.
     """
-    return figure(_shown(course, system), theme, is_narrow(width_px, theme), revision="overlay", width_px=width_px)
+    narrow = is_narrow(width_px, theme)
+    return figure(_shown(course, system, narrow), theme, narrow, revision="overlay", width_px=width_px)
 
 
 def paper_overlay(course: Course, system: System) -> dict[str, Any]:
@@ -54,20 +55,21 @@ def paper_overlay(course: Course, system: System) -> dict[str, Any]:
     return made
 
 
-def _shown(course: Course, system: System) -> Shown:
+def _shown(course: Course, system: System, short: bool = False) -> Shown:
+    """The lines; with short labels the speeds stand in the table of steps alone."""
     steps = course.record.steps
-    return Shown(tuple(_line(i, steps[i], course, system) for i in chosen_steps(len(steps))), READING.unit)
+    return Shown(tuple(_line(i, steps[i], course, system, short) for i in chosen_steps(len(steps))), READING.unit)
 
 
-def _line(place: int, step: Step, course: Course, system: System) -> Line:
+def _line(place: int, step: Step, course: Course, system: System, short: bool) -> Line:
     record = course.record
     thrown = curves(Throw(record.person, step.ball, step.speed_m_s))
     read = read_curves(thrown, READING.key)
     value = READING.sign * np.asarray(thrown.values[READING.channel])
     own = abs(step.ball.mass_kg - record.own_ball.mass_kg) < 1e-6
-    ball, speed = system.text(step.ball.mass_kg, "g"), system.cap(step.speed_m_s, "m/s")
+    ball, speed = system.text(step.ball.mass_kg, "g"), "" if short else f" · {system.cap(step.speed_m_s, 'm/s')}"
     line = Line(
-        label=f"step {place + 1} · {ball} · {speed}",
+        label=f"step {place + 1} · {ball}{speed}",
         mass_kg=step.ball.mass_kg,
         reference=own and step.share >= FULL,
         time_ms=array_from_si(thrown.time_s, "ms"),

@@ -9,6 +9,7 @@ from app.buildup.stairs import PANELS, marks_of, on_paper, paper_stairs, stairs
 from app.palette import THEMES, line_color
 from app.systems import CUSTOMARY, METRIC
 from tests.app.buildup.test_edits import logged
+from tests.app.compare.test_figure import boxes_of, touched
 
 LIGHT = THEMES["light"]
 
@@ -68,6 +69,16 @@ def test_the_overlay_has_the_first_the_middle_and_the_last_step_and_the_referenc
     assert dashed == [str(count - 1)]
     last = next(trace for trace in lines.values() if trace.meta == str(count - 1))
     assert max(last.y) == pytest.approx(course.record.steps[-1].metrics["peak"], rel=1e-2)  # every third point is drawn
+
+
+@pytest.mark.parametrize(("theme", "width"), [("projector", 466), ("light", 466), ("light", 350)])
+def test_in_a_narrow_overlay_labels_are_short_and_touch_no_curve(course, theme, width):
+    made = overlay(course, THEMES[theme], METRIC, width)
+    _, boxes = boxes_of(made, width)
+    labels = {text for text in boxes if text.startswith("step ")}
+    assert len(labels) == 3
+    assert not any("m/s" in text for text in labels)
+    assert touched(made, width, labels) == []
 
 
 @pytest.mark.parametrize(("count", "places"), [(1, [0]), (2, [0, 1]), (3, [0, 1, 2])])
