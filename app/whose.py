@@ -129,6 +129,7 @@ def person_words(code: str, person: Person | None, system: System) -> str:
         parts += [
             person.sex,
             f"{plain(person.age_years, most=1)} years",
+            *(["marked as still growing"] if person.still_growing else []),
             system.height(person.stature_m),
             system.text(person.body_mass_kg, "kg", most=1),
         ]

@@ -19,6 +19,7 @@ from model.throw import Throw
 Array = NDArray[np.float64]
 
 ARMS_AT_ONCE = 64  # the recursion over many arms: some 40 MB
+NO_MEASURE = ("handedness", "still_growing")  # of a person: the arm does not depend on them
 ROWS_AT_ONCE = 512  # curves held at once: some 25 MB for a dozen channels
 
 
@@ -97,7 +98,7 @@ def _blank(count: int) -> Readouts:
 
 def _by_arm(throws: Sequence[Throw]) -> dict[tuple[object, ...], list[int]]:
     """Places in the list of the throws of each arm; an arm is a person's measures and a ball's diameter."""
-    measures = attrgetter(*(field.name for field in fields(Person) if field.name != "handedness"))
+    measures = attrgetter(*(field.name for field in fields(Person) if field.name not in NO_MEASURE))
     groups: dict[tuple[object, ...], list[int]] = {}
     for i, throw in enumerate(throws):
         groups.setdefault((measures(throw.person), throw.ball.diameter_m), []).append(i)

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from model.checks import Limit, check_choice, check_number
+from model.checks import InputError, Limit, check_choice, check_number
 
 SEXES = ("male", "female")
 HANDS = ("right", "left")
@@ -35,6 +35,8 @@ class Person:
         third knuckle (about 0.09 m in an adult; not to the fingertip). What is left out is scaled from stature.
     handedness : {'right', 'left'}
         The throwing hand. A left-hander is the mirror image of a right-hander with the same resolved torques.
+    still_growing : bool
+        Whether the thrower is marked as still growing, whatever the age. The mechanics do not use it.
 
     Raises
     ------
@@ -50,10 +52,13 @@ class Person:
     forearm_length_m: float | None = None
     hand_length_m: float | None = None
     handedness: str = "right"
+    still_growing: bool = False
 
     def __post_init__(self) -> None:
         check_choice("sex", self.sex, SEXES)
         check_choice("handedness", self.handedness, HANDS)
+        if not isinstance(self.still_growing, bool):
+            raise InputError("still_growing", self.still_growing, "True or False")
         for field, limit in PERSON_LIMITS.items():
             given = getattr(self, field)
             if given is None and field in MEASURED_LENGTHS:

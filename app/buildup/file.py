@@ -159,7 +159,7 @@ def _record(kept: dict[str, Any]) -> Record:
     record = Record(
         code=_text(kept["code"], LONGEST_CODE),
         invented=kept["invented"] is True,
-        person=Person(**_numbers(kept["person"], but=("sex", "handedness"))),
+        person=Person(**_numbers(kept["person"], but=("sex", "handedness", "still_growing"))),
         own_ball=_ball(kept["own_ball"]),
         table=SpeedTable(
             tuple(map(_ball, _list(kept["rack"], MOST_BALLS))),

@@ -14,7 +14,7 @@ from dash.exceptions import PreventUpdate
 from flask import current_app
 
 from app import ids
-from app.cautions import youngest
+from app.cautions import cautioned
 from app.compare.along.link import opened
 from app.compare.answers import compare
 from app.compare.changes import (
@@ -231,4 +231,6 @@ def rest_on(measures: list[Any], measure_ids: list[Any], written: Any = None) ->
         raise PreventUpdate  # the page is opening: there are no fields yet
     page = read_form(list(zip(measure_ids, measures, strict=False)), [], {})
     people = {by: who.person for by, who in check_throwers(meant(page, *read_written(written))).items()}
-    return basis_of(youngest(people.values())), {by: chain_of(person) for by, person in people.items()}
+    second = measure_name(OTHER, "code") in [part.get("name") for part in measure_ids if isinstance(part, dict)]
+    there = people.values() if second else [people[""]]
+    return basis_of(cautioned(there)), {by: chain_of(person) for by, person in people.items()}

@@ -20,6 +20,9 @@ from app.compare.fields import (
     LENGTHS,
     LONGEST_CODE,
     LONGEST_TEXT,
+    MARK,
+    MARKED,
+    MARKS,
     MEASURE_NAMES,
     MEASURES,
     Field,
@@ -185,9 +188,13 @@ def check_athlete(athlete: Mapping[str, str], system: System = METRIC) -> Checke
     for name, words in CHOICES.items():
         if athlete[name] not in words:
             problems[name] = message(InputError(MEASURE_NAMES[name].capitalize(), athlete[name], " or ".join(words)))
+    if athlete[MARK] not in ("", MARKED):
+        accepted = " or ".join(MARKS.values())
+        problems[MARK] = message(InputError(MEASURE_NAMES[MARK].capitalize(), athlete[MARK], accepted))
     for spec in MEASURES + LENGTHS:
         _read_into(measures, problems, spec, athlete[spec.name], system)
-    person = None if problems else Person(athlete["sex"], handedness=athlete["handedness"], **measures)
+    hand, marked = athlete["handedness"], athlete[MARK] == MARKED
+    person = None if problems else Person(athlete["sex"], handedness=hand, still_growing=marked, **measures)
     if len(code) > LONGEST_CODE or not code.isprintable():
         problems["code"] = message(InputError("Code", code, f"up to {LONGEST_CODE} printable characters"))
     return CheckedAthlete(person, code[:LONGEST_CODE] if code.isprintable() else "", problems)

@@ -118,7 +118,17 @@ THROW_FIELDS = (*BALL_FIELDS, HOLD_FIELDS["speed"])
 CHOICES = {"sex": SEXES, "handedness": HANDS}
 """Fields with a choice of words, and the words."""
 
-MEASURE_NAMES = {"sex": "sex", "handedness": "throwing hand"} | {f.name: f.label.lower() for f in MEASURES + LENGTHS}
+MARK = "still_growing"
+"""The field in which a thrower is marked as still growing: "yes", or empty for by age."""
+
+MARKED = "yes"
+BY_AGE = "age"  # what the control shows in the place of an empty text, which it cannot choose
+MARKS = {BY_AGE: "by age", MARKED: "yes"}
+"""Its choices, in words."""
+
+MEASURE_NAMES = {"sex": "sex", "handedness": "throwing hand", MARK: "still growing"} | {
+    f.name: f.label.lower() for f in MEASURES + LENGTHS
+}
 """What the fields of the athlete are called in a sentence."""
 
 ABOVE_LIMITS = {"N·m": Limit(0.1, 2000.0, "N·m"), "N": Limit(1.0, 20000.0, "N")}

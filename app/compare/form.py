@@ -7,13 +7,14 @@ import re
 from collections.abc import Mapping
 from dataclasses import asdict, dataclass, field, fields, replace
 
-from app.compare.fields import BALL_FIELDS, HOLD_FIELDS, LENGTHS, MEASURES
+from app.compare.fields import BALL_FIELDS, HOLD_FIELDS, LENGTHS, MARK, MEASURES
 from app.demo import Demo, DemoAthlete, RackBall
 
-VERSION = 4
+VERSION = 5
 BEFORE_HOLDS = 1  # the version in which every throw was held at its release speed
 BEFORE_VIEWS = 2  # and that in which the figure had one alignment and one scale
 BEFORE_TWO = 3  # and that in which one athlete threw all
+BEFORE_MARK = 4  # and that in which nobody could be marked as still growing
 OTHER = "other"  # who throws, where it is the second thrower; the first is ""
 MOST_THROWS = 8
 LONGEST_KEPT = 200  # characters of a field that a stored form may hold
@@ -31,7 +32,8 @@ SCALES = {"plain": "plain units", "reference": "% of reference peak", "bwh": "%B
 CHOSEN_NAMES = ("reference", "kind", "date", "quantity", "headline", "above", "align", "scale")
 """What is chosen or typed once for all throws."""
 
-ATHLETE_NAMES = ("code", "sex", "handedness", *(f.name for f in MEASURES), *(f.name for f in LENGTHS))
+ATHLETE_NAMES = ("code", "sex", "handedness", *(f.name for f in MEASURES), *(f.name for f in LENGTHS), MARK)
+BEFORE_MARK_NAMES = ATHLETE_NAMES[:-1]
 THROW_NAMES = (*(f.name for f in BALL_FIELDS), "hold", *(f.name for f in HOLD_FIELDS.values()), "by")
 
 _KEY = re.compile(r"t[1-9][0-9]{0,5}")
@@ -168,23 +170,26 @@ def from_json(kept: object) -> Form:
         If it is anything but what `to_json` writes.
     """
     version = kept.get("version") if isinstance(kept, dict) else None
-    older = (BEFORE_HOLDS, BEFORE_VIEWS, BEFORE_TWO)
-    if isinstance(kept, dict) and version in older:
-        kept = {name: getattr(Form(), name) for name in ("align", "scale", "other")} | kept
+    before_two = (BEFORE_HOLDS, BEFORE_VIEWS, BEFORE_TWO)
+    people = ATHLETE_NAMES if version == VERSION else BEFORE_MARK_NAMES
+    if isinstance(kept, dict) and version in before_two:
+        other = dict.fromkeys(people, "")
+        kept = {"align": Form().align, "scale": Form().scale, "other": other} | kept
     data = _record(kept, {"version", *(f.name for f in fields(Form))})
-    if version not in (*older, VERSION):
+    if version not in (*before_two, BEFORE_MARK, VERSION):
         raise FormError("another version")
     rows = data["throws"]
     if not isinstance(rows, list) or len(rows) > MOST_THROWS:
         raise FormError("throws")
     names = {f.name for f in fields(ThrowForm)}
-    if version in older:
+    if version in before_two:
         names -= {"by"} | ({"hold", "clock_percent", "share_percent"} if version == BEFORE_HOLDS else set())
     throws = tuple(ThrowForm(**_texts(_record(row, names))) for row in rows)
     keys = [throw.key for throw in throws]
     if len(set(keys)) < len(keys) or not all(is_key(key) for key in keys):
         raise FormError("keys")
-    athlete, other = (_texts(_record(data[name], set(ATHLETE_NAMES))) for name in ("athlete", "other"))
+    read = [_texts(_record(data[name], set(people))) for name in ("athlete", "other")]
+    athlete, other = ({name: texts.get(name, "") for name in ATHLETE_NAMES} for texts in read)
     words = _texts({name: data[name] for name in CHOSEN_NAMES})
     return Form(athlete=athlete, throws=throws, other=other, **words)
 
@@ -234,8 +239,9 @@ def demo_form(demo: Demo, athlete: DemoAthlete) -> Form:
 
 
 def measures_of(athlete: DemoAthlete) -> dict[str, str]:
-    """Take the measures of an invented thrower, as they are typed."""
-    return {name: getattr(athlete, "athlete" if name == "code" else name) for name in ATHLETE_NAMES}
+    """Take the measures of an invented thrower, as they are typed; nobody invented is marked as still growing."""
+    measures = {name: getattr(athlete, "athlete" if name == "code" else name) for name in BEFORE_MARK_NAMES}
+    return measures | {MARK: ""}
 
 
 def measure_name(thrower: str, name: str) -> str:

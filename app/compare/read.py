@@ -2,6 +2,7 @@
 
 from typing import Any
 
+from app.compare.fields import BY_AGE, MARK
 from app.compare.form import (
     ATHLETE_NAMES,
     CHOSEN_NAMES,
@@ -35,6 +36,8 @@ def read_form(measures: object, throws: object, chosen: dict[str, object]) -> Fo
     for part, value in _pairs(measures):
         if part.get("name") in typed:
             typed[part["name"]] = _text(value)
+    for mark in (measure_name(by, MARK) for by in ("", OTHER)):
+        typed[mark] = "" if typed[mark] == BY_AGE else typed[mark]
     athlete, other = ({name: typed[measure_name(by, name)] for name in ATHLETE_NAMES} for by in ("", OTHER))
     lines: dict[str, dict[str, str]] = {}
     for part, value in _pairs(throws):

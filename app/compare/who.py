@@ -6,7 +6,7 @@ from dash import html
 from dash.development.base_component import Component
 
 from app import ids
-from app.compare.fields import LENGTHS, MEASURES, Field
+from app.compare.fields import BY_AGE, LENGTHS, MARK, MARKS, MEASURES, Field
 from app.compare.form import measure_name
 from app.compare.parts import choice, number_field, text_field
 from app.demo import Demo
@@ -85,13 +85,25 @@ def athlete_fields(athlete: Mapping[str, str], system: System = METRIC, thrower:
         data = [{"value": word, "label": word} for word in words]
         return choice(named(label), data, athlete[name], id=measure(name), placeholder="choose", searchable=False)
 
+    age, *size = (number(field) for field in MEASURES)
+    marks = [{"value": key, "label": word} for key, word in MARKS.items()]
+    marked = choice(
+        named("Still growing"),
+        marks,
+        athlete[MARK] or BY_AGE,
+        "by age: under 18",
+        id=measure(MARK),
+        searchable=False,
+    )
     lengths = [number(field) for field in LENGTHS]
     opened = any(athlete[f.name].strip() for f in LENGTHS)
     return [
         text_field(named("Code"), "no names", value=athlete["code"], id=measure("code")),
         pick("sex", "Sex", ("male", "female")),
         pick("handedness", "Throwing hand", ("right", "left")),
-        *(number(field) for field in MEASURES),
+        age,
+        marked,
+        *size,
         html.Details(
             [
                 html.Summary("Measured arm lengths"),

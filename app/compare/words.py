@@ -162,6 +162,7 @@ def _described(thrower: CheckedAthlete, system: System) -> str:
         parts += [
             person.sex,
             f"{plain(person.age_years, most=1)} years",
+            *(["marked as still growing"] if person.still_growing else []),
             system.height(person.stature_m),
             system.text(person.body_mass_kg, "kg", most=1),
             f"{person.handedness}-handed",

@@ -72,7 +72,7 @@ def test_an_invented_thrower_stands_in_and_overwrites_nothing(page, served_empty
     expect(page.locator(".claim-notes")).to_contain_text("No radar readings")
     choose(page, "Whose arm", "W04")
     expect(page.get_by_text("The path comes from adult men; this thrower is 13 years old.")).to_be_visible()
-    expect(page.get_by_text("24 % of throwers injured")).to_be_visible()
+    expect(page.get_by_text("24 % of the group with weighted balls")).to_be_visible()
     assert (kept(page, "compare-saved"), kept(page, "athlete-saved")) == before
     choose(page, "Whose arm", "athlete of Compare")
     expect(page.get_by_text("No answer yet.")).to_be_visible()
@@ -109,7 +109,7 @@ def test_it_passes_wcag_in_every_theme_and_width_also_with_mistakes(demo, assert
 def test_it_prints_on_one_page_from_a_dark_screen(demo):
     put_on(demo, "dark")
     choose(demo, "Whose arm", "W04")  # the one with the most notes and cautions
-    expect(demo.get_by_text("24 % of throwers injured")).to_be_visible()
+    expect(demo.get_by_text("24 % of the group with weighted balls")).to_be_visible()
     for paper in ("A4", "Letter"):
         assert len(re.findall(rb"/Type\s*/Page\b", demo.pdf(format=paper))) == 1
     demo.emulate_media(media="print")

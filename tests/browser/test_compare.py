@@ -178,11 +178,11 @@ def test_a_level_of_ones_own_is_used_and_a_wrong_one_told(demo):
 def test_for_a_child_the_page_says_whose_path_it_is_and_brings_the_caution_with_its_source(demo):
     choose(demo, "Demo thrower", "W04")
     expect(demo.get_by_text("The path comes from adult men; this thrower is 13 years old.")).to_be_visible()
-    expect(demo.get_by_text("24 % of throwers injured")).to_be_visible()
+    expect(demo.get_by_text("24 % of the group with weighted balls")).to_be_visible()
     expect(demo.get_by_text("Reinold MM")).to_be_visible()
     demo.get_by_role("button", name="Put back").click()
     expect(demo.get_by_label("Code")).to_have_value("W01")
-    expect(demo.get_by_text("24 % of throwers injured")).to_have_count(0)
+    expect(demo.get_by_text("24 % of the group with weighted balls")).to_have_count(0)
 
 
 def test_a_throw_beyond_the_tested_range_is_drawn_and_named(demo):

@@ -218,7 +218,7 @@ def test_the_handout_is_two_pages_of_either_paper_from_a_dark_screen(teach):
     put_on(teach, "dark")
     teach.get_by_text("Set up: athlete, balls, steps").click()
     choose(teach, "Whose arm", "W04")  # the one with the most cautions
-    expect(teach.locator(".sheet", has_text="24 % of throwers injured")).to_have_count(1)
+    expect(teach.locator(".sheet", has_text="24 % of the group with weighted balls")).to_have_count(1)
     for paper in ("A4", "Letter"):
         assert len(re.findall(rb"/Type\s*/Page\b", teach.pdf(format=paper))) == 2
     teach.emulate_media(media="print")

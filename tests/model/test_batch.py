@@ -1,6 +1,6 @@
 """Many throws at once are read as one by one."""
 
-from dataclasses import fields
+from dataclasses import fields, replace
 
 import numpy as np
 import pytest
@@ -53,6 +53,12 @@ def test_every_readout_of_many_throws_is_that_of_each_throw_alone() -> None:
 def test_a_left_hander_reads_as_a_right_hander() -> None:
     readouts = read_throws(THROWS, ["varus"])["varus"]
     assert readouts.peak[0] == readouts.peak[3]
+
+
+def test_one_who_is_marked_as_still_growing_reads_as_without_the_mark() -> None:
+    throws = [replace(THROWS[0], person=replace(THROWS[0].person, still_growing=mark)) for mark in (False, True)]
+    peaks = read_throws(throws, ["varus"])["varus"].peak
+    assert peaks[0] == peaks[1]
 
 
 def test_progress_is_told_up_to_the_last_throw() -> None:

@@ -184,6 +184,10 @@ def test_handedness_does_not_change_the_arm():
     assert arm_of(replace(REFERENCE, handedness="left")) == arm_of(REFERENCE)
 
 
+def test_the_mark_of_one_who_is_still_growing_does_not_change_the_arm():
+    assert arm_of(replace(REFERENCE, still_growing=True)) == arm_of(REFERENCE)
+
+
 def test_the_reference_throwers_ball_is_centred_111_mm_beyond_the_wrist():
     """Hand 1.88 m x 86.2 / 1741 = 93.1 mm, half the radius of a 73 mm ball 18.25 mm: 111.3 mm (DESIGN: 0.111 m)."""
     beyond_wrist_m = arm_of(REFERENCE).hand.length_m + beyond_the_hand_m(0.073)
@@ -286,6 +290,12 @@ def test_a_sex_there_is_no_table_for_is_refused(given):
 @pytest.mark.parametrize("given", ["R", "both", "", None, -1, False], ids=repr)
 def test_a_hand_that_is_neither_is_refused(given):
     assert refused(lambda: Person(**{**GOOD, "handedness": given}), "handedness", given).accepted == "right or left"
+
+
+@pytest.mark.parametrize("given", ["yes", "", None, 1, 0.0], ids=repr)
+def test_a_mark_that_is_neither_true_nor_false_is_refused(given):
+    error = refused(lambda: Person(**GOOD, still_growing=given), "still_growing", given)
+    assert error.accepted == "True or False"
 
 
 @pytest.mark.parametrize("given", [*NO_NUMBERS, None, -0.1, 0.0, 145.0, 1e9], ids=lambda given: repr(given)[:16])

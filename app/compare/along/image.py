@@ -6,7 +6,7 @@ from collections.abc import Collection
 from datetime import date
 from typing import Any
 
-from app.cautions import cautions, youngest
+from app.cautions import cautioned, cautions
 from app.compare.answers import Comparison
 from app.compare.picture import figure_of, measured_in
 from app.compare.quantities import title
@@ -113,5 +113,5 @@ def foot(comparison: Comparison, today: date, invented: Collection[str]) -> list
     parts += [f"Dashed: the reference, {reference.name}, {comparison.known}."] if reference else []
     parts += [ADULT_MEN] if path_of(comparison) else []
     lines = textwrap.wrap(" ".join(parts), FOOT_CHARACTERS)
-    lines += textwrap.wrap(" ".join(cautions(youngest(comparison.people))), FOOT_CHARACTERS)
+    lines += textwrap.wrap(" ".join(cautions(cautioned(comparison.people))), FOOT_CHARACTERS)
     return [*lines, f"Levelpeak {VERSION} · {today.isoformat()}"]

@@ -3,6 +3,7 @@
 The text stands behind the # of an address, which a browser keeps to itself. It is a version, a point, and base64url of
 the deflated JSON of ``[choices, throws]`` or ``[choices, throws, measures]``. Choices stand in the order of
 `CHOSEN_NAMES`, to whose end names may be added: an older link brings fewer, and the form's defaults stand for the rest.
+Measures stand in the order of `ATHLETE_NAMES`; an older link lacks the last of them.
 A chosen throw is its place in the list, from 1; 0 is none. Throws of a second thrower say so at
 their end, and where there is one the measures are those of the first, then those of the second.
 """
@@ -20,6 +21,7 @@ from app.compare.fields import HOLD_FIELDS
 from app.compare.form import (
     ALIGNED,
     ATHLETE_NAMES,
+    BEFORE_MARK_NAMES,
     CHOSEN_NAMES,
     KINDS,
     MOST_THROWS,
@@ -135,10 +137,7 @@ def form_of(text: object, here: Form) -> Form:
     keys = ["", *(line.key for line in lines)]
     athlete, other = dict(here.athlete), dict(here.other)
     if measures:
-        both = isinstance(measures[0], list) and len(measures[0]) == 2 * len(ATHLETE_NAMES)
-        texts = _list(measures[0], (2 if both else 1) * len(ATHLETE_NAMES))
-        athlete = dict(zip(ATHLETE_NAMES, texts, strict=False))
-        other = dict(zip(ATHLETE_NAMES, texts[len(ATHLETE_NAMES) :], strict=True)) if both else dict(Form().other)
+        athlete, other = _people(measures[0])
     chosen |= {name: _named(chosen.get(name, 0), keys) for name in PLACES}
     form = Form(athlete, tuple(lines), other=other, **chosen)
     try:
@@ -209,6 +208,16 @@ def _throw(key: str, given: object) -> ThrowForm:
     if hold not in list(HOLD_FIELDS) or by not in ([], [OTHER]):
         raise LinkError("it asks for what this version does not know")
     return replace(ThrowForm(key, mass_g, diameter_mm).holding(hold, typed), by=OTHER if by else "")
+
+
+def _people(given: object) -> tuple[dict[str, Any], dict[str, Any]]:
+    """The measures of the first thrower and of the second; what stands in them is checked with the form."""
+    count = len(given) if isinstance(given, list) else 0
+    names = BEFORE_MARK_NAMES if count in (len(BEFORE_MARK_NAMES), 2 * len(BEFORE_MARK_NAMES)) else ATHLETE_NAMES
+    texts = _list(given, 2 * len(names) if count == 2 * len(names) else len(names))
+    nobody = dict.fromkeys(ATHLETE_NAMES, "")
+    first, second = texts[: len(names)], texts[len(names) :]
+    return nobody | dict(zip(names, first, strict=True)), nobody | dict(zip(names, second, strict=False))
 
 
 def _named(place: object, keys: Sequence[str]) -> str:

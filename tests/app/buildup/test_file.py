@@ -48,6 +48,17 @@ def test_what_the_browser_keeps_is_plain_json(full):
     assert from_json(json.loads(json.dumps(to_json(full)))) == full
 
 
+def test_a_plan_keeps_the_mark_of_one_who_is_still_growing_and_one_of_before_it_has_none(full):
+    marked = replace(full, person=replace(full.person, still_growing=True))
+    kept = json.loads(json.dumps(to_json(marked)))
+    assert from_json(kept).person.still_growing is True
+    del kept["person"]["still_growing"]
+    assert from_json(kept) == full
+    kept["person"]["still_growing"] = "yes"
+    with pytest.raises(FileError, match="still_growing: 'yes' given; accepted: True or False"):
+        from_json(kept)
+
+
 def test_the_longest_plan_fits_into_the_largest_file(made):
     record = made(aim="in_season", repeats="30")
     record = replace(record, log=(replace(logged(record, "repeat").log[0], note="é" * 200),) * MOST_LOGGED)

@@ -121,7 +121,7 @@ def test_a_thrower_who_is_still_growing_sees_no_plan_before_the_text_was_read(ma
     assert (after.hidden["growing"], after.hidden["body"]) == (True, False)
     html = " ".join(after.told.values())
     assert "was read by CD on 2026-03-02" in html
-    assert "24 % of throwers injured" in html
+    assert "24 % of the group with weighted balls" in html
     assert "limits for games" in html
 
 

@@ -13,7 +13,7 @@ from app.compare.table import columns
 
 ATHLETE = {
     "code": "X1", "sex": "male", "handedness": "right", "age_years": "25", "stature_cm": "188", "body_mass_kg": "90",
-    "upper_arm_length_cm": "", "forearm_length_cm": "", "hand_length_cm": "",
+    "upper_arm_length_cm": "", "forearm_length_cm": "", "hand_length_cm": "", "still_growing": "",
 }  # fmt: skip
 
 

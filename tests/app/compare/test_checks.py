@@ -123,6 +123,13 @@ def test_each_wrong_measure_has_its_own_message():
     }
 
 
+def test_a_thrower_can_be_marked_as_still_growing_whatever_the_age():
+    assert [check_athlete(GOOD | {"still_growing": text}).person.still_growing for text in ("", "yes")] == [False, True]
+    refused = check_athlete(GOOD | {"still_growing": "perhaps"})
+    assert refused.person is None
+    assert refused.problems["still_growing"] == "Still growing: “perhaps” given; accepted: by age or yes."
+
+
 @pytest.mark.parametrize("code", ["N" * 25, "W01\x00", "a\u202eb"])
 def test_a_code_that_cannot_be_shown_is_told_and_stops_nothing(code):
     checked = check_athlete(GOOD | {"code": code})

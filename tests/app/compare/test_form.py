@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 from app.compare.form import (
     ATHLETE_NAMES,
+    BEFORE_MARK_NAMES,
     OTHER,
     Form,
     FormError,
@@ -49,11 +50,19 @@ def test_what_was_typed_comes_back_as_typed(form):
     assert from_json(json.loads(json.dumps(to_json(form)))) == form
 
 
+def unmarked(whole: dict) -> dict:
+    """The form as it was kept before a thrower could be marked as still growing."""
+    people = {by: {name: whole[by][name] for name in BEFORE_MARK_NAMES} for by in ("athlete", "other")}
+    return whole | {"version": 4} | people
+
+
 def broken() -> list[object]:
     whole = to_json(THREE)
     return [
         None, 3, "{}", [], {}, {"version": 1},
-        whole | {"version": 5},
+        whole | {"version": 6},
+        whole | {"version": 4},
+        unmarked(whole) | {"version": 5},
         whole | {"other": {"code": "X2"}},
         whole | {"version": 1},
         whole | {"extra": ""},
@@ -73,19 +82,26 @@ def broken() -> list[object]:
 
 def test_what_was_kept_before_throws_could_be_held_otherwise_is_held_at_its_speeds():
     form = empty_form()
-    whole = to_json(replace(form, throws=(ThrowForm("t1", "145", "73", "33.0"),)))
+    whole = unmarked(to_json(replace(form, throws=(ThrowForm("t1", "145", "73", "33.0"),))))
     old = {"hold", "clock_percent", "share_percent", "by"}
     lines = [{name: text for name, text in line.items() if name not in old} for line in whole["throws"]]
     assert from_json(whole | {"version": 1, "throws": lines}).throws == (ThrowForm("t1", "145", "73", "33.0", "speed"),)
 
 
 def test_what_was_kept_before_there_could_be_two_throwers_has_one():
-    whole = to_json(demo_form(load_demo(), load_demo().athletes[0]))
+    whole = unmarked(to_json(demo_form(load_demo(), load_demo().athletes[0])))
     lines = [{name: text for name, text in line.items() if name != "by"} for line in whole["throws"]]
     old = {name: part for name, part in whole.items() if name != "other"} | {"version": 3, "throws": lines}
     form = from_json(old)
     assert form == demo_form(load_demo(), load_demo().athletes[0])
     assert not form.two
+
+
+def test_what_was_kept_before_a_thrower_could_be_marked_has_nobody_marked():
+    demo = load_demo()
+    form = replace(demo_form(demo, demo.athletes[0]), other=measures_of(demo.athletes[1]))
+    assert from_json(unmarked(to_json(form))) == form
+    assert [form.measures(by)["still_growing"] for by in ("", OTHER)] == ["", ""]
 
 
 def test_exchanged_twice_the_throwers_are_as_they_were():

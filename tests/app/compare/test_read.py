@@ -31,6 +31,15 @@ def test_a_choice_that_is_none_is_empty(demo_page):
     assert read_form(measures, throws, chosen | {"headline": None}).headline == ""
 
 
+def test_by_age_is_kept_as_nothing_and_the_mark_as_yes(demo_page):
+    measures, throws, chosen = fields_of(demo_page)
+    for shown, kept in (("age", ""), ("yes", "yes"), (None, "")):
+        other = [({"type": "m", "name": "other_still_growing"}, shown)]
+        fields = [(part, shown if part["name"] == "still_growing" else text) for part, text in measures]
+        form = read_form(fields + other, throws, chosen)
+        assert (form.athlete["still_growing"], form.other["still_growing"]) == (kept, kept)
+
+
 values = st.recursive(
     st.none() | st.booleans() | st.integers() | st.floats() | st.text(max_size=300),
     lambda inner: (

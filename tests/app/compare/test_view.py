@@ -86,7 +86,7 @@ def test_the_note_says_that_the_hand_is_empty_torque_is_not_calibrated(demo_page
 
 def test_for_a_growing_thrower_the_caution_comes_with_its_source(text):
     said = text(basis_of(Person("male", 1.6, 48.0, 13.0)))
-    assert "24 % of throwers injured" in said
+    assert "24 % of the group with weighted balls" in said
     assert "Reinold MM" in said
     assert "Sports Health 2018" in said
     assert "Reinold" not in text(basis_of(Person("male", 1.88, 90.0, 25.0)))

@@ -78,8 +78,8 @@ def test_a_missing_day_of_the_injury_and_wrong_fields_are_named(start, view, tex
 def test_young_and_female_throwers_are_told_at_the_number_whose_path_it_is(start, view, text, arm, code, young):
     made = view(start(code), compared=arm(code).compared)
     assert ("The path comes from adult men" in text(made.sentence)) is (code != "W01")
-    assert ("24 % of throwers injured" in text(made.sentence)) is young
-    assert ("24 % of throwers injured" in text(made.cautions)) is young
+    assert ("24 % of the group with weighted balls" in text(made.sentence)) is young
+    assert ("24 % of the group with weighted balls" in text(made.cautions)) is young
     assert "Pain, numbness" in text(made.cautions)
 
 

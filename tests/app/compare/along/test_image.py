@@ -57,7 +57,7 @@ def test_a_growing_throwers_figure_brings_its_caution_and_no_measure(make_answer
     shown = make_comparison(make_answer(1, person=GIRL, reference=True), person=GIRL)
     made = image_of(shown, DAY, invented=())
     said = " ".join(foot(shown, DAY, invented=()))
-    assert "24 % of throwers injured" in said
+    assert "24 % of the group with weighted balls" in said
     assert "The path comes from adult men." in said
     words = json.dumps([made["layout"]["title"], made["layout"]["annotations"], made["data"][-1]["text"]])
     for measure in ("157", "46.5", "13 years", "female"):

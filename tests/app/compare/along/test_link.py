@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 
 from app.compare.along.link import LONGEST, LinkError, form_of, opened, sendable, text_of
 from app.compare.fields import HOLDS
-from app.compare.form import ALIGNED, ATHLETE_NAMES, KINDS, SCALES, Form, ThrowForm, demo_form, empty_form
+from app.compare.form import ALIGNED, ATHLETE_NAMES, KINDS, SCALES, Form, ThrowForm, demo_form, empty_form, measures_of
 from app.compare.quantities import QUANTITIES
 from app.demo import load_demo
 
@@ -112,6 +112,24 @@ def test_a_link_of_before_the_last_choices_brings_those_it_has():
     form = form_of(packed([[1, "estimated", "", "abduction"], [THROW]]), empty_form())
     assert (form.kind, form.quantity, form.place(form.reference)) == ("estimated", "abduction", 0)
     assert (form.headline, form.above, form.align, form.scale) == ("", "", "release", "plain")
+
+
+MEASURES_OF_BEFORE = ["X1", "male", "right", "20", "183", "84", "", "", ""]
+
+
+def test_a_link_of_before_the_mark_brings_its_measures_and_nobody_marked():
+    form = form_of(packed([CHOICES, [THROW], MEASURES_OF_BEFORE]), W01)
+    assert list(form.athlete.values()) == [*MEASURES_OF_BEFORE, ""]
+    assert not form.two
+    both = form_of(packed([CHOICES, [THROW], MEASURES_OF_BEFORE * 2]), W01)
+    assert [list(both.measures(by).values()) for by in ("", "other")] == [[*MEASURES_OF_BEFORE, ""]] * 2
+
+
+def test_the_mark_of_either_thrower_goes_along_with_the_measures():
+    marked = replace(W01, athlete=W01.athlete | {"still_growing": "yes"}, other=measures_of(DEMO.athletes[1]))
+    for form in (marked, replace(marked, athlete=marked.other, other=marked.athlete)):
+        made = form_of(text_of(form, with_measures=True), empty_form())
+        assert (made.athlete, made.other) == (form.athlete, form.other)
 
 
 BROKEN = {
