@@ -63,7 +63,20 @@ TERMS = (
         "time-loaded",
         "Time loaded",
         "How long the curve stays above a tenth of its own peak, in milliseconds (ms): how long.",
-        ("time loaded", "half-height width", "time above"),
+        ("time loaded",),
+    ),
+    Term(
+        "time-above",
+        "Time above",
+        "How long the curve stays above one torque that is the same for all throws, in milliseconds (ms): half the "
+        "reference throw’s peak unless another level is chosen.",
+        ("time above",),
+    ),
+    Term(
+        "half-height-width",
+        "Half-height width",
+        "How long the curve stays above half of its own peak, in milliseconds (ms).",
+        ("half-height width",),
     ),
     Term(
         "rise-rate",

@@ -45,6 +45,22 @@ def test_a_link_leads_to_its_own_line_of_the_words_page():
     assert PATH in {page.path for page in PAGES}
 
 
+@pytest.mark.parametrize(
+    ("word", "key", "meant"),
+    [
+        ("Time loaded", "time-loaded", "above a tenth of its own peak"),
+        ("Time above", "time-above", "above one torque that is the same for all throws"),
+        ("Half-height width", "half-height-width", "above half of its own peak"),
+    ],
+)
+def test_each_of_the_three_times_has_a_meaning_of_its_own(word, key, meant):
+    # DESIGN, section 3: above 10 % of the throw's own peak; above a torque fixed for all throws; above 50 % of own peak
+    (link,) = explained(word)
+    assert (link.href, link.children) == (f"{PATH}#{key}", word)
+    (term,) = [term for term in TERMS if term.key == key]
+    assert meant in term.text
+
+
 def test_a_label_that_stands_again_and_again_is_passed_over_by_the_tab_key():
     assert 'tabindex="-1"' in to_html(explained("speed", repeated=True))
     assert "tabindex" not in to_html(explained("speed"))
