@@ -226,7 +226,7 @@ def source_words(answer: ClaimAnswer) -> list[str]:
 
 
 def beyond_words(answer: ClaimAnswer) -> str:
-    """Name the tested range where a throw of the claim leaves it."""
+    """Name the checked range where a throw of the claim leaves it."""
     settled, first, second = answer.settled, answer.checked.first, answer.checked.second
     if settled is None or first is None or second is None:
         return ""

@@ -5,7 +5,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from app.compare.words import TESTED_BALL_KG, TESTED_SPEED_M_S
+from app.compare.words import CHECKED_BALL_KG, CHECKED_SPEED_M_S
 from app.map.answers import Contour, MapAnswer
 from app.map.axes import BLANK, NARROW_PX, WIDTH_PX, figure_layout, mass_axis, rack_marks
 from app.map.checks import Window
@@ -73,7 +73,7 @@ def _figure(answer: MapAnswer, log: bool, theme: Theme, width: float | None = No
     plane = Plane(window, log, (across, layout["height"] - margin["t"] - margin["b"]))
     rack_g = [from_si(ball.mass_kg, "g") for ball in (answer.case.own_ball, *answer.case.rack)]
     layout["xaxis"] |= mass_axis(rack_g, plane, theme, narrow, system)
-    layout["shapes"] = rack_marks(rack_g, theme) + _tested_marks(window) + _spot_marks(answer)
+    layout["shapes"] = rack_marks(rack_g, theme) + _checked_marks(window) + _spot_marks(answer)
     layout["annotations"] = map_labels(answer, plane, theme, narrow)
     data = [
         *_field(answer, theme),
@@ -86,12 +86,12 @@ def _figure(answer: MapAnswer, log: bool, theme: Theme, width: float | None = No
     return {"data": data, "layout": layout}
 
 
-def _tested_marks(window: Window) -> list[dict[str, Any]]:
-    """Where the map leaves what the model was tested in."""
+def _checked_marks(window: Window) -> list[dict[str, Any]]:
+    """Where the map leaves what the calculation was checked for."""
     line = {"type": "line", "layer": "below", "line": {"dash": "dot"}}
     upright, across = line | {"yref": "paper", "y0": 0, "y1": 1}, line | {"xref": "paper", "x0": 0, "x1": 1}
-    masses = [from_si(m, "g") for m in TESTED_BALL_KG if window.mass_low_kg < m < window.mass_high_kg]
-    speeds = [v for v in TESTED_SPEED_M_S if window.speed_low_m_s < v < window.speed_high_m_s]
+    masses = [from_si(m, "g") for m in CHECKED_BALL_KG if window.mass_low_kg < m < window.mass_high_kg]
+    speeds = [v for v in CHECKED_SPEED_M_S if window.speed_low_m_s < v < window.speed_high_m_s]
     return [*(upright | {"x0": m, "x1": m} for m in masses), *(across | {"y0": v, "y1": v} for v in speeds)]
 
 

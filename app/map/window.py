@@ -6,7 +6,7 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import NDArray
 
-from app.compare.words import TESTED_BALL_KG, TESTED_SPEED_M_S
+from app.compare.words import CHECKED_BALL_KG, CHECKED_SPEED_M_S
 from app.map.checks import Window
 from model.ball import BALL_LIMITS, Ball
 from model.interval import Interval
@@ -39,14 +39,14 @@ def fitting_window(
     readings : sequence of RadarReading
     profile : SpeedProfile or None
     thrown : sequence of (Ball, float)
-        Other throws to be seen, with their speeds (m/s); those beyond the tested range are left out.
+        Other throws to be seen, with their speeds (m/s); those beyond the checked range are left out.
 
     Returns
     -------
     Window
         Masses in whole steps of 5 g, speeds in whole m/s.
     """
-    shown = [(ball.mass_kg, speed) for ball, speed in thrown if _tested(ball.mass_kg, speed)]
+    shown = [(ball.mass_kg, speed) for ball, speed in thrown if _checked(ball.mass_kg, speed)]
     masses = [reference.ball.mass_kg, *(ball.mass_kg for ball in rack), *(mass for mass, _ in shown)]
     low, high = min(masses) / BESIDE_RACK, max(masses) * BESIDE_RACK
     widen = math.sqrt(max(1.0, LEAST_SPAN / (high / low)))
@@ -64,9 +64,9 @@ def fitting_window(
     return Window(low, high, float(slow), float(fast))
 
 
-def _tested(mass_kg: float, speed_m_s: float) -> bool:
-    in_mass = TESTED_BALL_KG[0] <= mass_kg <= TESTED_BALL_KG[1]
-    return in_mass and TESTED_SPEED_M_S[0] <= speed_m_s <= TESTED_SPEED_M_S[1]
+def _checked(mass_kg: float, speed_m_s: float) -> bool:
+    in_mass = CHECKED_BALL_KG[0] <= mass_kg <= CHECKED_BALL_KG[1]
+    return in_mass and CHECKED_SPEED_M_S[0] <= speed_m_s <= CHECKED_SPEED_M_S[1]
 
 
 def _full_speeds(profile: SpeedProfile | None, mass_kg: tuple[float, float]) -> Interval | None:

@@ -1,4 +1,4 @@
-"""What the page says: values and lines in words, what is missing, where the speeds come from, the tested range."""
+"""What the page says: values and lines in words, what is missing, where the speeds come from, the checked range."""
 
 import math
 
@@ -8,7 +8,7 @@ from app.athlete.answers import Case
 from app.compare.answers import share_of
 from app.compare.quantities import title
 from app.compare.table import number
-from app.compare.words import TESTED_BALL_KG, TESTED_SPEED_M_S
+from app.compare.words import CHECK, CHECKED_BALL_KG, CHECKED_SPEED_M_S, checked_in
 from app.map.answers import Hundred, MapAnswer
 from app.systems import METRIC, System
 from app.units import from_si, range_in
@@ -145,7 +145,7 @@ def profile_words(answer: MapAnswer) -> str:
 
 
 def beyond(mass_kg: tuple[float, float], speed_m_s: tuple[float, float], what: str, system: System = METRIC) -> str:
-    """Name the tested range where something leaves it.
+    """Name the range in which the calculation was checked where something leaves it, and what kind of check that was.
 
     Parameters
     ----------
@@ -162,15 +162,15 @@ def beyond(mass_kg: tuple[float, float], speed_m_s: tuple[float, float], what: s
         Nothing inside the range.
     """
     limits = []
-    if mass_kg[0] < TESTED_BALL_KG[0] or mass_kg[1] > TESTED_BALL_KG[1]:
-        limits.append(f"balls from {range_in(Limit(*TESTED_BALL_KG, 'kg'), system.unit('g'))}")
-    if speed_m_s[0] < TESTED_SPEED_M_S[0] or speed_m_s[1] > TESTED_SPEED_M_S[1]:
-        limits.append(f"speeds from {range_in(Limit(*TESTED_SPEED_M_S, 'm/s'), system.unit('m/s'))}")
-    return f"{what} is beyond what the model was tested in: {' and '.join(limits)}." if limits else ""
+    if mass_kg[0] < CHECKED_BALL_KG[0] or mass_kg[1] > CHECKED_BALL_KG[1]:
+        limits.append(f"balls from {range_in(Limit(*CHECKED_BALL_KG, 'kg'), system.unit('g'))}")
+    if speed_m_s[0] < CHECKED_SPEED_M_S[0] or speed_m_s[1] > CHECKED_SPEED_M_S[1]:
+        limits.append(f"speeds from {range_in(Limit(*CHECKED_SPEED_M_S, 'm/s'), system.unit('m/s'))}")
+    return f"{checked_in(what, limits)} {CHECK}" if limits else ""
 
 
 def notes(answer: MapAnswer) -> list[str]:
-    """Say what the map is counted from, where its speeds come from, and what leaves the tested range.
+    """Say what the map is counted from, where its speeds come from, and what leaves the checked range.
 
     Parameters
     ----------

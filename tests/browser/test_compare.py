@@ -185,10 +185,14 @@ def test_for_a_child_the_page_says_whose_path_it_is_and_brings_the_caution_with_
     expect(demo.get_by_text("24 % of the group with weighted balls")).to_have_count(0)
 
 
-def test_a_throw_beyond_the_tested_range_is_drawn_and_named(demo):
+def test_a_throw_outside_the_checked_range_is_drawn_and_named(demo):
     type_in(demo, field(demo, "Ball mass", 2), "5")
-    expect(demo.locator(".beyond")).to_have_text(
-        "5 g at 28.5 m/s is beyond what the model was tested in: balls from 57 to 907 g."
+    expect(demo.locator(".beyond li")).to_have_text(
+        [
+            "5 g at 28.5 m/s is outside the range in which two other mechanics programs give the same torques: "
+            "balls from 50 to 1000 g.",
+            "That is a check of the calculation, not of throwers.",
+        ]
     )
     expect(demo.locator(LINES)).to_have_count(4)
 

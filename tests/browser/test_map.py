@@ -170,12 +170,12 @@ def test_wrong_values_are_told_at_their_field_and_stay(demo):
 
 
 @pytest.mark.slow
-def test_ends_of_ones_own_are_drawn_and_the_tested_range_is_named(demo):
+def test_ends_of_ones_own_are_drawn_and_the_checked_range_is_named(demo):
     demo.get_by_text("Ends of the axes").click()
     end = demo.get_by_label("Heaviest ball, g")
     end.fill("1500")
     end.press("Enter")
-    expect(demo.locator(".map-notes")).to_contain_text("Part of the map is beyond what the model was tested in: balls")
+    expect(demo.locator(".map-notes")).to_contain_text("Part of the map is outside the range in which two other")
 
 
 @pytest.mark.slow

@@ -37,9 +37,11 @@ THROWS = {
     "heavy ball, half speed": Throw(ADULT, Ball(0.470), 18.5),
     "left-hander": Throw(LEFT_HANDER, Ball(0.145), 37.0),
     "child of twelve": Throw(CHILD, Ball(0.145), 24.0),
+    "lightest ball checked, fastest": Throw(ADULT, Ball(0.050), 50.0),
+    "heaviest ball checked, slowest": Throw(ADULT, Ball(1.000), 5.0),
     "left-handed girl, measured forearm, wide ball": Throw(LEFT_HANDED_GIRL, Ball(0.275, 0.097), 19.0),
 }
-"""Two masses, two speeds, a left-hander, a child, and one who is much of it at once."""
+"""Two masses, two speeds, the ends of what is checked, a left-hander, a child, and one who is much of it at once."""
 
 
 def oracle(module: str, package: str) -> ModuleType:

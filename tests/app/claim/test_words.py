@@ -118,9 +118,9 @@ def test_after_release_the_page_says_that_only_the_clock_counts(make_claim, view
     assert "After release" not in text(view(make_claim()).notes)
 
 
-def test_what_was_not_tested_is_named(make_claim):
+def test_what_was_not_checked_is_named(make_claim):
     assert beyond_words(make_claim()) == ""
-    assert beyond_words(make_claim(first_mass_g="1200")).startswith("Part of this claim is beyond what the model was")
+    assert beyond_words(make_claim(first_mass_g="1200")).startswith("Part of this claim is outside the range in which")
     fast = make_claim(thrown="typed", first_speed_m_s="55", second_speed_m_s="33")
     assert "speeds from 5 to 50 m/s" in beyond_words(fast)
 

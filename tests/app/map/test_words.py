@@ -53,14 +53,16 @@ def test_without_readings_it_says_plainly_that_the_band_is_the_prior(make_map):
     )
 
 
-def test_what_leaves_the_tested_range_is_named(make_map):
+def test_what_leaves_the_checked_range_is_named(make_map):
     assert notes(make_map(mass_to_g="1500"))[-1] == (
-        "Part of the map is beyond what the model was tested in: balls from 57 to 907 g."
+        "Part of the map is outside the range in which two other mechanics programs give the same torques: "
+        "balls from 50 to 1000 g. That is a check of the calculation, not of throwers."
     )
-    assert beyond((0.05, 0.05), (55.0, 55.0), "50 g at 55 m/s") == (
-        "50 g at 55 m/s is beyond what the model was tested in: balls from 57 to 907 g and speeds from 5 to 50 m/s."
+    assert beyond((0.04, 0.04), (55.0, 55.0), "40 g at 55 m/s") == (
+        "40 g at 55 m/s is outside the range in which two other mechanics programs give the same torques: "
+        "balls from 50 to 1000 g and speeds from 5 to 50 m/s. That is a check of the calculation, not of throwers."
     )
-    assert beyond((0.057, 0.907), (5.0, 50.0), "x") == ""
+    assert beyond((0.05, 1.0), (5.0, 50.0), "x") == ""
 
 
 def test_a_throw_of_compare_off_the_map_is_named(make_map):
