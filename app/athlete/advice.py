@@ -10,7 +10,7 @@ from app.athlete.answers import Case, Fitted
 from app.glossary import explained
 from model.ball import Ball
 from model.checks import InputError
-from model.effort import PUBLISHED_ROWS, EffortCurve, effort_curve
+from model.effort import EffortCurve, effort_curve
 from model.flight import Flight, Launch, fly, speed_for_distance
 from model.next_reading import NextReading, next_readings
 from model.quantity import Quantity, quantity_at
@@ -152,8 +152,7 @@ def effort_source(curve: EffortCurve) -> str:
     -------
     str
     """
-    rows = " and ".join(PUBLISHED_ROWS[effort] for effort in sorted(PUBLISHED_ROWS))
-    published = f"Fiegen 2023, ten high-school pitchers (published values {rows})"
+    published = "Fiegen 2023, ten high-school pitchers"
     if not curve.is_own:
         return f"From {published}; readings with an asked effort take its place."
     own = [point for point in curve.points if point.source == "own"]

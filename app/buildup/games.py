@@ -10,6 +10,8 @@ from model.published import values
 ROWS = tuple(f"8-pitch-limits-{i:02d}" for i in range(1, 8))
 """One for each age group."""
 
+READ_IN_COPIES = "read in copies that leagues print, not in the guideline itself"
+
 
 @dataclass(frozen=True)
 class GameLimit:
@@ -37,10 +39,8 @@ def game_limits() -> tuple[GameLimit, ...]:
     for name in ROWS:
         row = values()[name]
         low, high = map(int, re.findall(r"[0-9]+", row.population))
-        known = "seen in its source" if row.status == "found" else "from memory"
-        made.append(
-            GameLimit(low, high, round(row.number), f"{row.citation} ({name}, {known}; check the current edition)")
-        )
+        known = READ_IN_COPIES if row.status == "found" else "from memory"
+        made.append(GameLimit(low, high, round(row.number), f"{row.citation} ({known}; check the current edition)"))
     return tuple(made)
 
 

@@ -1,4 +1,4 @@
-"""What laboratories measured of the same thing: the peak of the varus torque, from `model/published/values.csv`."""
+"""What laboratories measured of similar throws: the peak of the varus torque, from `model/published/values.csv`."""
 
 from dataclasses import dataclass
 

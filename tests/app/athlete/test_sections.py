@@ -170,7 +170,8 @@ def test_asked_effort_is_published_until_there_are_own_readings(make_case, text)
     # Fiegen 2023 (values.csv 4-effort-distance-10): asked 75 % brought 90 % of full speed
     said = text(advice.effort_section(make_case("W03")))
     assert "Asked for 75 %, it is 90 % of full speed" in said
-    assert "4-effort-distance-10" in said
+    assert "Fiegen 2023, ten high-school pitchers" in said
+    assert "4-effort-distance" not in said
     own = text(advice.effort_section(make_case("W01")))
     # readings.csv: 30.1 and 29.7 m/s asked at 75 %, geometric mean 29.9 of 33.0 m/s full speed
     assert f"it is {100 * math.sqrt(30.1 * 29.7) / make_case('W01').full_speed_m_s:.0f} % of full speed" in own

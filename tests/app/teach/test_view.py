@@ -6,14 +6,19 @@ from dataclasses import replace
 import pytest
 
 from app.cautions import GROWING
+from app.demo import load_demo
 from app.glossary import TERMS
 from app.markup import to_html
+from app.teach.answers import FOUR
 from app.teach.form import OF_FILE, STEPS, Session
 from app.teach.handout import ON_PAPER, SOURCES, handout, sheet_pictures
 from app.teach.notes import NOTES, QUESTIONS, note_parts, question_parts, source_line
 from app.teach.view import view_of
-from app.teach.words import told
+from app.teach.words import TITLES, told, vote_row
+from model.channels import READINGS
+from model.claim import NO_DIFFERENCE
 from model.published import values
+from model.readouts import read_curves
 from tests.app.teach.conftest import TODAY
 
 
@@ -81,6 +86,47 @@ def test_numbers_in_the_notes_are_those_of_their_sources():
     assert [values()[key].value for key in ("4-effort-distance-10", "4-effort-distance-12")] == ["-10", "-15"]
     assert values()["8-pitch-limits-20"].value == "24"
     assert values()["3-ball-mass-32"].value.startswith("+2 to +5 in 4 of 9 studies; 3 found no difference; 2 found")
+
+
+def test_no_row_of_the_published_values_is_named_to_a_reader():
+    for note in (*NOTES.values(), *QUESTIONS):
+        assert not any(key in to_html(note_parts(note)) for key in values())
+
+
+ATHLETES = [athlete.athlete for athlete in load_demo().athletes]
+"""Their exponents run from 0.24 to 0.76."""
+
+
+def light_over_heavy(lesson) -> dict[str, float]:
+    """How much more the own ball has of each number than the heavier second one, each at full speed, by the model."""
+    light, heavy = lesson.own, lesson.at_profile["second"]
+    assert light.throw.ball.mass_kg < heavy.throw.ball.mass_kg
+    braking = [key for key, reading in READINGS.items() if reading.braking]
+    peaks = {key: [read_curves(one.curves, key).peak for one in (light, heavy)] for key in braking}
+    return {name: light.change(heavy, name) for name in FOUR} | {key: a / b - 1.0 for key, (a, b) in peaks.items()}
+
+
+@pytest.mark.parametrize("code", ATHLETES)
+def test_what_is_answered_about_light_balls_is_what_the_model_and_the_vote_say(lesson_for, code):
+    (answer,) = [" ".join(note.text) for note in QUESTIONS if "light ball asks for more" in note.question]
+    lesson = lesson_for(code)
+    more = light_over_heavy(lesson)
+    assert "Braking the arm after release then asks for more" in answer
+    assert all(more[key] > 0.0 for key, reading in READINGS.items() if reading.braking)
+    assert "Time loaded is shorter with the light ball" in answer
+    assert more["loaded_s"] < 0.0
+    assert "has the steeper rise, and with one who slows more still, the higher peak as well" in answer
+    assert more["rise_rate"] > more["peak"]  # so that the peak never is the first to turn
+    assert f"“{TITLES['vote']}” says it" in answer
+    for name in FOUR:  # the vote goes from the own ball to the heavier one
+        if abs(lesson.at_profile["second"].change(lesson.own, name)) > NO_DIFFERENCE:
+            assert (vote_row(name, lesson)["grew"] == "did not grow") == (more[name] > 0.0), name
+
+
+def test_some_invented_athletes_have_the_higher_peak_and_the_steeper_rise_with_the_light_ball_and_some_not(lesson_for):
+    found = {code: light_over_heavy(lesson_for(code)) for code in ATHLETES}
+    for name in ("peak", "rise_rate"):
+        assert {one[name] > 0.0 for one in found.values()} == {True, False}, name
 
 
 def test_the_handout_is_two_sheets_with_the_numbers_words_cautions_and_sources(lesson):
