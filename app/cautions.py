@@ -27,6 +27,13 @@ CAUTIONS = (
 )
 
 
+NO_VERDICT = (
+    "This says how much, how long and how steep, compared with what; it passes no verdict. What is thrown is decided "
+    "by those who are responsible for the thrower."
+)
+"""Said once on a page where a ball or a speed is chosen."""
+
+
 def is_growing(person: Person | None) -> bool:
     """Whether a thrower counts as still growing: under 18, marked so, or not known, as some measures are missing."""
     return person is None or person.still_growing or person.age_years < ADULT_AGE_YEARS
@@ -74,6 +81,12 @@ def cautions(person: Person | None) -> list[str]:
     """
     unmeasured = [UNMEASURED] if person is None else []
     return [*unmeasured, *([GROWING[0]] if is_growing(person) else []), *CAUTIONS]
+
+
+def beside_choice(person: Person | None) -> Component:
+    """Make the list of cautions that stands beside a choice of throws: growing, signs that end a session, injury."""
+    lines = [line for line in cautions(person) if line != CAUTIONS[0]]  # what the model is stands at the foot
+    return html.Ul([html.Li(line) for line in lines], className="cautions-beside")
 
 
 def caution_part(person: Person | None) -> Component:

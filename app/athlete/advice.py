@@ -7,6 +7,7 @@ from dash import html
 from dash.development.base_component import Component
 
 from app.athlete.answers import Case, Fitted
+from app.cautions import beside_choice
 from app.glossary import explained
 from model.ball import Ball
 from model.checks import InputError
@@ -27,6 +28,7 @@ FLIGHT_NOTE = (
     "Flight with drag in still air, without lift from spin: a long throw with backspin carries farther than said here, "
     "so it was slower than said."
 )
+FULL_EFFORT = "A reading takes a throw at full effort: only for a thrower who may throw that hard."
 VARUS_PEAK = Quantity("varus", "peak")
 
 
@@ -50,9 +52,10 @@ def next_section(case: Case) -> list[Component]:
     profile = case.profile
     if profile is None:
         return [html.P("Nothing to say until the measures above are complete.", className="invitation")]
+    first = [html.P(FULL_EFFORT), beside_choice(case.person)]
     if profile.posterior.own is None:
         own = case.mass(case.own_ball.mass_kg)
-        return [html.P(f"Begin with the own ball, {own}: one ball alone tells nothing of p.", className="told")]
+        return [*first, html.P(f"Begin with the own ball, {own}: one ball alone tells nothing of p.", className="told")]
     found = _next(Fitted(profile), case.rack)
     name = f"{case.mass(found[0].ball.mass_kg)} ball"
     halving = next((one for one in found if one.ratio <= HALF), None)
@@ -74,6 +77,7 @@ def next_section(case: Case) -> list[Component]:
     head = html.Tr([html.Th(text, scope="col") for text in heads])
     caption = html.Caption(f"Further full-effort throws with the {name}, on average over what they may show.")
     return [
+        *first,
         html.P([html.Strong(f"{sentence[0].upper()}{sentence[1:]}."), " ", after], className="told", role="status"),
         html.Details(
             [

@@ -8,7 +8,7 @@ from dash import html
 from dash.development.base_component import Component
 
 from app.athlete.answers import JOINTS, Case, Fitted, is_same
-from app.cautions import CAUTIONS, path_note
+from app.cautions import CAUTIONS, NO_VERDICT, beside_choice, cautions, path_note
 from app.compare.answers import plain
 from app.glossary import explained
 from app.version import VERSION
@@ -170,7 +170,7 @@ def section(case: Case, today: str) -> list[Component]:
     if caps.instead:
         return [html.P(caps.instead, className="invitation", role="status")]
     corrected = case.found.checked.radar is not None
-    parts: list[Component] = [_table(case, caps, corrected)]
+    parts: list[Component] = [beside_choice(case.person), _table(case, caps, corrected)]
     over = [cap for cap in caps.rows if cap.share is not None and cap.share.estimate > ABOVE_FULL and not cap.own]
     if over:
         names = " and ".join(case.mass(cap.ball.mass_kg) for cap in over)
@@ -183,8 +183,8 @@ def section(case: Case, today: str) -> list[Component]:
     note = path_note(case.person)
     if note:
         parts.append(html.P(note, className="at-number"))
-    parts.append(_card(case, caps, today))
-    return [html.Div(parts[:-1], className="caps-part"), parts[-1]]
+    parts.append(html.P(NO_VERDICT, className="quiet"))
+    return [html.Div(parts, className="caps-part"), _card(case, caps, today)]
 
 
 def _table(case: Case, caps: Caps, corrected: bool) -> Component:
@@ -241,9 +241,11 @@ def _card(case: Case, caps: Caps, today: str) -> Component:
         for cap in caps.rows
     ]
     person = path_note(case.person)
+    growing = cautions(case.person)[: -len(CAUTIONS)]  # before any number
     return html.Div(
         [
             html.P([html.B(case.code or "no code"), html.Span(today)], className="card-head"),
+            *(html.P(line) for line in growing),
             html.P(caps.title, className="card-title"),
             html.Table(
                 [
@@ -251,8 +253,7 @@ def _card(case: Case, caps: Caps, today: str) -> Component:
                     html.Tbody(rows),
                 ]
             ),
-            html.P(CAUTIONS[0]),
-            html.P(CAUTIONS[1]),
+            *(html.P(line) for line in CAUTIONS),
             *([html.P(person)] if person else []),
             html.P(f"Levelpeak {VERSION}", className="card-foot"),
         ],

@@ -111,7 +111,7 @@ NOTES = {
     ),
     "limits": Note(
         (
-            "The dots are group means of one quantity, in similar throws. Filters, joint centres and people all differ.",
+            "The dots are group means of one quantity, of similar throws. Filters, joint centres and people differ.",
             "The model’s level was tuned with such values in view: it is calibrated, not evidence.",
             "It knows nothing of tissue, tiredness, or how often one throws.",
         ),

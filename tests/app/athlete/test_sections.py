@@ -2,6 +2,7 @@
 
 import math
 import re
+from dataclasses import replace
 
 import numpy as np
 import plotly.graph_objects as go
@@ -12,11 +13,12 @@ from app.athlete.answers import case_of
 from app.athlete.form import ProfileForm
 from app.athlete.levels import points_for
 from app.athlete.wild import wild_of
-from app.compare.form import empty_form
+from app.cautions import CAUTIONS, NO_VERDICT, cautions
+from app.compare.form import demo_form, empty_form
 from app.palette import THEMES
 from model.quantity import Quantity, quantity_at
 from model.throw import path_loads
-from tests.app.athlete.conftest import TODAY
+from tests.app.athlete.conftest import DEMO, TODAY
 
 
 def test_the_strip_says_the_zone_that_the_athlete_is_in(make_case, text):
@@ -131,10 +133,34 @@ def test_the_caps_hold_the_load_level(make_case):
     assert own.speed.estimate == pytest.approx(0.8 * case.full_speed_m_s, rel=1e-6)
 
 
-def test_the_card_holds_code_date_caps_and_the_two_cautions(make_case, text):
-    said = text(caps.section(make_case("W04"), "2026-03-01")[-1])
-    for words in ("W04", "2026-03-01", "125 g", "it does not predict injury", "ends the session", "13 years old"):
+@pytest.mark.parametrize(("code", "growing"), [("W04", True), ("W02", False)])
+def test_the_card_holds_code_date_caps_and_every_caution(make_case, text, code, growing):
+    case = make_case(code)
+    said = text(caps.section(case, "2026-03-01")[-1])
+    for words in (code, "2026-03-01", "125 g", *cautions(case.person)):
         assert words in said
+    assert "led by a licensed clinician, under local rules and throw-count limits" in said
+    assert ("24 % of the group with weighted balls" in said) is growing
+    assert ("13 years old" in said) is growing
+
+
+@pytest.mark.parametrize("code", ["W04", "W02"])
+def test_cautions_stand_beside_the_speeds_and_before_the_next_reading(make_case, text, code):
+    case = make_case(code)
+    speeds, reading = caps.section(case, "2026-03-01")[0], advice.next_section(case)
+    for line in cautions(case.person)[:-3] + list(CAUTIONS[1:]):
+        assert line in text(speeds)
+        assert line in text(reading)
+    assert NO_VERDICT in text(speeds)
+    said = text(reading)
+    assert said.index("full effort:") < said.index("licensed clinician") < said.index("interval")
+    assert text(speeds).index("licensed clinician") < text(speeds).index("125 g")
+
+
+def test_the_caution_stands_there_too_while_only_the_own_ball_is_to_be_read(make_case, text):
+    unthrown = replace(demo_form(DEMO, DEMO.athlete("W04")), throws=())
+    said = text(advice.next_section(case_of(unthrown, ProfileForm(), TODAY)))
+    assert said.index("24 % of the group") < said.index("Begin with the own ball")
 
 
 def test_with_the_correction_on_the_card_says_what_the_radar_shows(make_case):
@@ -160,7 +186,7 @@ def test_the_caps_can_be_of_the_reference_throw(make_case):
 
 def test_next_reading_is_a_sentence_and_more_throws_never_tell_less(make_case, text):
     said = text(advice.next_section(make_case("W03")))
-    assert re.match(r"(One|Two|Three|Five|10) throws? with the \d+ g ball (halves?|narrows?) the interval", said)
+    assert re.search(r"(One|Two|Three|Five|10) throws? with the \d+ g ball (halves?|narrows?) the interval", said)
     found = advice._next(advice.Fitted(make_case("W03").profile), make_case("W03").rack)
     widths = [one.width_then for one in found]
     assert widths == sorted(widths, reverse=True)
