@@ -365,6 +365,7 @@ TEACH_TITLE = "teach-title"
 TEACH_COUNT = "teach-count"
 TEACH_SHOWN_WHO = "teach-shown-who"
 TEACH_CAUTION = "teach-caution"
+TEACH_GROWING = "teach-growing"  # the caution for a thrower who is still growing, beside the words
 TEACH_WORDS = "teach-words"
 TEACH_PICTURE = "teach-picture"
 TEACH_CONTROLS = "teach-controls"

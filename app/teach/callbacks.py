@@ -40,6 +40,7 @@ VIEW_OUTPUTS = {
     "body_hidden": Output(ids.TEACH_BODY, "hidden"),
     "who": Output(ids.TEACH_SHOWN_WHO, "children"),
     "caution": Output(ids.TEACH_CAUTION, "children"),
+    "growing": Output(ids.TEACH_GROWING, "children"),
 }
 """The parts that `View` fills one to one."""
 

@@ -53,7 +53,13 @@ def stage() -> Component:
                 [html.H2(id=ids.TEACH_TITLE), html.Span(id=ids.TEACH_SHOWN_WHO, className="stage-who")],
                 className="stage-head",
             ),
-            html.Div(id=ids.TEACH_WORDS, className="stage-words", role="status", **{"aria-live": "polite"}),
+            html.Div(
+                [
+                    html.Div(id=ids.TEACH_WORDS, className="stage-words", role="status", **{"aria-live": "polite"}),
+                    html.Div(id=ids.TEACH_GROWING, className="stage-growing"),
+                ],
+                className="stage-told",
+            ),
             html.Div(id=ids.TEACH_PICTURE, className="stage-picture"),
             html.Div(id=ids.TEACH_CONTROLS, className="stage-controls"),
             html.Div(id=ids.TEACH_CAUTION, className="stage-caution"),

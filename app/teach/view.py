@@ -10,7 +10,7 @@ from dash.development.base_component import Component
 
 from app.athlete.answers import Case
 from app.athlete.strip import picture_alone
-from app.cautions import cautions, path_note
+from app.cautions import CAUTIONS, GROWING, is_growing, path_note
 from app.markup import to_html
 from app.page_parts import missing_measures, page_link
 from app.teach.answers import Lesson
@@ -32,6 +32,7 @@ class View:
     body_hidden: bool
     who: str
     caution: list[Component]
+    growing: list[Component]
 
 
 def view_of(
@@ -55,7 +56,7 @@ def view_of(
     View
     """
     if lesson is None:
-        return View({}, _empty(session, case, dict(problems)), False, True, "", [])
+        return View({}, _empty(session, case, dict(problems)), False, True, "", [], [])
     words, named = told(lesson), session.named == "yes"
     story = story_of(session, lesson, words)
     for step in story["steps"]:
@@ -73,7 +74,8 @@ def view_of(
         empty_hidden=True,
         body_hidden=False,
         who=" · ".join([*([who_words(lesson)] if named else []), *whose_path]),
-        caution=[html.Span(f"{line} ") for line in cautions(person)],
+        caution=[html.Span(f"{line} ") for line in CAUTIONS],
+        growing=[html.P(GROWING[0])] if is_growing(person) else [],
     )
 
 

@@ -176,7 +176,11 @@ TOO_SMALL = """() => {
 
 def test_a_projector_shows_text_of_a_fortieth_and_lines_of_a_250th_of_the_height_and_no_secrets(teach):
     put_on(teach, "projector")
+    teach.get_by_text("Set up: athlete, balls, steps").click()
+    choose(teach, "Whose arm", "W04")  # the one with the most on the stage: the caution for those who are still growing
+    expect(teach.locator("#teach-growing")).to_contain_text("24 % of the group with weighted balls")
     expect(teach.locator(TITLE)).to_have_text("One throw and its curve")
+    teach.locator("#teach-stage").focus()
     teach.keyboard.press("f")
     expect(teach.locator("body")).to_have_class(re.compile("presenting"))
     expect(teach.locator(".strip, .foot, .teach-below, #teach-setup").locator("visible=true")).to_have_count(0)
@@ -185,7 +189,9 @@ def test_a_projector_shows_text_of_a_fortieth_and_lines_of_a_250th_of_the_height
         assert teach.evaluate(TOO_SMALL) == []
         assert teach.evaluate("document.querySelector('#teach-stage').scrollHeight <= innerHeight")
         shown = teach.locator("body").inner_text()
-        assert not re.search(r"W01|20 years|84 kg", shown)
+        assert not re.search(r"W04|13 years|48 kg", shown)
+        step = teach.locator("#teach-stage").get_attribute("data-step")
+        assert ("a published editorial" in shown) == (step not in {"throw", "hand", "forearm", "clock"}), step
         teach.keyboard.press("PageDown")
         teach.keyboard.press("p")
     expect(teach.locator(COUNT)).to_have_text("11 / 11")

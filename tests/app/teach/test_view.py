@@ -5,7 +5,7 @@ from dataclasses import replace
 
 import pytest
 
-from app.cautions import GROWING
+from app.cautions import CAUTIONS, GROWING
 from app.demo import load_demo
 from app.glossary import TERMS
 from app.markup import to_html
@@ -31,7 +31,7 @@ def test_code_age_and_body_mass_stay_hidden_unless_switched_on(lesson_for, code,
     lesson = lesson_for(code)
     hidden, named = view(lesson), view(lesson, named="yes")
     for secret in (code, age, mass):
-        everything = json.dumps(hidden.story, ensure_ascii=False) + hidden.who + str(hidden.caution)
+        everything = json.dumps(hidden.story, ensure_ascii=False) + hidden.who + str(hidden.caution) + str(hidden.growing)
         assert secret not in everything
         assert secret in named.who
     assert named.who.removesuffix(" · path from adult men") in named.story["handout"]
@@ -40,11 +40,13 @@ def test_code_age_and_body_mass_stay_hidden_unless_switched_on(lesson_for, code,
 def test_a_young_thrower_brings_the_caution_for_those_who_are_growing(lesson_for):
     lesson = lesson_for("W04")
     shown = view(lesson)
-    assert GROWING[0] in str(shown.caution)
+    assert GROWING[0] in str(shown.growing)
+    assert GROWING[0] not in str(shown.caution)
+    assert all(line in str(shown.caution) for line in CAUTIONS)
     assert GROWING[1] in shown.story["handout"]
     assert shown.who == "path from adult men"
     assert "path from adult men" in shown.story["handout"]
-    assert GROWING[0] not in str(view(lesson_for("W01")).caution)
+    assert view(lesson_for("W01")).growing == []
     assert view(lesson_for("W01")).who == ""
 
 
