@@ -295,7 +295,10 @@ def test_it_prints_what_is_shown_and_the_screen_is_as_before(athlete):
 
 
 @pytest.mark.slow
-def test_the_pocket_card_prints_alone_on_one_page(athlete):
+def test_the_pocket_card_prints_alone_on_one_page_with_the_caution_for_the_young(athlete):
+    athlete.get_by_label("Age, years").fill("13")
+    athlete.get_by_label("Age, years").press("Tab")
+    expect(athlete.locator(".pocket-card")).to_contain_text("24 % of the group with weighted balls")
     athlete.evaluate("window.print = () => { window.cardOnly = document.documentElement.className; }")
     athlete.get_by_role("button", name="Print the pocket card").click()
     assert "card-only" in athlete.evaluate("window.cardOnly")
@@ -304,7 +307,8 @@ def test_the_pocket_card_prints_alone_on_one_page(athlete):
     athlete.emulate_media(media="print")
     card = athlete.locator(".pocket-card")
     expect(card).to_be_visible()
-    expect(card).to_contain_text("it does not predict injury")
+    for words in ("24 % of the group", "it does not predict injury", "ends the session", "led by a licensed clinician"):
+        expect(card).to_contain_text(words)
     for part in (SENTENCE, ".caps-table", ".basis", ".strip", ".part-measures"):
         expect(athlete.locator(part)).to_be_hidden()
     assert pages_of(athlete.pdf(format="A4")) == 1

@@ -8,7 +8,7 @@ from app.compare.form import measures_of
 from app.demo import load_demo
 from model.ball import Ball
 from model.throw import Throw, curves
-from tests.browser.compare_page import HEADLINE, LINES, choose, field, open_demo, type_in, wait_until
+from tests.browser.compare_page import HEADLINE, LINES, choose, field, load_again, open_demo, type_in, wait_until
 
 playwright = pytest.importorskip("playwright.sync_api")
 expect = playwright.expect
@@ -55,6 +55,40 @@ def test_two_athletes_throw_the_same_ball_and_each_number_says_whose_it_is(two, 
     two.get_by_role("button", name="Put back").click()
     expect(two.locator(LINES)).to_have_count(3)
     expect(two.get_by_label("Stature of the second thrower, cm")).to_have_value("180")
+
+
+def test_a_thrower_is_marked_as_still_growing_and_the_mark_stays_through_undo_units_reload_and_exchange(page, served):
+    open_demo(page, served)
+    caution, mark = page.get_by_text("24 % of the group with weighted balls"), "Still growing"
+    expect(page.get_by_role("textbox", name=mark, exact=True)).to_have_value("by age")
+    expect(caution).to_have_count(0)  # W01 is 20
+    choose(page, mark, "yes")
+    expect(caution).to_have_count(1)
+    expect(page.locator(".at-number")).to_have_text("The path comes from adult men; this thrower is still growing.")
+    expect(page.locator(".notice")).not_to_contain_text("measures changed")  # the mechanics do not use it
+    page.get_by_role("button", name="Undo").click()
+    expect(page.get_by_role("textbox", name=mark, exact=True)).to_have_value("by age")
+    expect(caution).to_have_count(0)
+    page.get_by_role("button", name="Redo").click()
+    expect(caution).to_have_count(1)
+    page.get_by_text("oz, mph", exact=True).click()
+    expect(page.get_by_label("Body mass, lb")).to_be_visible()
+    load_again(page)
+    expect(page.get_by_role("textbox", name=mark, exact=True)).to_have_value("yes")
+    page.get_by_role("button", name="Add a second thrower").click()
+    choose(page, "Demo thrower, as the second", "W02")
+    expect(page.get_by_label("Code of the second thrower")).to_have_value("W02")
+    page.get_by_role("button", name="Exchange the two").click()
+    expect(page.get_by_label("Code", exact=True)).to_have_value("W02")
+    expect(page.get_by_role("textbox", name=mark, exact=True)).to_have_value("by age")
+    expect(page.get_by_role("textbox", name=f"{mark} of the second thrower")).to_have_value("yes")
+    expect(caution).to_have_count(1)
+    page.evaluate("() => window.levelpeak.settled()")
+    choose(page, mark, "yes")
+    page.evaluate("() => window.levelpeak.settled()")
+    page.get_by_role("link", name="Athlete").click()
+    expect(page.get_by_role("textbox", name=mark, exact=True)).to_have_value("yes")
+    expect(page.locator(".part-caps .cautions-beside")).to_contain_text("a published editorial")
 
 
 @pytest.mark.slow

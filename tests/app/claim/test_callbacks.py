@@ -4,6 +4,7 @@ import pytest
 
 from app import ids
 from app.athlete.kept import write_kept
+from app.cautions import CAUTIONS, GROWING
 from app.claim.callbacks import CONTROLS, draw
 from app.claim.checks import FIELDS
 from app.compare.form import to_json
@@ -51,6 +52,15 @@ def test_whatever_stands_in_a_field_the_page_is_drawn(drawn, bad):
     for name in (*CONTROLS, *FIELDS):
         made = drawn(**{name: bad})
         assert made["view"]["body_hidden"] != made["view"]["empty_hidden"]
+
+
+@pytest.mark.parametrize("changed", [{"age_years": "13"}, {"still_growing": "yes"}, {"body_mass_kg": ""}, {}])
+def test_the_cautions_stand_there_in_full_with_an_answer_or_without(drawn, compared, changed):
+    mine = to_json(compared())
+    mine["athlete"] |= changed
+    said = text_of(drawn(read={"compare": mine})["basis"])
+    assert all(line in said for line in CAUTIONS)
+    assert all((line in said) is bool(changed) for line in GROWING)  # W01 is 20
 
 
 def test_whoever_is_asked_about_the_page_says_whether_they_are_invented(drawn, compared):

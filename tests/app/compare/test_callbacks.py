@@ -6,7 +6,8 @@ from dataclasses import replace
 import pytest
 
 from app import ids
-from app.compare.callbacks import draw, tell
+from app.cautions import GROWING, UNMEASURED
+from app.compare.callbacks import draw, rest_on, tell
 from app.compare.changes import opening
 from app.compare.checks import check_athlete
 from app.compare.form import THROW_NAMES, to_json
@@ -14,6 +15,7 @@ from app.compare.on_page import CHOSEN
 from app.demo import load_demo
 from app.server import Config, create_app
 from model.throw import path_loads
+from tests.app.compare.conftest import text_of
 
 FORM = opening(None, load_demo(), on_demo=True).form
 
@@ -55,6 +57,39 @@ def test_whatever_stands_in_a_field_the_other_curves_are_drawn(bad):
 @pytest.mark.parametrize("written", [None, 7, [], {}, {"units": [], "form": 3}, {"units": "metric", "form": {}}])
 def test_whatever_stands_beside_the_fields_their_texts_count(written):
     assert curves(draw(fields() | {"written": written}, "light", False, [[], []], None, None)) == 4
+
+
+def basis(first: dict, second: dict | None = None) -> str:
+    """What the page rests on, and the cautions, with these changes to the first thrower's measures."""
+    shown = FORM.athlete | first | {f"other_{name}": text for name, text in (second or {}).items()}
+    part_ids = [{"type": ids.COMPARE_MEASURE, "name": name} for name in shown]
+    return text_of(rest_on(list(shown.values()), part_ids)[0])
+
+
+@pytest.mark.parametrize(
+    ("first", "growing", "unmeasured"),
+    [
+        ({}, False, False),
+        ({"still_growing": "age"}, False, False),
+        ({"still_growing": "yes"}, True, False),
+        ({"age_years": "17"}, True, False),
+        ({"age_years": "17", "still_growing": "age"}, True, False),
+        ({"age_years": ""}, True, True),
+        ({"stature_cm": "x"}, True, True),
+    ],
+)
+def test_the_caution_for_the_growing_stands_there_for_the_young_the_marked_and_the_unmeasured(
+    first, growing, unmeasured
+):
+    said = basis(first)  # W01 is 20 (demo_data/athletes.csv)
+    assert (GROWING[0] in said, GROWING[1] in said, UNMEASURED in said) == (growing, growing, unmeasured)
+
+
+def test_it_stands_there_for_either_of_two_throwers():
+    second = FORM.athlete | {"still_growing": "yes"}
+    assert GROWING[0] in basis({}, second)
+    assert GROWING[0] in basis({}, dict.fromkeys(FORM.athlete, ""))  # joined, and nothing is known of them yet
+    assert GROWING[0] not in basis({}, FORM.athlete)
 
 
 @pytest.mark.parametrize("theme", [None, 7, "neon", {}])

@@ -4,10 +4,12 @@ import pytest
 
 from app import ids
 from app.athlete.kept import write_kept
+from app.cautions import CAUTIONS, GROWING
 from app.compare.form import to_json
 from app.map.callbacks import CONTROLS, draw
 from app.map.form import RANGES, MapForm
 from app.server import Config, create_app
+from tests.app.claim.conftest import text_of
 
 FORM = MapForm(of="profile", ball_mass_g="275", speed_m_s="28.5")
 
@@ -67,6 +69,15 @@ def test_what_cannot_be_read_is_told_and_the_map_is_drawn(drawn, kept):
     made = drawn(read=kept, compare={"version": 9} if "compare" in kept else None)
     assert "could not be read" in made["view"]["notes"][0].children
     assert made["figure"]["data"]
+
+
+@pytest.mark.parametrize("changed", [{"age_years": "13"}, {"still_growing": "yes"}, {"body_mass_kg": ""}, {}])
+def test_the_cautions_stand_there_in_full_with_a_map_or_without(drawn, compared, changed):
+    mine = to_json(compared())
+    mine["athlete"] |= changed
+    said = text_of(drawn(compare=mine)["basis"])
+    assert all(line in said for line in CAUTIONS)
+    assert all((line in said) is bool(changed) for line in GROWING)  # W01 is 20
 
 
 def test_the_readings_are_those_of_the_athlete_of_compare(drawn, readings):

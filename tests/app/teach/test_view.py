@@ -31,7 +31,7 @@ def test_code_age_and_body_mass_stay_hidden_unless_switched_on(lesson_for, code,
     lesson = lesson_for(code)
     hidden, named = view(lesson), view(lesson, named="yes")
     for secret in (code, age, mass):
-        everything = json.dumps(hidden.story, ensure_ascii=False) + hidden.who + str(hidden.caution) + str(hidden.growing)
+        everything = json.dumps(hidden.story, ensure_ascii=False) + hidden.who + str([hidden.caution, hidden.growing])
         assert secret not in everything
         assert secret in named.who
     assert named.who.removesuffix(" · path from adult men") in named.story["handout"]
