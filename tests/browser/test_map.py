@@ -197,6 +197,8 @@ def test_a_thrower_chosen_on_compare_is_the_one_of_the_map(demo, served):
     expect(demo.locator(".summary")).to_contain_text("W04 · male · 13 years")
     expect(demo.get_by_text("The path comes from adult men; this thrower is 13 years old.")).to_be_visible()
     expect(demo.get_by_text("24 % of the group with weighted balls")).to_be_visible()
+    for paper in ("A4", "Letter"):  # with the most cautions
+        assert len(re.findall(rb"/Type\s*/Page\b", demo.pdf(format=paper))) == 1
 
 
 def test_without_measures_it_says_what_to_enter_and_where(page, served_empty):
