@@ -1,9 +1,10 @@
 """Where to start: the region of ball and share of full speed in which every limit is kept with a stated certainty.
 
-On the path, a ball's peaks, rise rate and braking rise with its speed and its time loaded falls. So each limit is met
-at one speed, and for each draw of what is not known (full speed with that ball, reference throw) at one share of full
-speed. A limit is kept with certainty c up to the share below which no more than 1 - c of these lie: each limit by
-itself. The region of a ball is what lies between the edges of all limits.
+On the path, a ball's peaks and rise rate rise with its speed and its time loaded falls. So each limit is met at one
+speed, and for each draw of what is not known (full speed with that ball, reference throw) at one share of full speed. A
+limit is kept with certainty c up to the share below which no more than 1 - c of these lie: each limit by itself. Area,
+and for some arms the deceleration torque, fall before they rise: such a limit has a second edge, from which on it is
+kept. The region of a ball is what lies between the edges of all limits.
 """
 
 from collections.abc import Callable
@@ -14,23 +15,24 @@ from numpy.typing import ArrayLike, NDArray
 from scipy.interpolate import BarycentricInterpolator, CubicSpline
 
 from model.ball import BALL_LIMITS, Ball
-from model.ceilings import BOUNDS, Amount, Bound, Ceilings, Thrower
+from model.ceilings import Amount, Bound, Ceilings, Thrower
 from model.checks import Limit, check_number
-from model.critical_speed import critical_speeds
 from model.identity import PathLoads
 from model.interval import LEVEL, check_numbers
+from model.limit_speed import limit_speeds
 from model.quantity import quantity_at
 from model.speed_draws import draws_of
 from model.throw import SPEED_LIMIT, path_loads
 
 Array = NDArray[np.float64]
 
-SLOWEST, FULL = 0.3, 1.0  # shares looked at; from 0.2 of full speed on everything limited here goes one way with speed
-EDGE_LABELS = {"slowest": "the slowest share looked at", "full": "full speed"}
+SLOWEST, FULL = 0.05, 1.0  # shares looked at, as far as the slowest accepted throw allows
 DRAWS_LOG2 = 12  # 4 096 draws: an edge's certainty to a thousandth or so; the edge itself is that of one draw, exact
 NODES = 9  # Chebyshev points over the draws' speeds, in logarithms: there all is nearly straight
+STRAIGHT = 41  # equal steps with straight lines between them, where a limit has a bend
 DENSE = 65  # equal steps where the speeds may spread over a factor of several, or bend
 NO_RANGE = 1e-12  # of ln speed
+ROUNDING = 1e-9
 LOG_ENDS = (float(np.log(SPEED_LIMIT.low)), float(np.log(SPEED_LIMIT.high)))
 CERTAINTY_LIMIT = Limit(0.5, 0.99, "")
 
@@ -50,6 +52,11 @@ class Field:
     log_own: Array
     p: Array
     log_reference: Array
+
+    @property
+    def middle_reference(self) -> Array:
+        """Ln of the middle of what the reference throw's speed (m/s) may be, as one draw (1,)."""
+        return np.array([np.median(self.log_reference)])
 
     def log_full(self, mass_kg: float) -> Array:
         """Draws of ln of full speed with a ball.
@@ -100,11 +107,12 @@ class Field:
         Amount
             At the middle of what the reference throw's speed may be.
         """
-        middle = np.array([np.median(self.log_reference)])
-        whole = float(self.limits_at(bound, Amount(1.0), middle)[0])
+        whole = float(self.limits_at(bound, Amount(1.0), self.middle_reference)[0])
         return Amount(amount.value / whole) if amount.absolute else Amount(amount.value * whole, absolute=True)
 
-    def critical(self, bound: Bound, amount: Amount, loads: PathLoads, mass_kg: Array, log_reference: Array) -> Array:
+    def log_limit_speed(
+        self, bound: Bound, amount: Amount, loads: PathLoads, mass_kg: Array, log_reference: Array, slow: bool = False
+    ) -> Array:
         """Find ln of the speed at which balls meet a limit.
 
         Parameters
@@ -115,6 +123,8 @@ class Field:
         mass_kg : ndarray (M,)
         log_reference : ndarray (K,) or (M, K)
             ln of the reference throw's speed (m/s).
+        slow : bool
+            Whether the edge is wanted from which a limit that turns is kept.
 
         Returns
         -------
@@ -124,10 +134,12 @@ class Field:
         limit = np.broadcast_to(limit, (mass_kg.size, limit.shape[-1]))
         if bound.quantity is None:
             return np.log(limit)
-        return np.log(critical_speeds(loads, bound.quantity, mass_kg[:, None], limit))
+        return np.log(limit_speeds(loads, bound.quantity, mass_kg[:, None], limit, slow=slow))
 
-    def edges(self, bound: Bound, amount: Amount, mass_kg: Array, diameter_m: float, certainty: float) -> Array:
-        """The share of full speed to which, or from which, a limit is kept.
+    def range_of(
+        self, bound: Bound, amount: Amount, mass_kg: Array, diameter_m: float, certainty: float
+    ) -> tuple[Array, Array]:
+        """The shares of full speed between which one limit by itself is kept with a certainty.
 
         Parameters
         ----------
@@ -140,26 +152,44 @@ class Field:
 
         Returns
         -------
-        ndarray (M,)
+        least, most : ndarray (M,)
+            0 and infinity where the limit sets no such edge. A limit that no share keeps has a least above its most.
         """
         loads = path_loads(self.thrower.person, diameter_m)
         full = np.stack([self.log_full(mass) for mass in mass_kg])
-        nodes = _nodes(self.log_reference) if not amount.absolute else self.log_reference[:1]
-        at_nodes = self.critical(bound, amount, loads, mass_kg, nodes)
-        if nodes.size == 1:
-            log_speed = np.repeat(at_nodes, self.p.size, axis=1)
-        elif _at_an_end(at_nodes):
-            nodes = np.linspace(nodes[0], nodes[-1], DENSE)
-            at_nodes = self.critical(bound, amount, loads, mass_kg, nodes)
-            log_speed = np.stack([np.interp(self.log_reference, nodes, row) for row in at_nodes])
-        else:
-            log_speed = BarycentricInterpolator(nodes, at_nodes, axis=1)(self.log_reference)
-        log_share = log_speed - full
+
+        def edge(slow: bool, chosen: NDArray[np.int_]) -> Array:
+            # the draw that the edge belongs to is solved once more, not read off the curve through the nodes
+            reference = self.log_reference[chosen][:, None]
+            exact = self.log_limit_speed(bound, amount, loads, mass_kg, reference, slow)[:, 0]
+            return np.exp(exact - full[np.arange(mass_kg.size), chosen])
+
+        if bound.turns:
+            slow, fast = (self._log_speeds(bound, amount, loads, mass_kg, slow) - full for slow in (True, False))
+            picked = [_kept_run(low, high, certainty) for low, high in zip(slow, fast, strict=True)]
+            low, high = (np.array(part) for part in zip(*picked, strict=True))
+            least = edge(True, low)
+            # in the slowest accepted throw it is kept: no edge
+            at_the_end = np.log(least) + full[np.arange(mass_kg.size), low] <= LOG_ENDS[0] + NO_RANGE
+            return np.where(at_the_end, 0.0, least), edge(False, high)
+        log_share = self._log_speeds(bound, amount, loads, mass_kg) - full
         rank = quantile_rank(1.0 - certainty if bound.upper_edge else certainty, self.p.size, bound.upper_edge)
-        chosen = np.argpartition(log_share, rank, axis=1)[:, rank]
-        # the draw that the edge belongs to is solved once more, not read off the curve through the nodes
-        exact = self.critical(bound, amount, loads, mass_kg, self.log_reference[chosen][:, None])[:, 0]
-        return np.exp(exact - full[np.arange(mass_kg.size), chosen])
+        found = edge(False, np.argpartition(log_share, rank, axis=1)[:, rank])
+        if bound.upper_edge:
+            return np.zeros(mass_kg.shape), found
+        return found, np.full(mass_kg.shape, np.inf)
+
+    def _log_speeds(self, bound: Bound, amount: Amount, loads: PathLoads, mass_kg: Array, slow: bool = False) -> Array:
+        """Ln of the speed at a limit's edge in every draw (M, N): solved at some reference speeds, read between them."""
+        nodes = _nodes(self.log_reference) if not amount.absolute else self.log_reference[:1]
+        at_nodes = self.log_limit_speed(bound, amount, loads, mass_kg, nodes, slow)
+        if nodes.size == 1:
+            return np.repeat(at_nodes, self.p.size, axis=1)
+        if bound.turns or _at_an_end(at_nodes):
+            nodes = np.linspace(nodes[0], nodes[-1], STRAIGHT)
+            at_nodes = self.log_limit_speed(bound, amount, loads, mass_kg, nodes, slow)
+            return np.stack([np.interp(self.log_reference, nodes, row) for row in at_nodes])
+        return np.asarray(BarycentricInterpolator(nodes, at_nodes, axis=1)(self.log_reference))
 
     def held(self, bound: Bound, amount: Amount, ball: Ball, share: float) -> Array:
         """What a throw comes to, as `amount` counts it, draw by draw.
@@ -231,9 +261,40 @@ def quantile_rank(probability: float, count: int, below: bool) -> int:
     -------
     int
     """
-    rounding = 1e-9
-    place = int(probability * count + rounding) if below else int(np.ceil(probability * count - rounding)) - 1
+    place = int(probability * count + ROUNDING) if below else int(np.ceil(probability * count - ROUNDING)) - 1
     return min(max(place, 0), count - 1)
+
+
+def _kept_run(low: Array, high: Array, certainty: float) -> tuple[int, int]:
+    """The draws whose edges bound the fastest run of shares in which enough draws keep a limit.
+
+    Parameters
+    ----------
+    low, high : ndarray (N,)
+        Ends of the range that keeps it in each draw (ln share); the low one is above the high where none does.
+    certainty : float
+
+    Returns
+    -------
+    int, int
+        The draw whose low end is the run's least share, and that whose high end is its most. Where no share is kept in
+        enough draws: the highest low end and the lowest high end.
+    """
+    there = np.flatnonzero(low <= high)
+    needed = int(np.ceil(certainty * low.size - ROUNDING))
+    if there.size >= needed:
+        # at a share kept: the draws that have begun less those that have ended; at one share all begin first
+        at = np.concatenate((low[there], high[there]))
+        step = np.concatenate((np.ones(there.size, int), -np.ones(there.size, int)))
+        order = np.lexsort((-step, at))
+        kept = np.cumsum(step[order])
+        enough = np.flatnonzero(kept >= needed)
+        if enough.size:
+            end = int(enough[-1]) + 1
+            before = np.flatnonzero(kept[:end] < needed)
+            begin = int(before[-1]) + 1 if before.size else 0
+            return int(there[order[begin] % there.size]), int(there[order[end] % there.size])
+    return int(np.argmax(low)), int(np.argmin(high))
 
 
 def _nodes(values: Array) -> Array:
@@ -267,25 +328,28 @@ class Region:
     Attributes
     ----------
     mass_kg : ndarray
-    lines : dict of str to ndarray
-        Each limit's own edge as a share of full speed, by its key.
+    alone : dict of str to (ndarray, ndarray)
+        Least and greatest share that each limit allows by itself, by its key; 0 and infinity for no edge.
     least, most : ndarray
         Least and greatest share; nothing fits where the least is above the greatest.
     least_by, most_by : tuple of str
-        What sets each: a key of `BOUNDS`, 'slowest' or 'full'.
+        What sets each: a key of `BOUNDS`, 'slowest' (the slowest share looked at) or 'full'.
     full_speed_m_s : ndarray
         Best estimate of full speed with each ball (m/s).
     certainty : float
+    floor : ndarray
+        The slowest share looked at.
     """
 
     mass_kg: Array
-    lines: dict[str, Array]
+    alone: dict[str, tuple[Array, Array]]
     least: Array
     most: Array
     least_by: tuple[str, ...]
     most_by: tuple[str, ...]
     full_speed_m_s: Array
     certainty: float
+    floor: Array
 
     @property
     def fits(self) -> NDArray[np.bool_]:
@@ -303,21 +367,6 @@ class Region:
             mass = np.concatenate((there, there[::-1], there[:1]))
             found.append((mass, np.concatenate((low, high[::-1], low[:1]))))
         return tuple(found)
-
-
-def label_of(key: str) -> str:
-    """Plain name of what sets an edge.
-
-    Parameters
-    ----------
-    key : str
-        A key of `BOUNDS` or `EDGE_LABELS`.
-
-    Returns
-    -------
-    str
-    """
-    return BOUNDS[key].label if key in BOUNDS else EDGE_LABELS[key]
 
 
 def region(
@@ -348,14 +397,12 @@ def region(
     sure = check_number("certainty", certainty, CERTAINTY_LIMIT)
     mass = check_numbers("ball_mass_kg", np.atleast_1d(mass_kg), BALL_LIMITS["mass_kg"])
     diameter = field.thrower.own_ball.diameter_m if diameter_m is None else diameter_m
-    lines = {bound.key: field.edges(bound, amount, mass, diameter, sure) for bound, amount in ceilings.given()}
-    upper = {"full": np.full(mass.shape, FULL)} | {key: line for key, line in lines.items() if BOUNDS[key].upper_edge}
-    lower = {"slowest": np.full(mass.shape, SLOWEST)}
-    lower |= {key: line for key, line in lines.items() if not BOUNDS[key].upper_edge}
-    most, most_by = _tightest(upper, -1.0)
-    least, least_by = _tightest(lower, 1.0)
+    alone = {bound.key: field.range_of(bound, amount, mass, diameter, sure) for bound, amount in ceilings.given()}
     full = np.asarray(field.thrower.profile.mean_speed(mass).estimate)
-    return Region(mass, lines, least, most, least_by, most_by, full, sure)
+    floor = np.maximum(SLOWEST, SPEED_LIMIT.low / full)
+    most, most_by = _tightest({"full": np.full(mass.shape, FULL)} | {key: one[1] for key, one in alone.items()}, -1.0)
+    least, least_by = _tightest({"slowest": floor} | {key: one[0] for key, one in alone.items()}, 1.0)
+    return Region(mass, alone, least, most, least_by, most_by, full, sure, floor)
 
 
 def _tightest(edges: dict[str, Array], side: float) -> tuple[Array, tuple[str, ...]]:
