@@ -180,7 +180,7 @@ class Field:
         return found, np.full(mass_kg.shape, np.inf)
 
     def _log_speeds(self, bound: Bound, amount: Amount, loads: PathLoads, mass_kg: Array, slow: bool = False) -> Array:
-        """Ln of the speed at a limit's edge in every draw (M, N): solved at some reference speeds, read between them."""
+        """Ln of the speed at a limit's edge in every draw (M, N): solved at some reference speeds."""
         nodes = _nodes(self.log_reference) if not amount.absolute else self.log_reference[:1]
         at_nodes = self.log_limit_speed(bound, amount, loads, mass_kg, nodes, slow)
         if nodes.size == 1:
