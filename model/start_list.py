@@ -14,10 +14,11 @@ from model.ball import Ball
 from model.ceilings import BOUNDS, SHARE_LIMIT, TORQUE_LIMIT, Amount, Bound, Ceilings
 from model.checks import InputError, check_choice, check_number
 from model.interval import LEVEL
+from model.limit_draws import Field, quantile_rank
 from model.limit_speed import limit_speeds
 from model.quantity import Quantity, quantity_at, weight_share
 from model.readouts import Readouts, read_curves
-from model.start import FULL, Field, quantile_rank, region
+from model.start import FULL, region
 from model.throw import SPEED_LIMIT, Throw, curves, path_loads
 
 PEAK = Quantity("varus", "peak")
@@ -26,6 +27,7 @@ AIMS = ("own", "least_area", "gentlest_rise", "longest_loaded", "nearest_peak")
 """What can matter most: the own ball; least in all; the gentlest rise; the longest under the limits; nearest to a
 wanted peak of varus torque."""
 
+MARGIN = 0.02  # a limit that no throw keeps has its edge at the slowest accepted one, by the full speed of some draw
 WEIGHT_DECIDES = 0.5  # of a readout: from there on weight is more of it than motion
 JUDGED = (
     Quantity("varus", "peak"),
@@ -80,7 +82,7 @@ class BallRange:
     @property
     def below_floor(self) -> tuple[str, ...]:
         """Keys of the limits that are kept only in throws slower than the slowest share looked at."""
-        slowest = SPEED_LIMIT.low / self.full_speed_m_s
+        slowest = (1.0 + MARGIN) * SPEED_LIMIT.low / self.full_speed_m_s
         return tuple(key for key, (low, high) in self.alone.items() if low <= high < self.floor and high > slowest)
 
 
