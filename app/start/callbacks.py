@@ -1,9 +1,9 @@
 """The page's callbacks: thin; they read the fields, call a pure function, and set the parts.
 
 The fields on the page are the one truth, but for whose arm it is and how a limit is counted: these take effect when
-`change` has written the fields that go with them. `change` runs when the page opens or a choice rewrites fields; `draw`
-when any value changed. The Compare form and the readings belong to their own pages' stores: this page reads them from
-where the browser keeps them, and adds a throw there when told to.
+`change` has written the fields that go with them. `change` runs when the page opens, its address asks for another
+athlete or a choice rewrites fields; `draw` when any value changed. The Compare form and the readings belong to their
+own pages' stores: this page reads them from where the browser keeps them, and adds a throw there when told to.
 """
 
 from collections.abc import Sequence

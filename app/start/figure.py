@@ -23,9 +23,10 @@ from model.throw import SPEED_LIMIT
 Array = NDArray[np.float64]
 
 HEIGHT_PX = {False: 440.0, True: 400.0}  # of the figure, wide and narrow
-PAPER_PX = (690.0, 185.0)
+PAPER_PX = (690.0, 175.0)
 REGION_INK = 0.22
 TICK = 0.1  # of full speed
+TICK_TYPES = 1.3  # from one tick to the next at least, in type sizes
 HIGHEST = 1.3  # share that is drawn, where a limit on how slowly lies above full speed
 OFFS_PX = (19.0, 34.0, 49.0, 64.0)  # from an edge to the middle of its name: the first clears the marks on it
 NAMED = ((False, 1), (True, 1), (False, 2), (True, 2), (True, 3), (True, 4))
@@ -78,11 +79,11 @@ def _figure(answer: StartAnswer, found: Found, theme: Theme, width: float | None
     layout["height"] = round(HEIGHT_PX[narrow] * theme.root_px / THEMES["light"].root_px)
     if width is None:
         layout |= {"width": PAPER_PX[0], "height": PAPER_PX[1], "autosize": False}
-    if not by_speed:
-        layout["yaxis"] = layout["yaxis"] | _share_axis(window)
     margin = layout["margin"]
     across = (PAPER_PX[0] if width is None else width) - margin["l"] - margin["r"]
     plane = Plane(window, True, (across, layout["height"] - margin["t"] - margin["b"]))
+    if not by_speed:
+        layout["yaxis"] = layout["yaxis"] | _share_axis(plane, theme)
     rack_g = [from_si(ball.mass_kg, "g") for ball in answer.balls]
     layout["xaxis"] |= mass_axis(rack_g, plane, theme, narrow, system)
     layout["shapes"] = rack_marks(rack_g, theme)
@@ -120,9 +121,13 @@ def _window(found: Found, by_speed: bool) -> Window:
     return Window(float(region.mass_kg[0]), float(region.mass_kg[-1]), float(ends[0]), float(ends[1]))
 
 
-def _share_axis(window: Window) -> dict[str, Any]:
-    first, last = int(np.ceil(window.speed_low_m_s / TICK - 0.01)), int(window.speed_high_m_s / TICK - 0.5)
-    places = [TICK * tick for tick in range(first, last + 1)]
+def _share_axis(plane: Plane, theme: Theme) -> dict[str, Any]:
+    """Ticks at every tenth, or every fifth where they would stand too close."""
+    window = plane.window
+    apart = plane.size[1] * TICK / (window.speed_high_m_s - window.speed_low_m_s)
+    step = TICK if apart >= TICK_TYPES * figure_px(theme, "xs") else 2.0 * TICK
+    first, last = int(np.ceil(window.speed_low_m_s / step - 0.01)), int((window.speed_high_m_s - TICK / 2.0) / step)
+    places = [step * tick for tick in range(first, last + 1)]
     return {"tickmode": "array", "tickvals": places, "ticktext": [f"{100.0 * place:.0f} %" for place in places]}
 
 
@@ -318,10 +323,12 @@ def _covered(where: Place, line: OnLine, marked: list[Array]) -> int:
 def _beside(run: _Run, plane: Plane, box: tuple[float, float], near: int) -> Array:
     """Where the name of an edge may stand, as tall and wide as it is: outside the region, or above its lowest edge.
 
-    A name is wider than a short edge, and may reach beyond its ends. It stands in one of the `near` nearest rows.
+    A name is wider than a short edge, and may reach beyond its ends. It stands in one of the `near` nearest rows; where
+    all are tried, on the other side of the edge too.
     """
     side = 1.0 if not run.upper and run.key != "slowest" else -1.0
-    rows = [_fine(run.path, plane) + np.array([0.0, side * off]) for off in OFFS_PX[:near]]
+    offs = [*OFFS_PX[:near], *((-OFFS_PX[0], -OFFS_PX[1]) if near == len(OFFS_PX) else ())]
+    rows = [_fine(run.path, plane) + np.array([0.0, side * off]) for off in offs]
     half = np.array(box) / 2.0
     return np.asarray(np.clip(np.concatenate(rows), half, np.array(plane.size) - half))
 

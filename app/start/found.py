@@ -16,10 +16,11 @@ from model.flight import Launch, fly
 from model.limit_draws import Field, field_of
 from model.person import Person
 from model.start import Region, region
-from model.start_list import BallRange, Choice, choices, ordered, ranges, wanted_peak_nm
+from model.start_list import BallRange, Choice, choices, ordered, range_in, ranges, wanted_peak_nm
 
 BESIDE_RACK = 1.15  # the region is drawn this much beyond the lightest and the heaviest ball
-NODES = 25  # ball masses at which its edges are computed
+NODES = 13  # ball masses at which its edges are computed, beside those of the rack
+APART = 1.02  # one as near to a ball of the rack is not
 
 Thrown = tuple[Person, Ball, Fitted, Reference]
 """Who throws, the own ball, the speed profile and the reference throw."""
@@ -152,10 +153,19 @@ def _core(
     thrown: Thrown, ceilings: Ceilings, balls: tuple[Ball, ...], certainty: float
 ) -> tuple[Region, tuple[BallRange, ...]]:
     drawn = drawn_of(thrown)
-    low, high = min(ball.mass_kg for ball in balls) / BESIDE_RACK, max(ball.mass_kg for ball in balls) * BESIDE_RACK
-    mass = np.geomspace(max(low, BALL_LIMITS["mass_kg"].low), min(high, BALL_LIMITS["mass_kg"].high), NODES)
-    mass = np.clip(mass, BALL_LIMITS["mass_kg"].low, BALL_LIMITS["mass_kg"].high)
-    return region(drawn, ceilings, mass, certainty=certainty), ranges(drawn, ceilings, balls, certainty=certainty)
+    alike = [ball for ball in balls if ball.diameter_m == drawn.thrower.own_ball.diameter_m]
+    limit, masses = BALL_LIMITS["mass_kg"], [ball.mass_kg for ball in balls]
+    ends = max(min(masses) / BESIDE_RACK, limit.low), min(max(masses) * BESIDE_RACK, limit.high)
+    grid = np.clip(np.geomspace(*ends, NODES), limit.low, limit.high)
+    of_rack = np.array([ball.mass_kg for ball in alike])
+    clear = (np.abs(np.log(grid[:, None] / of_rack)) > np.log(APART)).all(axis=1)
+    mass = np.sort(np.concatenate((grid[clear], of_rack)))
+    where = region(drawn, ceilings, mass, certainty=certainty)
+    found = {ball: range_in(where, int(np.searchsorted(mass, ball.mass_kg)), ball) for ball in alike}
+    others = [ball for ball in balls if ball not in found]
+    if others:
+        found |= zip(others, ranges(drawn, ceilings, others, certainty=certainty), strict=True)
+    return where, tuple(found[ball] for ball in balls)
 
 
 @lru_cache(maxsize=32)

@@ -77,8 +77,8 @@ def asked(demo: Demo) -> Component:
         id=ids.START_AIM,
         searchable=False,
         placeholder="choose",
-        clearable=True,
-        clearButtonProps={"aria-label": "Choose nothing"},
+        clearable=True,  # with the pointer; by keyboard, what is chosen is chosen once more
+        allowDeselect=True,
     )
     reference = html.P(id=ids.START_REFERENCE, className="start-reference")
     return html.Section(

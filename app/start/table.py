@@ -39,8 +39,8 @@ FIRST = "first"
 NONE = "–"
 BY_WEIGHT = "mostly weight"
 BY_WEIGHT_NOTE = (
-    "Mostly weight: the weight of arm and ball makes more of it here than the motion does; a slower throw lowers it "
-    "little, or not at all."
+    "Mostly weight: the weight of arm and ball makes more of it here than the motion does. A slower throw lowers it "
+    "little or not at all, and an area it makes larger."
 )
 
 
@@ -186,7 +186,7 @@ def _speeds(answer: StartAnswer, columns: Sequence[Column], pressed: bool) -> li
     if by_peak:
         wanted = words.bare_words("elbow_peak", answer.amounts["wanted_peak"], answer)
         chosen = _of(columns, lambda one: _chosen(one, answer))
-        rows.append(_row(f"Speed nearest to a peak of {wanted}", f"{unit}; all below is at it", chosen))
+        rows.append(_row(f"Speed nearest to a peak of {wanted}", unit, chosen))
     if case.found.checked.radar is not None:
         shown = _of(columns, lambda one: words.down(one.radar_m_s, "m/s", system))
         rows.append(_row("Radar shows", f"{unit}, of this speed", shown))
@@ -216,7 +216,8 @@ def _comes_to(answer: StartAnswer, columns: Sequence[Column]) -> list[Component]
     """What the throw comes to: likely, and with the certainty where there is a limit."""
     limited = bool(answer.checked.ceilings and answer.checked.ceilings.given())
     dated = answer.basis.dated if answer.basis else ""
-    rows = [_group("What the throw comes to", f"per cent: of the reference, {dated}", columns)]
+    at = "at the speed nearest to that peak; " if answer.aim == "nearest_peak" else ""
+    rows = [_group("What the throw comes to", f"{at}per cent: of the reference, {dated}", columns)]
     for label, quantity, keys in READOUT_ROWS:
         unit = SHOWN_IN.get(quantity.unit, quantity.unit)
         given = [key for key in keys if key in answer.amounts]

@@ -98,7 +98,10 @@ def nobody(who: str, compared: str, demo: Demo) -> list[Component]:
         return []
     here = [(compared, "the athlete of Compare")] if compared else []
     here += [(one.athlete, f"invented: {one.note}") for one in demo.athletes if one.athlete != compared]
-    links = [html.Li([page_link(name, f"{PATH}{query_of(name)}"), f", {said}"]) for name, said in here]
+    links = []
+    for name, said in here:
+        link = html.Span(page_link(name, f"{PATH}{query_of(name)}"), **{"data-as-is": ""})
+        links.append(html.Li([link, f", {said}"]))
     return [
         html.P(["Nobody here has the code ", html.Strong(code, **{"data-as-is": ""}), "."], className="sentence"),
         html.P("These are here:"),

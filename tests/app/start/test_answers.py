@@ -3,12 +3,13 @@
 from dataclasses import replace
 from datetime import date
 
+import numpy as np
 import pytest
 
 from app.compare.form import empty_form
 from app.start.answers import start_of
 from app.start.form import ABSOLUTE, AIMS, StartForm
-from app.start.found import NODES
+from app.start.found import APART, NODES
 from app.start.rounded import chosen
 from app.systems import METRIC
 from app.whose import Whose
@@ -152,8 +153,28 @@ def test_what_no_browser_of_ours_sends_counts_as_the_usual(start, base, aim):
 
 def test_the_region_is_drawn_beyond_the_rack(start):
     region = start().found.region
-    assert region.mass_kg.size == NODES
     assert region.mass_kg[0] < 0.095 < 0.470 < region.mass_kg[-1]
+    assert (np.diff(region.mass_kg) > 0.0).all()
+    step = np.log(region.mass_kg[-1] / region.mass_kg[0]) / (NODES - 1)
+    assert (np.diff(np.log(region.mass_kg)) <= step + np.log(APART)).all()
+
+
+def test_what_a_ball_allows_is_the_edge_of_the_region_where_it_is_drawn(start):
+    found = start(most_loaded="140").found
+    for one in found.ranges:
+        (place,) = np.flatnonzero(found.region.mass_kg == one.ball.mass_kg)
+        assert (one.least, one.most) == (found.region.least[place], found.region.most[place])
+
+
+def test_a_ball_of_another_diameter_has_its_own_range_and_keeps_its_place(arm):
+    given = arm()
+    rows = tuple(replace(row, diameter_mm="90" if row.mass_g == "275" else "73") for row in given.profile.rows)
+    answer = start_of(StartForm(), Whose(given.compared, replace(given.profile, rows=rows)), TODAY)
+    masses = [one.ball.mass_kg for one in answer.found.ranges]
+    assert masses == sorted(masses)
+    other = next(one for one in answer.found.ranges if one.ball.mass_kg == 0.275)
+    assert other.ball.diameter_m == 0.09
+    assert 0.275 not in answer.found.region.mass_kg
 
 
 DECIDES = {

@@ -121,7 +121,7 @@ def test_what_weight_decides_says_so_in_plain_words(start):
     said = rows_of(slow)
     area = next(cells[0] for head, cells in said.items() if head.startswith("Elbow, area"))
     assert all(cell.endswith("mostly weight") for cell in area)
-    assert "a slower throw lowers it little, or not at all" in text_of(tables(slow))
+    assert "A slower throw lowers it little or not at all" in text_of(tables(slow))
     assert "mostly weight" not in text_of(tables(start(**NONE))).lower()
 
 
