@@ -49,7 +49,7 @@ cube of the speed where the peak goes as its square."""
 
 RISE_LIMIT = Limit(0.0, 10.0, "of the value")
 STEPS_LIMIT = Limit(1, 60, "steps")
-SHARE_LIMIT = Limit(0.2, 1.0, "of full speed")
+SHARE_LIMIT = Limit(0.05, 1.0, "of full speed")
 SHARE_STEP_LIMIT = Limit(0.005, 0.25, "of full speed")
 ROUNDING = 1e-9  # relative: a limit met exactly is kept
 OFF_PATTERN = 1e-4

@@ -19,6 +19,7 @@ spread inside one group of collegiate pitchers (1.9 of 35.2 m/s, values.csv 2-ki
 SHARE_LIMIT = Limit(0.01, 5.0, "of the reference throw's")
 TORQUE_LIMIT = Limit(0.1, 1000.0, "N·m")
 RATE_LIMIT = Limit(1.0, 100_000.0, "N·m/s")
+AREA_LIMIT = Limit(0.01, 1000.0, "N·m·s")
 TIME_LIMIT = Limit(0.001, 5.0, "s")
 LABORATORY_SPREAD = 0.25
 """Relative spread of one torque between laboratories, at least: adult groups' means run from 64 to 90 N m in the same
@@ -41,7 +42,7 @@ class Bound:
         What is limited; None for the release speed.
     upper_edge : bool
         Whether it limits how fast a ball may be thrown; else how slowly. A time loaded falls with speed: the least one
-        limits how fast.
+        limits how fast. A quantity that rises again in slow throws (`turns`) limits both.
     at_most : bool
         Whether the quantity is to stay below it; else above.
     accepted : Limit
@@ -55,8 +56,11 @@ class Bound:
     at_most: bool
     accepted: Limit
 
+    @property
+    def turns(self) -> bool:
+        """Whether weight may make the quantity rise again in slow throws (`limit_speed.turning_speeds`)."""
+        return self.key in ("area", "braking")
 
-_LOADED = Quantity("varus", "loaded_s")
 
 BOUNDS = {
     bound.key: bound
@@ -72,6 +76,14 @@ BOUNDS = {
         ),
         Bound(
             "rise_rate", "rise rate at the elbow (varus torque)", Quantity("varus", "rise_rate"), True, True, RATE_LIMIT
+        ),
+        Bound(
+            "area",
+            "area under the curve at the elbow (varus torque)",
+            Quantity("varus", "area"),
+            True,
+            True,
+            AREA_LIMIT,
         ),
         Bound(
             "braking",
@@ -121,6 +133,9 @@ class Ceilings:
         Peak of varus and of internal-rotation torque, at most.
     rise_rate : Amount, optional
         Of varus torque, at most.
+    area : Amount, optional
+        Under the varus torque of one throw, at most. A very slow throw has more of it than a quicker one: weight acts
+        for long.
     braking : Amount, optional
         Peak of horizontal-abduction torque after release, at most: a lighter, faster throw raises it.
     least_loaded, most_loaded : Amount, optional
@@ -137,6 +152,7 @@ class Ceilings:
     elbow_peak: Amount | None = None
     shoulder_peak: Amount | None = None
     rise_rate: Amount | None = None
+    area: Amount | None = None
     braking: Amount | None = None
     least_loaded: Amount | None = None
     most_loaded: Amount | None = None

@@ -146,3 +146,26 @@ def quantity_at(loads: PathLoads, quantity: Quantity, mass_kg: ArrayLike, speed_
         readouts = read(loads.phase, inertial, window=window).in_time(loads.duration_s / clock[rows])
         found[rows] = getattr(readouts, quantity.readout)
     return found.reshape(mass.shape)
+
+
+def weight_share(loads: PathLoads, quantity: Quantity, mass_kg: float, speed_m_s: float) -> float:
+    """How much of a peak or an area the weight of arm and ball makes by itself.
+
+    Parameters
+    ----------
+    loads : PathLoads
+        Of one arm and ball radius.
+    quantity : Quantity
+    mass_kg, speed_m_s : float
+        Ball mass (kg) and release speed (m/s).
+
+    Returns
+    -------
+    float
+        The readout of s^2 = 0 at the throw's own duration, over that of the whole throw.
+    """
+    _, weight = curve_parts(loads, quantity.source, [mass_kg])
+    window = (quantity.source.start_phase, quantity.source.end_phase)
+    seconds = loads.duration_s / np.atleast_1d(loads.clock(speed_m_s))
+    alone = getattr(read(loads.phase, weight, window=window).in_time(seconds), quantity.readout)
+    return float(alone[0] / quantity_at(loads, quantity, mass_kg, speed_m_s))

@@ -12,19 +12,27 @@ from scipy.optimize import brentq
 from model.ball import Ball
 from model.ceilings import BOUNDS, ESTIMATED_RELATIVE_SD, Amount, Ceilings, Reference, Thrower
 from model.checks import InputError
+from model.limit_draws import field_of
 from model.person import Person
 from model.readouts import read_curves
 from model.speed import fit_athlete
-from model.start import FULL, SLOWEST, field_of, label_of, region
+from model.start import FULL, SLOWEST, Region, region
 from model.throw import Throw, curves
-from tests.model.speed_cases import ADULT, OWN
+from tests.model.speed_cases import ADULT, OWN, throws_of
 from tests.model.start_cases import field_with, measured
 
 OWN_SPEED = Reference()
 BEFORE = Reference("before_injury", 38.0, date(2020, 5, 1))
 ESTIMATED = Reference("estimated", 36.0)
 ALL = Ceilings(
-    Amount(0.75), Amount(0.70), Amount(0.60), Amount(0.85), Amount(1.1), Amount(2.0), Amount(30.0, absolute=True)
+    elbow_peak=Amount(0.75),
+    shoulder_peak=Amount(0.70),
+    rise_rate=Amount(0.60),
+    area=Amount(0.95),
+    braking=Amount(0.85),
+    least_loaded=Amount(1.1),
+    most_loaded=Amount(2.0),
+    speed=Amount(30.0, absolute=True),
 )
 
 
@@ -36,12 +44,17 @@ def value_of(key: str, person: Person, ball: Ball, speed_m_s: float) -> float:
     return getattr(read_curves(curves(Throw(person, ball, speed_m_s)), quantity.reading), quantity.readout)
 
 
+def edge_of(found: Region, key: str) -> np.ndarray:
+    """Where a limit stops throws: the most share it allows, or of one on how slowly the least."""
+    return found.alone[key][1 if BOUNDS[key].upper_edge else 0]
+
+
 @pytest.mark.parametrize("reference", [OWN_SPEED, BEFORE, ESTIMATED], ids=lambda one: one.kind)
 @pytest.mark.parametrize("key", BOUNDS)
 def test_an_edge_lies_at_its_limit_in_the_draw_it_belongs_to_and_the_stated_share_of_draws_keeps_it(reference, key):
     field, ball = field_with(reference), Ball(0.275)
     amount = getattr(ALL, key)
-    edge = float(region(field, Ceilings(**{key: amount}), [ball.mass_kg]).lines[key][0])
+    edge = float(edge_of(region(field, Ceilings(**{key: amount}), [ball.mass_kg]), key)[0])
     full, reference_m_s = np.exp(field.log_full(ball.mass_kg)), np.exp(field.log_reference)
 
     def ratio(i: int, share: float) -> float:
@@ -60,13 +73,13 @@ def test_an_edge_lies_at_its_limit_in_the_draw_it_belongs_to_and_the_stated_shar
 
 
 @pytest.mark.parametrize("mass_kg", [0.095, 0.210, 0.470])
-def test_against_an_exact_reference_the_edge_is_the_critical_speed_over_the_upper_tail_of_full_speed(mass_kg):
+def test_against_an_exact_reference_the_edge_is_the_limit_speed_over_the_upper_tail_of_full_speed(mass_kg):
     profile, ball = measured(0.55), Ball(mass_kg)
     target = 0.75 * value_of("elbow_peak", ADULT, OWN, BEFORE.speed_m_s)
-    critical = brentq(lambda v: value_of("elbow_peak", ADULT, ball, v) - target, 5.0, 55.0, xtol=1e-10)
+    at_limit = brentq(lambda v: value_of("elbow_peak", ADULT, ball, v) - target, 5.0, 55.0, xtol=1e-10)
     tail = profile.mean_speed(mass_kg, level=0.8).high  # 90 % one-sided
-    edge = region(field_with(BEFORE), Ceilings(elbow_peak=Amount(0.75)), [mass_kg]).lines["elbow_peak"][0]
-    assert edge == pytest.approx(critical / tail, rel=2e-4)  # 4 096 draws against the exact quantile
+    edge = edge_of(region(field_with(BEFORE), Ceilings(elbow_peak=Amount(0.75)), [mass_kg]), "elbow_peak")[0]
+    assert edge == pytest.approx(at_limit / tail, rel=2e-4)  # 4 096 draws against the exact quantile
 
 
 @pytest.mark.parametrize("mass_kg", [0.095, 0.210, 0.470])
@@ -74,16 +87,16 @@ def test_against_the_own_speed_only_the_exponent_counts(mass_kg):
     profile, ball = measured(0.55), Ball(mass_kg)
     own = profile.own_speed().estimate
     target = 0.75 * value_of("elbow_peak", ADULT, OWN, own)
-    critical = brentq(lambda v: value_of("elbow_peak", ADULT, ball, v) - target, 5.0, 55.0, xtol=1e-10)
+    at_limit = brentq(lambda v: value_of("elbow_peak", ADULT, ball, v) - target, 5.0, 55.0, xtol=1e-10)
     faster = 0.1 if mass_kg > OWN.mass_kg else 0.9  # the tail of p in which full speed with this ball is higher
     ratio = np.exp(-profile.posterior.quantile_p(faster) * profile.x(mass_kg))
-    edge = region(field_with(OWN_SPEED), Ceilings(elbow_peak=Amount(0.75)), [mass_kg]).lines["elbow_peak"][0]
-    assert edge == pytest.approx(critical / (own * ratio), rel=3e-4)
+    edge = edge_of(region(field_with(OWN_SPEED), Ceilings(elbow_peak=Amount(0.75)), [mass_kg]), "elbow_peak")[0]
+    assert edge == pytest.approx(at_limit / (own * ratio), rel=3e-4)
 
 
 def test_the_own_ball_at_the_root_of_the_ceiling_when_weight_is_little():
     # peak goes as the square of the clock but for weight, a few per cent of it: the share is near the root of 0.81
-    edge = region(field_with(OWN_SPEED), Ceilings(elbow_peak=Amount(0.81)), [OWN.mass_kg]).lines["elbow_peak"][0]
+    edge = edge_of(region(field_with(OWN_SPEED), Ceilings(elbow_peak=Amount(0.81)), [OWN.mass_kg]), "elbow_peak")[0]
     assert edge == pytest.approx(0.9, abs=0.01)
     assert region(field_with(OWN_SPEED), Ceilings(speed=Amount(0.8)), [OWN.mass_kg]).most[0] == pytest.approx(0.8)
 
@@ -121,16 +134,42 @@ def test_a_looser_limit_and_less_certainty_never_make_the_region_smaller(peak, r
         assert (wide.least <= tight.least + 1e-9).all()
 
 
-def test_every_edge_is_named_and_is_the_tightest_of_the_lines():
+def test_every_edge_is_named_and_is_the_tightest_of_all():
     found = region(field_with(OWN_SPEED), ALL, np.linspace(0.06, 0.6, 12))
-    upper = [key for key, bound in BOUNDS.items() if bound.upper_edge]
     for i in range(12):
-        lines = {key: found.lines[key][i] for key in upper} | {"full": FULL}
-        assert found.most[i] == min(lines.values()) == lines[found.most_by[i]]
-        lines = {"most_loaded": found.lines["most_loaded"][i], "slowest": SLOWEST}
-        assert found.least[i] == max(lines.values()) == lines[found.least_by[i]]
-        assert label_of(found.most_by[i])
-    assert (found.most_by[0], found.most_by[-1]) == ("speed", "shoulder_peak")  # the lightest ball is the fastest
+        highs = {key: most[i] for key, (_, most) in found.alone.items()} | {"full": FULL}
+        assert found.most[i] == min(highs.values()) == highs[found.most_by[i]]
+        lows = {key: least[i] for key, (least, _) in found.alone.items()} | {"slowest": SLOWEST}
+        assert found.least[i] == max(lows.values()) == lows[found.least_by[i]]
+    assert found.most_by[0] == "speed"  # the lightest ball is the fastest
+
+
+def test_a_limit_on_the_area_is_kept_in_the_stated_share_of_draws_between_both_its_edges_and_no_more_beyond():
+    field, certainty, mass = field_with(BEFORE), 0.9, 0.145
+    amount = Amount(0.62)
+    least, most = (
+        float(edge[0]) for edge in region(field, Ceilings(area=amount), [mass], certainty=certainty).alone["area"]
+    )
+    assert SLOWEST < least < most < FULL
+
+    def kept(share: float) -> float:
+        return float((field.held(BOUNDS["area"], amount, Ball(mass), share) <= amount.value * (1.0 + 1e-6)).mean())
+
+    assert min(kept(share) for share in np.linspace(least * 1.0005, most * 0.9995, 25)) >= certainty - 2e-3
+    assert kept(1.01 * most) < certainty
+    assert kept(0.99 * least) < certainty
+
+
+def test_a_limit_on_the_area_that_no_speed_keeps_closes_the_ball():
+    found = region(field_with(OWN_SPEED), Ceilings(area=Amount(0.2)), [0.145, 0.470])
+    assert not found.fits.any()
+
+
+def test_the_slowest_share_looked_at_is_a_twentieth_or_what_the_slowest_accepted_throw_is():
+    slow = fit_athlete(ADULT, OWN, throws_of(np.random.default_rng(3), np.array([0.145] * 4), 14.0, 0.55, 0.01))
+    found = region(field_of(Thrower(ADULT, OWN, slow, OWN_SPEED)), Ceilings(), [0.145])
+    assert found.least[0] == found.floor[0] == pytest.approx(1.0 / 14.0, rel=0.01)
+    assert region(field_with(OWN_SPEED), Ceilings(), [0.145]).floor[0] == SLOWEST
 
 
 def test_the_outline_closes_and_leaves_out_the_balls_that_do_not_fit():
@@ -180,3 +219,12 @@ def test_a_limit_counted_the_other_way_is_the_share_of_the_reference_throws_own_
 
 def test_a_torque_elsewhere_may_be_a_quarter_less_or_more():
     assert Amount(60.0, absolute=True).between_laboratories == (45.0, 75.0)
+
+
+def test_a_range_found_before_is_not_found_again_and_another_certainty_or_amount_is():
+    field, mass = field_of(Thrower(ADULT, OWN, measured(0.55), BEFORE)), np.array([0.145, 0.360])
+    peak = BOUNDS["elbow_peak"]
+    first = field.range_of(peak, Amount(0.75), mass, OWN.diameter_m, 0.9)
+    assert field.range_of(peak, Amount(0.75), mass.copy(), OWN.diameter_m, 0.9) is first
+    for amount, certainty in ((Amount(0.75), 0.95), (Amount(0.70), 0.9), (Amount(40.0, absolute=True), 0.9)):
+        assert not np.array_equal(field.range_of(peak, amount, mass, OWN.diameter_m, certainty)[1], first[1])

@@ -1,139 +1,152 @@
-"""The short list of first throws, and the least change that lets a ball in where none fits."""
+"""Balls at the greatest share that limits allow, the order of an aim, and which limit closes a ball."""
 
 from dataclasses import replace
 
+import numpy as np
 import pytest
 
-from model.ceilings import Amount, Ceilings, Reference
+from model.ball import Ball
+from model.ceilings import BOUNDS, Amount, Ceilings, Reference
 from model.checks import InputError
+from model.quantity import Quantity
 from model.readouts import read_curves
-from model.start_list import AIMS, NothingFits, nothing_fits, ranges, short_list
+from model.start import FULL, SLOWEST
+from model.start_list import AIMS, choices, ordered, ranges, wanted_peak_nm
 from model.throw import Throw, curves
-from tests.model.speed_cases import ADULT, OWN, RACK
+from tests.model.speed_cases import ADULT, OWN
 from tests.model.start_cases import WHOLE_RACK, field_with
 
 FIELD = field_with(Reference())
 SOME = Ceilings(elbow_peak=Amount(0.75), rise_rate=Amount(0.6), braking=Amount(0.85), most_loaded=Amount(2.0))
-NONE = (
-    Ceilings(elbow_peak=Amount(0.5), most_loaded=Amount(1.2)),
-    Ceilings(elbow_peak=Amount(0.02), braking=Amount(0.5)),
-    Ceilings(speed=Amount(5.0, absolute=True), rise_rate=Amount(1.0)),
-    Ceilings(least_loaded=Amount(0.3, absolute=True), most_loaded=Amount(1.5)),
-    Ceilings(elbow_peak=Amount(0.01), most_loaded=Amount(0.02, absolute=True)),
+RANGES = ranges(FIELD, SOME, WHOLE_RACK)
+FOUND = choices(FIELD, SOME, RANGES)
+
+
+def varus_at(ball: Ball, speed_m_s: float):
+    """Read off whole curves."""
+    return read_curves(curves(Throw(ADULT, ball, speed_m_s)), "varus")
+
+
+def masses(found) -> list[float]:
+    return [one.range.ball.mass_kg for one in found]
+
+
+def test_before_an_aim_is_chosen_every_ball_stands_at_its_greatest_share_in_the_order_of_the_rack():
+    assert masses(FOUND) == [ball.mass_kg for ball in WHOLE_RACK]
+    assert [one.share for one in FOUND] == [one.most for one in RANGES]
+    with pytest.raises(InputError, match="aim"):
+        ordered(FOUND, "", OWN)
+
+
+@pytest.mark.parametrize(
+    ("aim", "merit"),
+    [
+        ("least_area", lambda read: read.area),
+        ("gentlest_rise", lambda read: read.rise_rate),
+        ("longest_loaded", lambda read: -read.loaded_s),
+    ],
 )
+def test_an_order_is_that_of_its_readout_off_whole_curves(aim, merit):
+    read = {one.range.ball.mass_kg: merit(varus_at(one.range.ball, one.speed_m_s)) for one in FOUND}
+    assert masses(ordered(FOUND, aim, OWN)) == sorted(read, key=read.__getitem__)
 
 
-def at_its_best(aim: str) -> list[tuple[float, float]]:
-    """Every ball at the greatest share, read off whole curves: (merit, mass)."""
-    found = []
-    for one in ranges(FIELD, SOME, WHOLE_RACK):
-        read = read_curves(curves(Throw(ADULT, one.ball, one.most * one.full_speed_m_s)), "varus")
-        found.append((-read.loaded_s if aim == "longest_loaded" else read.rise_rate, one.ball.mass_kg))
-    return sorted(found)
+def test_the_own_ball_first_then_those_whose_mass_differs_least():
+    assert masses(ordered(FOUND, "own", OWN)) == sorted(masses(FOUND), key=lambda kg: abs(np.log(kg / OWN.mass_kg)))
 
 
-@pytest.mark.parametrize("aim", ["longest_loaded", "slowest_rise"])
-def test_the_list_is_in_the_order_of_its_aim(aim):
-    listed = short_list(FIELD, SOME, WHOLE_RACK, aim, length=8)
-    assert [one.range.ball.mass_kg for one in listed] == [mass for _, mass in at_its_best(aim)]
-    assert [one.share for one in listed] == [one.range.most for one in listed]
-    assert "place 1 of the 8" in listed[0].reason
-
-
-def test_the_wanted_peak_is_met_where_a_balls_range_reaches_it_and_else_the_nearest_end_is_told():
-    own_peak = read_curves(
-        curves(Throw(ADULT, WHOLE_RACK[-1], FIELD.thrower.profile.own_speed().estimate)), "varus"
-    ).peak
-    for one in short_list(FIELD, SOME, WHOLE_RACK, "nearest_peak", wanted_peak=Amount(0.6)):
+def test_the_wanted_peak_is_met_where_a_balls_range_reaches_it_and_else_at_its_nearest_end():
+    own_peak = varus_at(OWN, FIELD.thrower.profile.own_speed().estimate).peak
+    for one in choices(FIELD, SOME, RANGES, aim="nearest_peak", wanted_peak=Amount(0.6)):
         assert one.elbow.peak == pytest.approx(0.6 * own_peak, rel=1e-3)  # median of the draws against the estimate
-    far = short_list(FIELD, SOME, RACK, "nearest_peak", wanted_peak=Amount(500.0, absolute=True))[0]
-    assert far.share == far.range.most
-    assert "keeps it from coming nearer" in far.reason
+    wanted = Amount(500.0, absolute=True)
+    far = choices(FIELD, SOME, RANGES, aim="nearest_peak", wanted_peak=wanted)
+    assert all(one.share == one.range.most for one in far)
+    peaks = [one.elbow.peak for one in ordered(far, "nearest_peak", OWN, wanted_peak_nm(FIELD, wanted))]
+    assert peaks == sorted(peaks, reverse=True)
 
 
-def test_the_binding_limit_has_no_room_and_every_other_has_some():
-    for aim in ("longest_loaded", "slowest_rise"):
-        for one in short_list(FIELD, SOME, WHOLE_RACK, aim, length=8):
-            room = {margin.key: margin.room for margin in one.margins}
-            assert room.pop(one.range.most_by) == pytest.approx(0.0, abs=2e-5)
-            assert min(room.values()) > -2e-5
-            assert 0.6 < one.together <= 1.0  # four limits of 90 % each can at worst leave 60 % together
+def test_the_limit_that_sets_the_edge_is_met_by_its_certain_bound_and_the_likely_value_lies_within():
+    for one in FOUND:
+        for kept in one.limits:
+            assert kept.bound <= kept.amount.value * (1.0 + 2e-5)
+            if kept.key == one.range.most_by:
+                assert kept.bound == pytest.approx(kept.amount.value, rel=2e-5)
+            assert kept.likely <= kept.bound * (1.0 + 1e-4)
+        assert 0.6 < one.together <= 1.0  # four limits of 90 % each can at worst leave 60 % together
 
 
-@pytest.mark.parametrize("limits", NONE)
-def test_where_nothing_fits_the_change_told_is_enough_and_a_little_less_is_not(limits):
-    found = short_list(FIELD, limits, WHOLE_RACK)
-    assert isinstance(found, NothingFits)
-    up = 1.0 + 1e-4
-    for factor, opens in ((up, True), (0.999, False)):
-        # of a needed amount above the present one a little less is tighter; of one below, a little more
-        changed = {}
-        for part in found.relax:
-            towards = factor if part.needed.value > part.amount.value else 1.0 / factor
-            changed[part.key] = replace(part.needed, value=part.needed.value * towards)
-        assert any(one.fits for one in ranges(FIELD, replace(limits, **changed), WHOLE_RACK)) is opens
-    assert "nothing fits" in found.sentence
-    assert all(part.label in found.sentence for part in found.relax)
+def test_the_likely_value_is_the_readout_over_the_references_off_whole_curves():
+    own = varus_at(OWN, FIELD.thrower.profile.own_speed().estimate)
+    for one in FOUND:
+        likely = {kept.key: kept.likely for kept in one.limits}
+        read = varus_at(one.range.ball, one.speed_m_s)
+        assert likely["elbow_peak"] == pytest.approx(read.peak / own.peak, rel=2e-3)  # the median draw of the reference
+        assert likely["rise_rate"] == pytest.approx(read.rise_rate / own.rise_rate, rel=2e-3)
 
 
-def test_no_other_single_limit_would_let_a_ball_in_with_a_smaller_change():
-    for limits in NONE:
-        told = short_list(FIELD, limits, WHOLE_RACK)
-        step = 0.999 * told.relax[0].change if len(told.relax) == 1 else 3.0
-        for bound, amount in limits.given():
-            if bound.key == "least_loaded":
-                looser = amount.value * 2.718281828 ** (-step)
-            else:
-                looser = min(amount.value * 2.718281828**step, 4.99 if not amount.absolute else 59.0)
-            changed = replace(limits, **{bound.key: replace(amount, value=looser)})
-            assert not any(one.fits for one in ranges(FIELD, changed, WHOLE_RACK)), bound.key
+def test_a_limit_that_no_share_keeps_closes_its_balls_by_name_and_no_other_is_blamed():
+    limits = replace(SOME, area=Amount(0.2))
+    for one in ranges(FIELD, limits, WHOLE_RACK):
+        assert not one.fits
+        assert one.closed_by == ("area",)
+        assert one.below_floor == ()
 
 
-def test_a_ball_that_even_full_speed_holds_too_long_lets_the_most_time_loaded_give_and_not_a_ceiling():
-    # 0.02 s at most: no throw of the rack is over so soon, however fast; the ceiling on braking is broken as well
-    limits = Ceilings(most_loaded=Amount(0.02, absolute=True))
-    found = short_list(FIELD, limits, WHOLE_RACK)
-    assert [part.key for part in found.relax] == ["most_loaded"]
-    # at full speed with the lightest ball, on the slow side of what is known of it: a little over its estimate there
-    speed = FIELD.thrower.profile.mean_speed(RACK[0].mass_kg).estimate
-    estimate = read_curves(curves(Throw(ADULT, RACK[0], speed)), "varus").loaded_s
-    assert estimate < found.relax[0].needed.value < 1.02 * estimate
-    assert "20" not in found.sentence.split("from ")[1].split(" to ")[1]
-    # with a ceiling that is broken there too both have to give; without one no ceiling is asked to give at all
-    both = short_list(FIELD, replace(limits, speed=Amount(20.0, absolute=True)), RACK[-1:])
-    assert {part.key for part in both.relax} <= {"most_loaded", "speed"}
-    opened = replace(
-        limits, **{part.key: replace(part.needed, value=part.needed.value * 1.0001) for part in both.relax}
-    )
-    assert any(one.fits for one in ranges(FIELD, opened, RACK[-1:]))
+def test_two_limits_that_cross_close_a_ball_together():
+    limits = Ceilings(elbow_peak=Amount(0.5), most_loaded=Amount(1.2), braking=Amount(2.0))
+    light, own, *_, heavy = ranges(FIELD, limits, (WHOLE_RACK[0], OWN, WHOLE_RACK[-2]))
+    for one in (light, own):
+        assert set(one.closed_by) == {"elbow_peak", "most_loaded"}
+        assert one.alone["elbow_peak"][1] < one.alone["most_loaded"][0] < FULL
+    # the heaviest is loaded too long even at full speed: the other limit does not close it
+    assert heavy.alone["most_loaded"][0] > FULL
+    assert heavy.closed_by == ("most_loaded",)
 
 
-def test_one_limit_that_gives_more_is_told_before_two_that_give_less():
-    # at 0.3 of full speed the lightest ball needs the least of the elbow, but brakes 1 % above its ceiling
-    full = FIELD.thrower.profile.mean_speed
-    thrown = (Throw(ADULT, ball, x * full(ball.mass_kg).estimate) for ball, x in ((RACK[0], 0.3), (OWN, 1.0)))
-    braking = [read_curves(curves(throw), "horizontal_abduction").peak for throw in thrown]
-    limits = Ceilings(elbow_peak=Amount(0.01), braking=Amount(0.99 * braking[0] / braking[1]))
-    told = short_list(FIELD, limits, (RACK[0], RACK[-1]))
-    assert [part.key for part in told.relax] == ["elbow_peak"]
-    assert told.ball == RACK[-1]
-    alone = short_list(FIELD, limits, RACK[:1])
-    assert {part.key for part in alone.relax} == {"elbow_peak", "braking"}
-    assert sum(part.change for part in alone.relax) < told.relax[0].change
+def test_a_limit_kept_only_below_the_slowest_share_looked_at_is_told_as_the_programs_own_floor():
+    slow = Ceilings(speed=Amount(1.2, absolute=True))
+    for one in ranges(FIELD, slow, WHOLE_RACK):
+        assert one.floor == SLOWEST
+        assert (one.closed_by, one.below_floor) == (("speed",), ("speed",))
+        assert one.alone["speed"][1] < SLOWEST
+    # weight alone is more than the limit: no slower throw would do
+    none = Ceilings(elbow_peak=Amount(0.01))
+    assert all(one.closed_by == ("elbow_peak",) and one.below_floor == () for one in ranges(FIELD, none, WHOLE_RACK))
 
 
-def test_two_limits_are_told_where_one_alone_is_not_enough():
-    limits = Ceilings(elbow_peak=Amount(0.01), rise_rate=Amount(0.01))
-    found = nothing_fits(FIELD, limits, ranges(FIELD, limits, WHOLE_RACK))
-    assert {part.key for part in found.relax} == {"elbow_peak", "rise_rate"}
-    assert "no single change is enough" in found.sentence
+def test_a_speed_limit_of_eight_metres_a_second_leaves_every_ball_a_share():
+    for one in ranges(FIELD, Ceilings(speed=Amount(8.0, absolute=True)), WHOLE_RACK):
+        assert one.fits
+        assert one.most * one.full_speed_m_s < 8.0 * 1.001
+
+
+def test_weight_decides_the_area_of_a_slow_throw_and_nothing_of_a_fast_one():
+    slow = choices(FIELD, Ceilings(), ranges(FIELD, Ceilings(speed=Amount(2.0, absolute=True)), WHOLE_RACK))
+    fast = choices(FIELD, Ceilings(), ranges(FIELD, Ceilings(), WHOLE_RACK))
+    assert all({Quantity("varus", "area"), Quantity("varus", "peak")} <= one.by_weight for one in slow)
+    assert all(one.share == FULL and not one.by_weight for one in fast)
 
 
 def test_what_is_not_accepted_is_refused_by_name():
     with pytest.raises(InputError, match="aim"):
-        short_list(FIELD, SOME, RACK, "best")
+        choices(FIELD, SOME, RANGES, aim="best")
     with pytest.raises(InputError, match="wanted_peak"):
-        short_list(FIELD, SOME, RACK, "nearest_peak")
+        choices(FIELD, SOME, RANGES, aim="nearest_peak")
+    with pytest.raises(InputError, match="wanted_peak"):
+        ordered(FOUND, "nearest_peak", OWN)
     with pytest.raises(InputError, match="rack"):
         ranges(FIELD, SOME, ())
-    assert set(AIMS) == {"longest_loaded", "slowest_rise", "nearest_peak"}
+    with pytest.raises(InputError, match="area"):
+        Ceilings(area=Amount(0.0))
+    assert set(AIMS) == {"own", "least_area", "gentlest_rise", "longest_loaded", "nearest_peak"}
+    assert set(BOUNDS) == {
+        "elbow_peak",
+        "shoulder_peak",
+        "rise_rate",
+        "area",
+        "braking",
+        "least_loaded",
+        "most_loaded",
+        "speed",
+    }

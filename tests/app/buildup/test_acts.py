@@ -89,7 +89,7 @@ def test_changes_by_hand_come_from_the_fields(page):
     again = done(page(changed, chosen=chosen, hand=hand), "rest")
     assert again.record.throws[3] == changed.throws[3]
     with pytest.raises(InputError, match="Of full speed with it"):
-        done(page(record, chosen=chosen, hand=hand | {"share": "19"}), "step")
+        done(page(record, chosen=chosen, hand=hand | {"share": "4,9"}), "step")
 
 
 def test_new_numbers_are_taken_or_refused(page):
