@@ -102,4 +102,5 @@ def caution_part(person: Person | None) -> Component:
         A section.
     """
     source = [html.P(GROWING[1], className="source")] if is_growing(person) else []
-    return html.Section([html.H2("Cautions"), html.Ul([html.Li(text) for text in cautions(person)]), *source])
+    lines = [html.Li(text, className="growing" if text == GROWING[0] else None) for text in cautions(person)]
+    return html.Section([html.H2("Cautions"), html.Ul(lines), *source])
