@@ -7,7 +7,7 @@ from dash import html
 from dash.development.base_component import Component
 
 from app.athlete.answers import Case, Fitted
-from app.cautions import beside_choice
+from app.cautions import beside_choice, is_growing
 from app.glossary import explained
 from model.ball import Ball
 from model.checks import InputError
@@ -27,6 +27,10 @@ PEAK_HEADS = (("Of full peak", "varus torque"), ("Peak", "N·m"))
 FLIGHT_NOTE = (
     "Flight with drag in still air, without lift from spin: a long throw with backspin carries farther than said here, "
     "so it was slower than said."
+)
+GROWING_READING = (
+    "For a thrower who is still growing no full-effort throw with another ball is proposed. Readings with the own ball "
+    "tell the full speed; how much another ball slows this thrower stays an estimate from published groups."
 )
 FULL_EFFORT = "A reading takes a throw at full effort: only for a thrower who may throw that hard."
 VARUS_PEAK = Quantity("varus", "peak")
@@ -56,6 +60,8 @@ def next_section(case: Case) -> list[Component]:
     if profile.posterior.own is None:
         own = case.mass(case.own_ball.mass_kg)
         return [*first, html.P(f"Begin with the own ball, {own}: one ball alone tells nothing of p.", className="told")]
+    if is_growing(case.person):
+        return [*first, html.P(GROWING_READING, className="told")]
     found = _next(Fitted(profile), case.rack)
     name = f"{case.mass(found[0].ball.mass_kg)} ball"
     halving = next((one for one in found if one.ratio <= HALF), None)

@@ -153,7 +153,8 @@ def test_cautions_stand_beside_the_speeds_and_before_the_next_reading(make_case,
         assert line in text(reading)
     assert NO_VERDICT in text(speeds)
     said = text(reading)
-    assert said.index("full effort:") < said.index("licensed clinician") < said.index("interval")
+    told = advice.GROWING_READING if code == "W04" else "interval"
+    assert said.index("full effort:") < said.index("licensed clinician") < said.index(told)
     assert text(speeds).index("licensed clinician") < text(speeds).index("125 g")
 
 
@@ -184,10 +185,17 @@ def test_the_caps_can_be_of_the_reference_throw(make_case):
     assert own.speed.low == own.speed.high
 
 
+@pytest.mark.parametrize("code", ["W03", "W04"])
+def test_to_the_growing_no_full_effort_throw_with_another_ball_is_proposed(make_case, text, code):
+    said = text(advice.next_section(make_case(code)))
+    assert advice.GROWING_READING in said
+    assert not re.search(r"throws? with the \d+ g ball", said)
+
+
 def test_next_reading_is_a_sentence_and_more_throws_never_tell_less(make_case, text):
-    said = text(advice.next_section(make_case("W03")))
+    said = text(advice.next_section(make_case("W01")))
     assert re.search(r"(One|Two|Three|Five|10) throws? with the \d+ g ball (halves?|narrows?) the interval", said)
-    found = advice._next(advice.Fitted(make_case("W03").profile), make_case("W03").rack)
+    found = advice._next(advice.Fitted(make_case("W01").profile), make_case("W01").rack)
     widths = [one.width_then for one in found]
     assert widths == sorted(widths, reverse=True)
 
