@@ -1,7 +1,6 @@
 """The search for a build-up: nodes, moves, the cheapest path, and what blocks where there is none."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
@@ -20,110 +19,16 @@ from model.build_up import (
     NoPlan,
     Plan,
     PlanLimits,
-    Step,
     Together,
     check_plan,
-    metrics_at,
 )
 from model.checks import InputError, check_choice, check_number
 from model.full_speeds import FullSpeeds
 from model.person import Person
-from model.staircase import cheapest, fewest, least_worst
-from model.throw import SPEED_LIMIT
+from model.plan_nodes import ANY_ORDER, SAME, Nodes, Order, nodes_of
+from model.staircase import cheapest, fewest, is_path, least_worst
 
 Array = NDArray[np.float64]
-SAME = 1e-9
-
-
-@dataclass(frozen=True)
-class Nodes:
-    """Everything that a step could be; arrays (n,).
-
-    Attributes
-    ----------
-    balls : tuple of Ball (n,)
-    share, speed_m_s : ndarray
-    metrics : dict of str to ndarray
-        For each key of `METRICS`, in SI.
-    """
-
-    balls: tuple[Ball, ...]
-    share: Array
-    speed_m_s: Array
-    metrics: dict[str, Array]
-
-    def place(self, ball: Ball, share: float) -> int:
-        """Index of a node.
-
-        Parameters
-        ----------
-        ball : Ball
-        share : float
-
-        Returns
-        -------
-        int
-        """
-        same = [i for i, one in enumerate(self.balls) if one == ball and abs(self.share[i] - share) < SAME]
-        return same[0]
-
-    def step(self, i: int) -> Step:
-        """A node as a step.
-
-        Parameters
-        ----------
-        i : int
-
-        Returns
-        -------
-        Step
-        """
-        metrics = {key: float(values[i]) for key, values in self.metrics.items()}
-        return Step(self.balls[i], float(self.share[i]), float(self.speed_m_s[i]), metrics)
-
-    def rise(self, key: str) -> Array:
-        """Relative rise of a metric from each node (row) to each other (column); (n, n).
-
-        Parameters
-        ----------
-        key : str
-
-        Returns
-        -------
-        ndarray (n, n)
-            Infinite where the metric does not exist, and from a node to itself.
-        """
-        values = self.metrics[key]
-        found = values[None, :] / values[:, None] - 1.0
-        found[~np.isfinite(found)] = np.inf
-        np.fill_diagonal(found, np.inf)
-        return found
-
-
-def nodes_of(person: Person, speeds: FullSpeeds, balls: Sequence[Ball], shares: Sequence[float]) -> Nodes:
-    """Make every ball at every share a node.
-
-    Parameters
-    ----------
-    person : Person
-    speeds : FullSpeeds
-    balls : sequence of Ball
-    shares : sequence of float
-
-    Returns
-    -------
-    Nodes
-
-    Raises
-    ------
-    InputError
-        If the full speed with a ball is not known, or a speed is none that is accepted.
-    """
-    full = {ball: float(speeds.mean_speed(ball.mass_kg).estimate) for ball in balls}
-    every = [(ball, share) for ball in balls for share in shares]
-    speed = np.array([check_number("speed_m_s", share * full[ball], SPEED_LIMIT) for ball, share in every])
-    thrown = tuple(ball for ball, _ in every)
-    return Nodes(thrown, np.array([share for _, share in every]), speed, metrics_at(person, thrown, speed))
 
 
 def find_plan(
@@ -137,6 +42,7 @@ def find_plan(
     limits: PlanLimits | None = None,
     lead: str = "rise_rate",
     share_step: float = 0.01,
+    order: Order = ANY_ORDER,
 ) -> Plan | NoPlan:
     """Find the plan whose lead readout climbs most evenly from start to goal.
 
@@ -158,6 +64,7 @@ def find_plan(
         A key of `METRICS`.
     share_step : float
         Grid of the shares looked at, from the lower of start and goal up to full speed.
+    order : Order
 
     Returns
     -------
@@ -184,9 +91,14 @@ def find_plan(
     last = nodes.place(goal[0], goal_share)
     if count == 1 and first != last:
         raise InputError("steps", steps, "2 or more from one step to another")
-    found = cheapest(*costs(nodes, first, last, count, kept, lead), first, last)
+    if nodes.balls[first] == order.own and start_share > order.own_first_share * (1.0 + ROUNDING):
+        raise InputError("start share", start_share, f"up to {order.own_first_share:g} with the own ball")
+    place_cost, move_cost = costs(nodes, first, last, count, kept, lead)
+    place_cost = np.where(order.may_stand(nodes, count), place_cost, np.inf)
+    move_cost = np.where(order.may_move(nodes), move_cost, np.inf)
+    found = cheapest(place_cost, move_cost, first, last, order.first_steps, OFF_PATTERN)
     if found is None:
-        return _no_plan(nodes, first, last, count, kept)
+        return _no_plan(nodes, first, last, count, kept, order)
     cost, path = found
     plan = Plan(person, tuple(nodes.step(i) for i in path), kept, lead, cost, _why(nodes, path, goal_share, lead))
     if breaches := check_plan(plan):
@@ -267,27 +179,28 @@ def _preference(nodes: Nodes, first: int, last: int, logs: Array) -> Array:
     return np.where(forward, np.where(pattern, 0.0, OFF_PATTERN), BACKWARD)
 
 
-def _no_plan(nodes: Nodes, first: int, last: int, count: int, limits: PlanLimits) -> NoPlan:
+def _no_plan(nodes: Nodes, first: int, last: int, count: int, limits: PlanLimits, order: Order) -> NoPlan:
     """Which single change would open a path of so many steps, exactly how large, and the fewest steps without any."""
     found = []
-    caps = np.where(_under_caps(nodes, limits), -np.inf, np.inf)
+    stands, moves = order.may_stand(nodes, count), order.may_move(nodes)
+    caps = np.where(stands & _under_caps(nodes, limits), -np.inf, np.inf)
     for key, given in limits.rises.items():
-        move = np.where(_allowed(nodes, limits, but=key), nodes.rise(key), np.inf)
-        needed = least_worst(caps, move, count, first, last)
+        move = np.where(moves & _allowed(nodes, limits, but=key), nodes.rise(key), np.inf)
+        needed = least_worst(caps, move, first, last, order.first_steps)
         if np.isfinite(needed):
             found.append(Loosening("rise", key, METRICS[key][0], given, needed))
-    free = np.where(_allowed(nodes, limits), -np.inf, np.inf)
+    free = np.where(moves & _allowed(nodes, limits), -np.inf, np.inf)
     for key, given in limits.caps.items():
-        place = np.where(_under_caps(nodes, limits, but=key), nodes.metrics[key], np.inf)
-        needed = least_worst(place, free, count, first, last)
+        place = np.where(stands & _under_caps(nodes, limits, but=key), nodes.metrics[key], np.inf)
+        needed = least_worst(place, free, first, last, order.first_steps)
         if np.isfinite(needed):
             found.append(Loosening("cap", key, METRICS[key][0], given, needed))
     together = None
     if not found:
         over = {key: nodes.rise(key) / rise for key, rise in limits.rises.items() if rise > 0.0}
-        fixed = _allowed(nodes, PlanLimits({key: rise for key, rise in limits.rises.items() if rise <= 0.0}))
+        fixed = moves & _allowed(nodes, PlanLimits({key: rise for key, rise in limits.rises.items() if rise <= 0.0}))
         worst = np.where(fixed, np.maximum.reduce([*over.values(), np.full(fixed.shape, -np.inf)]), np.inf)
-        factor = least_worst(caps, worst, count, first, last)
+        factor = least_worst(caps, worst, first, last, order.first_steps)
         if np.isfinite(factor):
             key = next(key for key, ratio in over.items() if np.any(fixed & (worst == factor) & (ratio == factor)))
             together = Together(factor, key, METRICS[key][0])
@@ -297,10 +210,22 @@ def _no_plan(nodes: Nodes, first: int, last: int, count: int, limits: PlanLimits
         for key, cap in limits.caps.items()
         if nodes.metrics[key][i] > cap * (1.0 + ROUNDING)
     )
-    usable = _under_caps(nodes, limits)
-    moves = _allowed(nodes, limits) & usable[:, None] & usable[None, :]
-    shortest = fewest(moves, first, last) if usable[first] and usable[last] else None
+    shortest = _fewest(nodes, first, last, limits, order)
     return NoPlan(count, shortest, tuple(sorted(found, key=lambda one: one.size)), together, shut)
+
+
+def _fewest(nodes: Nodes, first: int, last: int, limits: PlanLimits, order: Order) -> int | None:
+    """The fewest steps that the limits and the order of the balls allow."""
+    usable = _under_caps(nodes, limits)
+    moves = _allowed(nodes, limits) & order.may_move(nodes)
+    low = fewest(moves & usable[:, None] & usable[None, :], first, last) if usable[first] and usable[last] else None
+    if low is None:
+        return None
+
+    def opens(count: int) -> bool:
+        return is_path(order.may_stand(nodes, count) & usable, moves, first, last, order.first_steps)
+
+    return next((count for count in range(low, int(STEPS_LIMIT.high) + 1) if opens(count)), None)
 
 
 def _why(nodes: Nodes, path: tuple[int, ...], share: float, lead: str) -> str:

@@ -24,7 +24,8 @@ from model.build_up import (
 )
 from model.checks import InputError
 from model.person import Person
-from model.plan_search import Nodes, costs, find_plan, nodes_of
+from model.plan_nodes import Nodes, Order, nodes_of
+from model.plan_search import costs, find_plan
 from model.readouts import read_curves
 from model.staircase import cheapest
 from model.throw import Throw, curves
@@ -300,3 +301,49 @@ def test_a_plan_whose_lead_is_to_fall_only_gets_slower_with_the_ball_of_start_an
     assert isinstance(found, Plan)
     assert {step.ball for step in found.steps} == {OWN}
     assert all(after.share < before.share for before, after in pairwise(found.steps))
+
+
+def first_with(plan: Plan, ball: Ball) -> int:
+    return next(i for i, step in enumerate(plan.steps) if step.ball == ball)
+
+
+@pytest.mark.parametrize("count", [15, 18])
+def test_the_own_ball_comes_within_two_thirds_of_the_steps_and_never_first_above_the_share_it_may(count):
+    start = (HEAVY, 0.6)
+    free = find_plan(ADULT, measured(0.55), WHOLE_RACK, FULL, count, start=start, limits=scaled(1.5))
+    bound = find_plan(
+        ADULT, measured(0.55), WHOLE_RACK, FULL, count, start=start, limits=scaled(1.5), order=Order(OWN, 0.8)
+    )
+    assert first_with(bound, OWN) + 1 <= 2 * count / 3 < first_with(free, OWN) + 1
+    assert bound.steps[first_with(bound, OWN)].share <= 0.8
+    assert all(step.ball == OWN for step in bound.steps[first_with(bound, OWN) :])
+
+
+def test_the_first_steps_keep_the_limits_of_the_first_throw_and_a_ball_without_one_is_not_thrown_there():
+    shares = {OWN: (0.05, 0.75), HEAVY: (0.05, 0.62)}
+    order = Order(first_steps=4, first_shares=shares)
+    found = find_plan(ADULT, measured(0.55), WHOLE_RACK, FULL, 15, start=(HEAVY, 0.6), limits=scaled(1.5), order=order)
+    for step in found.steps[:4]:
+        assert step.ball in shares
+        assert step.share <= shares[step.ball][1]
+    assert max(step.share for step in found.steps) == 1.0
+
+
+def test_without_a_plan_in_an_order_the_fewest_steps_told_are_enough_and_one_fewer_is_not():
+    order = Order(OWN, 0.8, 3, {HEAVY: (0.1, 0.6)})
+
+    def of(count: int):
+        return find_plan(ADULT, measured(0.55), WHOLE_RACK, FULL, count, start=(HEAVY, 0.6), order=order)
+
+    told = of(4)
+    assert isinstance(told, NoPlan)
+    enough = of(told.fewest_steps)
+    assert [(step.ball, step.share) for step in enough.steps[:3]] == [(HEAVY, 0.6)] * 3  # as it may not go on, it stays
+    assert isinstance(of(told.fewest_steps - 1), NoPlan)
+
+
+def test_an_own_ball_that_would_start_too_fast_is_refused():
+    with pytest.raises(InputError, match="start share"):
+        find_plan(ADULT, measured(0.55), [OWN], FULL, 5, start=(OWN, 0.85), order=Order(OWN, 0.8))
+    with pytest.raises(InputError, match="first_steps"):
+        Order(first_steps=-1)
