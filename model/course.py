@@ -12,17 +12,17 @@ from types import MappingProxyType
 from model.ball import Ball
 from model.build_up import Step
 from model.ladder import HELD_DOWN, Most, Row, Rung, fitted, ladder, one_below
-from model.session_log import Logged, advice_of, facts_of
+from model.session_log import NONE_WITHDRAWN, NOT_DECIDED, Logged, advice_of, after_a_sign, facts_of, withdrawn_of
 from model.session_rules import OPEN, Facts, no_more_than
 from model.stop_signs import StopSign, standing
 
 SAME = 1e-6  # relative: speeds that differ by less are one
 NO_LIMIT: Mapping[Ball, float] = MappingProxyType({})
 
-CLOSED = ("", "stop_sign", "plan_anew", "not_entered", "stopped", "too_low", "limits", "done")
+CLOSED = ("", "stop_sign", "plan_anew", "not_entered", "not_decided", "stopped", "too_low", "limits", "done")
 """Why there is no next session: there is one; a stop sign stands; one was cleared, and a plan is to be made anew; pain
-before and while throwing was not entered; somebody stopped the plan; nothing slow enough can be planned; a limit of the
-first throw holds until it is cleared; all was thrown.
+before and while throwing was not entered; nothing was decided yet; somebody stopped the plan; nothing slow enough can
+be planned; a limit of the first throw holds until it is cleared; all was thrown.
 """
 
 
@@ -48,13 +48,17 @@ class Standing:
     since_pain: Logged | None = None
 
 
-def most_after(row: Row, log: Sequence[Logged]) -> tuple[Most | None, Logged | None]:
+def most_after(
+    row: Row, log: Sequence[Logged], withdrawn: Mapping[int, frozenset[str]] = NONE_WITHDRAWN
+) -> tuple[Most | None, Logged | None]:
     """Find what no session is more than, and the session from which the plan climbs again.
 
     Parameters
     ----------
     row : Row
     log : sequence of Logged
+    withdrawn : mapping of int to frozenset of str
+        Stop signs that were withdrawn (`session_log.withdrawn_of`).
 
     Returns
     -------
@@ -66,10 +70,10 @@ def most_after(row: Row, log: Sequence[Logged]) -> tuple[Most | None, Logged | N
     most: Most | None = None
     painless: Logged | None = None
     climbs_from: Logged | None = None
-    for one, facts in zip(log, facts_of(log), strict=True):
-        if one.notes.painful:
+    for one, facts in zip(log, facts_of(log, withdrawn), strict=True):
+        if facts.notes.painful:
             most = _up_to_pain(row, one, facts, painless).and_no_more_than(most)
-        elif one.notes.painless:
+        elif facts.notes.painless:
             if most is not None:
                 climbs_from = one
             most, painless = None, one
@@ -81,38 +85,48 @@ def most_after(row: Row, log: Sequence[Logged]) -> tuple[Most | None, Logged | N
 def _up_to_pain(row: Row, one: Logged, facts: Facts, painless: Logged | None) -> Most:
     """What a painful session had up to the pain; nothing: one step below the last painless one."""
     throws, step = facts.thrown_up_to_pain, row.at(one.ball, one.reached_m_s)
+    below = int(facts.painful_in_a_row >= 2)
     if throws == 0:
         before = one if painless is None else painless
         throws = max(1, min(one.planned, before.throws))
-        step = one_below(row, row.at(before.ball, before.reached_m_s))
-    if facts.painful_in_a_row >= 2:
-        step = one_below(row, step)
-    return Most(throws, throws * step.metrics["area"], {key: step.metrics[key] for key in HELD_DOWN})
+        step, below = row.at(before.ball, before.reached_m_s), below + 1
+    return _steps_below(row, throws, step, below)
 
 
-def most_of(row: Row, log: Sequence[Logged]) -> Most | None:
+def _steps_below(row: Row, throws: int, step: Step, below: int) -> Most:
+    """So many throws of a step or of one below it, which is slower, but not longer in all: the area is the less of both."""
+    low = step
+    for _ in range(below):
+        low = one_below(row, low)
+    area = min(step.metrics["area"], low.metrics["area"])
+    return Most(throws, throws * area, {key: low.metrics[key] for key in HELD_DOWN})
+
+
+def most_of(row: Row, log: Sequence[Logged], signs: Iterable[StopSign] = (), plan: str = "") -> Most | None:
     """What a plan that is made anew after a stop sign starts no higher than: the last painless session, or one below.
 
     Parameters
     ----------
     row : Row
     log : sequence of Logged
+    signs : iterable of StopSign
+        A session since one that was entered late does not count.
+    plan : str
+        As for `standing_of`.
 
     Returns
     -------
     Most or None
         Without a painless session: one step below the first that was logged; None where none was.
     """
-    painless = [one for one in log if one.notes.painless]
+    signs = tuple(signs)
+    late, facts = after_a_sign(log, signs, plan), facts_of(log, withdrawn_of(signs, plan))
+    painless = [one for i, one in enumerate(log) if facts[i].notes.painless and i not in late]
     if painless:
-        one = painless[-1]
-        step, throws = row.at(one.ball, one.reached_m_s), one.throws
-    elif log:
-        one = log[0]
-        step, throws = one_below(row, row.at(one.ball, one.reached_m_s)), max(1, one.throws)
-    else:
+        return _steps_below(row, painless[-1].throws, row.at(painless[-1].ball, painless[-1].reached_m_s), 0)
+    if not log:
         return None
-    return Most(throws, throws * step.metrics["area"], {key: step.metrics[key] for key in HELD_DOWN})
+    return _steps_below(row, max(1, log[0].throws), row.at(log[0].ball, log[0].reached_m_s), 1)
 
 
 def standing_of(
@@ -120,6 +134,7 @@ def standing_of(
     log: Sequence[Logged],
     signs: Iterable[StopSign] = (),
     *,
+    plan: str = "",
     lifted: int = 0,
     most_share: Mapping[Ball, float] = NO_LIMIT,
 ) -> Standing:
@@ -130,7 +145,9 @@ def standing_of(
     row : Row
     log : sequence of Logged
     signs : iterable of StopSign
-        Of this plan.
+        Of the athlete, those aside that the plan was made after.
+    plan : str
+        What tells the plan from the athlete's others.
     lifted : int
         A decision to stop among so many first sessions of the log no longer holds.
     most_share : mapping of Ball to float
@@ -147,17 +164,20 @@ def standing_of(
         return Standing("plan_anew")
     if not log:
         return _open(_onward(row, 0), None, None, most_share)
-    advice, last = advice_of(log)[-1], log[-1]
+    withdrawn = withdrawn_of(signs, plan)
+    advice, last = advice_of(log, withdrawn)[-1], log[-1]
     if advice.action not in OPEN:
         return Standing("stop_sign" if advice.signs else "not_entered")
     action = last.decision
+    if action == NOT_DECIDED:
+        return Standing("not_decided")
     if action == "stop":
         if len(log) > lifted:
             return Standing("stopped")
         action = "repeat"
     if not last.by_clinician:
         action = no_more_than(action, advice.action)
-    most, since_pain = most_after(row, log)
+    most, since_pain = most_after(row, log, withdrawn)
     rungs = _rungs(row, log, action)
     if most is None:
         return _open(rungs, None, since_pain, most_share)
@@ -166,6 +186,27 @@ def standing_of(
     if first is None:
         return Standing("too_low", most=most)
     return _open((first,), most, None, most_share)
+
+
+def session_before(row: Row, log: Sequence[Logged], most: Most | None) -> Rung | None:
+    """The session before again, thrown in the place of the next one because of soreness in the warm-up.
+
+    Parameters
+    ----------
+    row : Row
+    log : sequence of Logged
+    most : Most or None
+        What no session is more than.
+
+    Returns
+    -------
+    Rung or None
+        None without a session before, or where it cannot be slow enough.
+    """
+    if not log:
+        return None
+    rung = _as_rung(row, log[-1])
+    return rung if most is None else fitted(row, rung, most)
 
 
 def _open(

@@ -99,7 +99,19 @@ class Most:
 
 
 def ladder(row: Row, low: Step, high: Step) -> list[Step]:
-    """Steps between two speeds with one ball, each as far above the one before as the limits allow; neither end."""
+    """Steps between two speeds with one ball, each as far above the one before as the limits allow.
+
+    Parameters
+    ----------
+    row : Row
+    low, high : Step
+        With the same ball.
+
+    Returns
+    -------
+    list of Step
+        Without either end.
+    """
     found: list[Step] = []
     step = low
     while len(found) < MOST_RUNGS:
@@ -144,7 +156,19 @@ def _within(before: Mapping[str, float], along: Mapping[str, Array], rises: Mapp
 
 
 def fitted(row: Row, rung: Rung, most: Most) -> Rung | None:
-    """A session no higher than what is allowed: as it is, or slower with its ball; None where that is not enough."""
+    """A session no higher than what is allowed: as it is, or slower with its ball.
+
+    Parameters
+    ----------
+    row : Row
+    rung : Rung
+    most : Most
+
+    Returns
+    -------
+    Rung or None
+        None where no accepted speed with the ball is low enough.
+    """
     step = rung.step
     if not _under(step, most):
         floor = max(SPEED_LIMIT.low, SHARE_LIMIT.low * row.full_speed_m_s.get(step.ball, 0.0))

@@ -84,7 +84,7 @@ class Nodes:
 
 
 def nodes_of(person: Person, speeds: FullSpeeds, balls: Sequence[Ball], shares: Sequence[float]) -> Nodes:
-    """Make every ball at every share a node.
+    """Make every ball at every share a node; a throw slower or faster than is accepted is none.
 
     Parameters
     ----------
@@ -100,11 +100,13 @@ def nodes_of(person: Person, speeds: FullSpeeds, balls: Sequence[Ball], shares: 
     Raises
     ------
     InputError
-        If the full speed with a ball is not known, or a speed is none that is accepted.
+        If the full speed with a ball is not known.
     """
     full = {ball: float(speeds.mean_speed(ball.mass_kg).estimate) for ball in balls}
-    every = [(ball, share) for ball in balls for share in shares]
-    speed = np.array([check_number("speed_m_s", share * full[ball], SPEED_LIMIT) for ball, share in every])
+    every = [
+        (ball, share) for ball in balls for share in shares if SPEED_LIMIT.low <= share * full[ball] <= SPEED_LIMIT.high
+    ]
+    speed = np.array([share * full[ball] for ball, share in every])
     thrown = tuple(ball for ball, _ in every)
     return Nodes(thrown, np.array([share for _, share in every]), speed, metrics_at(person, thrown, speed))
 
@@ -116,7 +118,8 @@ class Order:
     Parameters
     ----------
     own : Ball, optional
-        The goal's ball, where it has to come early: from `OWN_BY` of the steps on every step is with it.
+        The goal's ball, where it has to come early: no ball follows that is further from its mass, and from `OWN_BY` of
+        the steps on every step is with it.
     own_first_share : float
         The most of full speed with it at which it may come first.
     first_steps : int
@@ -155,10 +158,13 @@ class Order:
         return allowed
 
     def may_move(self, nodes: Nodes) -> NDArray[np.bool_]:
-        """Whether a move brings the own ball no faster than it may come first; (n, n)."""
+        """Whether a move leads no further from the own ball, and brings it no faster than it may come first; (n, n)."""
+        if self.own is None:
+            return np.ones((len(nodes.balls),) * 2, dtype=bool)
         own = np.array([ball == self.own for ball in nodes.balls])
         too_fast = own & (nodes.share > self.own_first_share * (1.0 + ROUNDING))
-        return ~(~own[:, None] & too_fast[None, :])
+        apart = np.abs(np.log([ball.mass_kg / self.own.mass_kg for ball in nodes.balls]))
+        return ~(~own[:, None] & too_fast[None, :]) & (apart[None, :] <= apart[:, None] + SAME)
 
 
 ANY_ORDER = Order()

@@ -27,8 +27,13 @@ from model.full_speeds import FullSpeeds
 from model.person import Person
 from model.plan_nodes import ANY_ORDER, SAME, Nodes, Order, nodes_of
 from model.staircase import cheapest, fewest, is_path, least_worst
+from model.throw import SPEED_LIMIT
 
 Array = NDArray[np.float64]
+
+COARSE = 0.25  # of full speed: below it one per cent of full speed is too large a step for the step limits
+FINER = 0.98  # from one share to the next below it
+SHARE_PLACES = 3  # as shares are told
 
 
 def find_plan(
@@ -38,7 +43,7 @@ def find_plan(
     goal: tuple[Ball, float],
     steps: int,
     *,
-    start: tuple[Ball, float] | float,
+    start: tuple[Ball, float],
     limits: PlanLimits | None = None,
     lead: str = "rise_rate",
     share_step: float = 0.01,
@@ -51,19 +56,16 @@ def find_plan(
     person : Person
     speeds : FullSpeeds
     rack : sequence of Ball
-    goal : (Ball, float)
+    goal, start : (Ball, float)
         Ball and share of full speed with it.
     steps : int
         How many, start and goal among them; 1 only where they are the same.
-    start : (Ball, float) or float
-        Ball and share; or a share alone: then the ball whose lead readout is lowest at that share begins, the heaviest
-        for an athlete who slows down enough, the lightest for one who does not.
     limits : PlanLimits, optional
         The defaults unless given.
     lead : str
         A key of `METRICS`.
     share_step : float
-        Grid of the shares looked at, from the lower of start and goal up to full speed.
+        Grid of the shares looked at, from the lower of start and goal up to full speed; finer below `COARSE`.
     order : Order
 
     Returns
@@ -81,14 +83,12 @@ def find_plan(
     count = int(check_number("steps", steps, STEPS_LIMIT))
     step = check_number("share_step", share_step, SHARE_STEP_LIMIT)
     goal_share = check_number("goal share", goal[1], SHARE_LIMIT)
-    start_share = check_number("start share", start if isinstance(start, int | float) else start[1], SHARE_LIMIT)
-    balls = list(dict.fromkeys([*rack, goal[0], *(() if isinstance(start, int | float) else (start[0],))]))
+    start_share = check_number("start share", start[1], SHARE_LIMIT)
+    balls = list(dict.fromkeys([*rack, goal[0], start[0]]))
+    for ball, share in (start, goal):
+        check_number("speed_m_s", share * float(speeds.mean_speed(ball.mass_kg).estimate), SPEED_LIMIT)
     nodes = nodes_of(person, speeds, balls, _shares(start_share, goal_share, step))
-    first = nodes.place(balls[0] if isinstance(start, int | float) else start[0], start_share)
-    if isinstance(start, int | float):
-        places = [nodes.place(ball, start_share) for ball in balls]
-        first = min(places, key=lambda i: nodes.metrics[lead][i])
-    last = nodes.place(goal[0], goal_share)
+    first, last = nodes.place(start[0], start_share), nodes.place(goal[0], goal_share)
     if count == 1 and first != last:
         raise InputError("steps", steps, "2 or more from one step to another")
     if nodes.balls[first] == order.own and start_share > order.own_first_share * (1.0 + ROUNDING):
@@ -136,7 +136,12 @@ def costs(nodes: Nodes, first: int, last: int, count: int, limits: PlanLimits, l
 def _shares(start: float, goal: float, step: float) -> list[float]:
     """From the lower of both to full speed: the grid downward from full speed, and both."""
     low = min(start, goal)
-    grid = (1.0 - step * np.arange(int((1.0 - low) / step + SAME) + 1)).tolist()
+    coarse = max(low, min(COARSE, 1.0))
+    grid = (1.0 - step * np.arange(int((1.0 - coarse) / step + SAME) + 1)).tolist()
+    share = grid[-1] * FINER
+    while share >= low:
+        grid.append(round(share, SHARE_PLACES))
+        share *= FINER
     typed = {start, goal}  # stay as they are; the grid's own value of the same share goes
     return sorted(typed | {share for share in grid if all(abs(share - one) > SAME for one in typed)})
 

@@ -185,6 +185,8 @@ class Facts:
         Whether any session before it was painless.
     was_repeat : bool
         Whether, because of soreness in the warm-up, the session before was thrown again in its place.
+    withdrawn : frozenset of str
+        Stop signs of this session that were withdrawn, as entered by mistake; keys of `ALL_SIGNS`.
     """
 
     notes: Notes
@@ -192,6 +194,7 @@ class Facts:
     painful_in_a_row: int = 0
     painless_before: bool = False
     was_repeat: bool = False
+    withdrawn: frozenset[str] = frozenset()
 
     @property
     def thrown_up_to_pain(self) -> int:
@@ -212,8 +215,8 @@ class Facts:
 
     @property
     def signs(self) -> tuple[str, ...]:
-        """All signs, entered and found; keys of `ALL_SIGNS`."""
-        return (*self.notes.signs, *self.found_signs)
+        """All signs, entered and found, that were not withdrawn; keys of `ALL_SIGNS`."""
+        return tuple(sign for sign in (*self.notes.signs, *self.found_signs) if sign not in self.withdrawn)
 
 
 @dataclass(frozen=True)
@@ -250,7 +253,7 @@ def _sore_later(facts: Facts) -> bool:
 
 
 RULES = (
-    Rule("urgent", lambda f: any(sign in URGENT_SIGNS for sign in f.notes.signs), "urgent", None, COMMON),
+    Rule("urgent", lambda f: any(sign in URGENT_SIGNS for sign in f.signs), "urgent", None, COMMON),
     Rule("stop_sign", lambda f: bool(f.signs), "stop", None, COMMON),
     Rule("not_entered", _not_entered, "closed", None, JUDGEMENT),
     Rule("pain_twice", lambda f: f.notes.painful and f.painful_in_a_row >= 2, "step_back", 2, JUDGEMENT),
@@ -313,5 +316,15 @@ def advise(facts: Facts) -> Advice:
 
 
 def no_more_than(action: str, most: str) -> str:
-    """The less of two of `ACTIONS`: what is decided, held against what the rules allow."""
+    """The less of two: what is decided, held against what the rules allow.
+
+    Parameters
+    ----------
+    action, most : str
+        Of `ACTIONS`.
+
+    Returns
+    -------
+    str
+    """
     return max(action, most, key=ACTIONS.index)

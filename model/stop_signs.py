@@ -58,9 +58,11 @@ class StopSign:
     since : date
         The day from which it holds: that of the session it was noted of, however late it was entered.
     session : int or None
-        Place in the log of the session it belongs to, from 0; None for one outside of a session.
+        Place in its plan's log of the session it belongs to, from 0; None for one outside of a session.
     entered : Signed
     cleared, withdrawn : Signed or None
+    plan : str
+        What tells the plan of that session from the athlete's others.
     """
 
     sign: str
@@ -69,6 +71,7 @@ class StopSign:
     entered: Signed
     cleared: Signed | None = None
     withdrawn: Signed | None = None
+    plan: str = ""
 
     def __post_init__(self) -> None:
         check_choice("sign", self.sign, ALL_SIGNS)
@@ -84,13 +87,23 @@ class StopSign:
         return self.sign in URGENT_SIGNS
 
     @property
-    def mark(self) -> tuple[str, date, int | None]:
-        """What tells it from others."""
-        return self.sign, self.since, self.session
+    def mark(self) -> tuple[object, ...]:
+        """What tells it from others. A session has each sign once; outside of one it may be entered anew."""
+        return self.sign, self.since, self.session, self.plan, self.entered if self.session is None else None
 
 
 def standing(signs: Iterable[StopSign]) -> tuple[StopSign, ...]:
-    """The signs that stand; the urgent ones first."""
+    """Find the signs that stand.
+
+    Parameters
+    ----------
+    signs : iterable of StopSign
+
+    Returns
+    -------
+    tuple of StopSign
+        The urgent ones first.
+    """
     return tuple(sorted((one for one in signs if one.stands), key=lambda one: not one.urgent))
 
 
@@ -162,7 +175,7 @@ def together(*groups: Iterable[StopSign]) -> tuple[StopSign, ...]:
     tuple of StopSign
         In the order of their days.
     """
-    found: dict[tuple[str, date, int | None], StopSign] = {}
+    found: dict[tuple[object, ...], StopSign] = {}
     for one in (one for group in groups for one in group):
         known = found.get(one.mark)
         found[one.mark] = one if known is None or (known.stands and not one.stands) else known

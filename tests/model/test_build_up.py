@@ -19,8 +19,7 @@ from model.build_up import (
     Plan,
     PlanLimits,
     check_plan,
-    revised,
-    step_of,
+    steps_of,
 )
 from model.checks import InputError
 from model.person import Person
@@ -77,12 +76,12 @@ def scaled(factor: float) -> PlanLimits:
 def test_every_step_of_every_plan_keeps_its_limits_read_off_whole_curves(
     person, p, rack, steps, share, rises, room, lead
 ):
-    profile = measured(p, 36.0 if person is ADULT else 22.0, person)
-    goal = step_of(person, profile, *FULL).metrics
+    profile, start = measured(p, 36.0 if person is ADULT else 22.0, person), (rack[0], share)
+    goal = steps_of(person, profile, [FULL])[0].metrics
     limits = PlanLimits(rises, {key: room * goal[key] for key in ("peak", "braking")})
 
     def search():
-        return find_plan(person, profile, rack, FULL, steps, start=share, limits=limits, lead=lead, share_step=0.05)
+        return find_plan(person, profile, rack, FULL, steps, start=start, limits=limits, lead=lead, share_step=0.05)
 
     found = search()
     if isinstance(found, NoPlan):  # then the tightest limits that leave a plan: those that it tells
@@ -110,7 +109,7 @@ def test_every_step_of_every_plan_keeps_its_limits_read_off_whole_curves(
     for before, after in pairwise(read):
         assert all(after[key] <= before[key] * (1.0 + rise) * (1.0 + 1e-8) for key, rise in limits.rises.items())
     assert (found.steps[-1].ball, found.steps[-1].share) == FULL
-    assert found.steps[0].share == share
+    assert (found.steps[0].ball, found.steps[0].share) == start
 
 
 @pytest.mark.parametrize("p", [0.1, 0.55])
@@ -192,10 +191,12 @@ def test_looser_limits_never_give_a_plan_that_climbs_less_evenly(factor, looser,
         assert wide.cost <= tight.cost + 1e-12
 
 
-def test_an_athlete_who_slows_down_starts_heavy_and_one_who_does_not_starts_light():
-    slows, does_not = (find_plan(ADULT, measured(p), WHOLE_RACK, FULL, 15, start=0.7) for p in (0.55, 0.1))
+def test_the_mass_goes_to_the_own_one_and_it_is_told_whether_heavier_is_lower_for_this_athlete():
+    slows, does_not = (
+        find_plan(ADULT, measured(p), WHOLE_RACK, FULL, 15, start=(ball, 0.7))
+        for p, ball in ((0.55, HEAVY), (0.1, LIGHT))
+    )
     masses = [[step.ball.mass_kg for step in plan.steps] for plan in (slows, does_not)]
-    assert (masses[0][0], masses[1][0]) == (HEAVY.mass_kg, LIGHT.mass_kg)
     assert masses[0] == sorted(masses[0], reverse=True)
     assert masses[1] == sorted(masses[1])
     # the sentence's per cents, from whole curves at full speed
@@ -211,7 +212,7 @@ def test_an_athlete_who_slows_down_starts_heavy_and_one_who_does_not_starts_ligh
 
 
 def test_the_lead_readout_climbs_evenly_from_start_to_goal():
-    plan = find_plan(ADULT, measured(0.55), WHOLE_RACK, FULL, 15, start=0.7)
+    plan = find_plan(ADULT, measured(0.55), WHOLE_RACK, FULL, 15, start=(HEAVY, 0.7))
     logs = np.log([row["rise_rate"] for row in anew(plan)])
     # the grid of whole per cents moves the rise rate by some 4 %, and rises are limited to ln 1.15 = 0.14
     assert logs == pytest.approx(np.linspace(logs[0], logs[-1], 15), abs=0.06)
@@ -253,9 +254,9 @@ def test_where_no_single_change_is_enough_the_common_factor_and_the_number_of_st
 
 def test_a_step_edited_by_hand_shows_what_it_breaks_and_new_readings_what_has_moved():
     profile = measured(0.55)
-    plan = find_plan(ADULT, profile, WHOLE_RACK, FULL, 15, start=0.7)
+    plan = find_plan(ADULT, profile, WHOLE_RACK, FULL, 15, start=(HEAVY, 0.7))
     assert check_plan(plan) == ()
-    edited = replace(plan, steps=(*plan.steps[:5], step_of(ADULT, profile, OWN, 1.0), *plan.steps[6:]))
+    edited = replace(plan, steps=(*plan.steps[:5], *steps_of(ADULT, profile, [FULL]), *plan.steps[6:]))
     broken = check_plan(edited)
     read = anew(edited)
     rises = {(i, key): read[i][key] / read[i - 1][key] - 1.0 for i in range(1, 15) for key in METRICS}
@@ -265,7 +266,7 @@ def test_a_step_edited_by_hand_shows_what_it_breaks_and_new_readings_what_has_mo
     assert {breach.step for breach in broken} == {5, 6}  # too fast after the step before, too slow before the next
     (capped,) = check_plan(plan, PlanLimits({}, {"speed": plan.steps[-1].speed_m_s - 0.01}))
     assert (capped.kind, capped.step) == ("cap", 14)
-    slower = revised(plan, measured(0.9))
+    slower = replace(plan, steps=steps_of(ADULT, measured(0.9), [(step.ball, step.share) for step in plan.steps]))
     assert [(step.ball, step.share) for step in slower.steps] == [(step.ball, step.share) for step in plan.steps]
     assert slower.steps[0].speed_m_s < plan.steps[0].speed_m_s
     assert check_plan(slower)  # the ball's next lighter is now faster by more
@@ -273,7 +274,9 @@ def test_a_step_edited_by_hand_shows_what_it_breaks_and_new_readings_what_has_mo
 
 def test_a_typed_share_stays_to_the_digit_beside_a_grid_that_has_it_too():
     typed = 0.6000000000000001
-    plan = find_plan(ADULT, measured(0.55), [HEAVY], FULL, 4, start=typed, limits=PlanLimits({}), share_step=0.1)
+    plan = find_plan(
+        ADULT, measured(0.55), [HEAVY], FULL, 4, start=(HEAVY, typed), limits=PlanLimits({}), share_step=0.1
+    )
     assert plan.steps[0].share == typed
 
 
@@ -284,11 +287,11 @@ def test_a_plan_of_one_step_is_the_goal_itself():
 
 def test_what_is_not_accepted_is_refused_by_name():
     with pytest.raises(InputError, match="steps"):
-        find_plan(ADULT, measured(0.55), RACK, FULL, 1, start=0.7)
+        find_plan(ADULT, measured(0.55), RACK, FULL, 1, start=(HEAVY, 0.7))
     with pytest.raises(InputError, match="goal share"):
-        find_plan(ADULT, measured(0.55), RACK, (OWN, 1.4), 5, start=0.7)
+        find_plan(ADULT, measured(0.55), RACK, (OWN, 1.4), 5, start=(HEAVY, 0.7))
     with pytest.raises(InputError, match="lead"):
-        find_plan(ADULT, measured(0.55), RACK, FULL, 5, start=0.7, lead="score")
+        find_plan(ADULT, measured(0.55), RACK, FULL, 5, start=(HEAVY, 0.7), lead="score")
     with pytest.raises(InputError, match="rise of peak"):
         PlanLimits({"peak": -0.1})
     with pytest.raises(InputError, match="caps"):
@@ -301,6 +304,19 @@ def test_a_plan_whose_lead_is_to_fall_only_gets_slower_with_the_ball_of_start_an
     assert isinstance(found, Plan)
     assert {step.ball for step in found.steps} == {OWN}
     assert all(after.share < before.share for before, after in pairwise(found.steps))
+
+
+@pytest.mark.parametrize("start", [OWN, HEAVY, LIGHT])
+def test_from_a_twentieth_of_full_speed_there_is_a_plan_and_with_every_step_the_ball_is_no_further_from_the_own(start):
+    order = Order(OWN, 0.8)
+    few = find_plan(ADULT, measured(0.55), WHOLE_RACK, FULL, 2, start=(start, 0.05), order=order).fewest_steps
+    plan = find_plan(ADULT, measured(0.55), WHOLE_RACK, FULL, few, start=(start, 0.05), order=order)
+    assert isinstance(plan, Plan)
+    apart = [abs(np.log(step.ball.mass_kg / OWN.mass_kg)) for step in plan.steps]
+    assert apart == sorted(apart, reverse=True)
+    assert isinstance(
+        find_plan(ADULT, measured(0.55), WHOLE_RACK, FULL, few - 1, start=(start, 0.05), order=order), NoPlan
+    )
 
 
 def first_with(plan: Plan, ball: Ball) -> int:

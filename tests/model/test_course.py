@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from model.build_up import RISES
-from model.course import most_after, most_of, standing_of
+from model.course import most_after, most_of, session_before, standing_of
 from model.ladder import HELD_DOWN, Rung, one_below
 from model.session_log import Logged, facts_of, new_signs
 from model.session_rules import OPEN, JointPain, Notes, Soreness, advise
@@ -96,6 +96,47 @@ def test_pain_twice_in_a_row_is_a_step_back_and_three_times_a_stop_sign():
     third = [*again, logged(rung, pain(throwing=2), 5, on(12), "stop")]
     assert standing_of(ROW, third).closed == "stop_sign"
     assert [one.sign for one in new_signs(third, (), {})] == ["third_in_a_row"]
+
+
+def test_a_step_below_pain_is_slower_and_no_longer_in_all():
+    steep = heavy_row()
+    slow = Rung(0, 0, steep.at(steep.steps[0].ball, 8.5))
+    painful = [logged(slow, pain(throwing=2), 4, on(2 * i), "step_back") for i in range(2)]
+    assert one_below(steep, slow.step).metrics["area"] > slow.step.metrics["area"]  # weight acts for longer
+    assert most_after(steep, painful)[0].area_nms == pytest.approx(4 * slow.step.metrics["area"])
+
+
+def test_a_stop_sign_that_was_withdrawn_counts_as_never_entered_and_one_of_another_plan_closes_this_one_too():
+    swollen = replace(FINE, signs=("swelling",))
+    log = [logged(Rung(0, 0, ROW.steps[0]), swollen, decision="go_on")]
+    (sign,) = new_signs(log, (), {}, "a")
+    mistaken = withdrawn((sign,), 0, Signed("AB", "coach", on(2), "another athlete"))
+    assert standing_of(ROW, log, (sign,), plan="a").closed == "stop_sign"
+    assert standing_of(ROW, log, mistaken, plan="a").rungs[0].index == 1
+    assert new_signs(log, mistaken, {}, "a") == ()
+    other = [logged(Rung(0, 0, ROW.steps[0]))]
+    assert standing_of(ROW, other, (sign,), plan="b").closed == "stop_sign"
+
+
+def test_before_anything_is_decided_the_next_session_is_closed():
+    log = [logged(Rung(0, 0, ROW.steps[0]), decision="")]
+    assert (standing_of(ROW, log).closed, standing_of(ROW, log).rungs) == ("not_decided", ())
+
+
+def test_the_session_before_again_is_no_more_than_pain_allows():
+    log = walk((FINE, 20, "go_on"), (FINE, 20, "go_on"), (FINE, 20, "go_on"))
+    assert session_before(ROW, [], None) is None
+    assert session_before(ROW, log, None).index == log[-1].index
+    painful = [*log, logged(next_rung(log), pain(throwing=3), 9, on(8), "repeat", top_speed_m_s=20.0)]
+    most, _ = most_after(ROW, painful)
+    assert session_before(ROW, painful, most).step.speed_m_s == pytest.approx(20.0)
+
+
+def test_a_plan_made_anew_counts_no_session_thrown_since_a_sign_that_was_entered_late():
+    log = walk((FINE, 18, "go_on"), (FINE, 20, "go_on"), (FINE, 20, "go_on"), (FINE, 20, "go_on"))
+    log[1] = replace(log[1], notes=replace(FINE, signs=("swelling",)))
+    late = cleared(new_signs(log, (), {1: Signed("AB", "coach", on(9))}), Signed("PT", "clinician", on(9)))
+    assert most_of(ROW, log, late).throws == 18
 
 
 def test_pain_before_the_first_throw_goes_one_step_below_the_last_painless_session():
