@@ -94,7 +94,7 @@ def _up_to_pain(row: Row, one: Logged, facts: Facts, painless: Logged | None) ->
 
 
 def _steps_below(row: Row, throws: int, step: Step, below: int) -> Most:
-    """So many throws of a step or of one below it, which is slower, but not longer in all: the area is the less of both."""
+    """So many throws of a step, or of a slower one below it: with the lesser area of both, as slower may be longer."""
     low = step
     for _ in range(below):
         low = one_below(row, low)

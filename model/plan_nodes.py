@@ -126,6 +126,8 @@ class Order:
         How many first steps keep the limits of the first throw; among these a step may come again.
     first_shares : mapping of Ball to (float, float)
         Least and most of full speed with each ball under these limits; a ball that is left out is not thrown there.
+    before : int
+        How many steps stand already before the first that is looked for: `OWN_BY` counts them.
 
     Raises
     ------
@@ -137,6 +139,7 @@ class Order:
     own_first_share: float = 1.0
     first_steps: int = 0
     first_shares: Mapping[Ball, tuple[float, float]] = field(default_factory=dict)
+    before: int = 0
 
     def __post_init__(self) -> None:
         check_number("own_first_share", self.own_first_share, SHARE_LIMIT)
@@ -144,7 +147,7 @@ class Order:
 
     def own_from(self, count: int) -> int:
         """Place of the first step that has to be with the own ball, from 0, in a plan of so many steps."""
-        return max(1, int(OWN_BY * count + ROUNDING)) - 1
+        return max(0, max(1, int(OWN_BY * (count + self.before) + ROUNDING)) - 1 - self.before)
 
     def may_stand(self, nodes: Nodes, count: int) -> NDArray[np.bool_]:
         """Whether a node may be the k-th step of so many; (count, n)."""

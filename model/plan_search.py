@@ -87,7 +87,7 @@ def find_plan(
     balls = list(dict.fromkeys([*rack, goal[0], start[0]]))
     for ball, share in (start, goal):
         check_number("speed_m_s", share * float(speeds.mean_speed(ball.mass_kg).estimate), SPEED_LIMIT)
-    nodes = nodes_of(person, speeds, balls, _shares(start_share, goal_share, step))
+    nodes = nodes_of(person, speeds, balls, _shares(start_share, goal_share, step, order.own_first_share))
     first, last = nodes.place(start[0], start_share), nodes.place(goal[0], goal_share)
     if count == 1 and first != last:
         raise InputError("steps", steps, "2 or more from one step to another")
@@ -133,9 +133,9 @@ def costs(nodes: Nodes, first: int, last: int, count: int, limits: PlanLimits, l
     return place, np.where(_allowed(nodes, limits), _preference(nodes, first, last, logs), np.inf)
 
 
-def _shares(start: float, goal: float, step: float) -> list[float]:
-    """From the lower of both to full speed: the grid downward from full speed, and both."""
-    low = min(start, goal)
+def _shares(start: float, goal: float, step: float, first: float) -> list[float]:
+    """From the lowest of start, goal and the own ball's first to full speed: the grid, and both ends."""
+    low = min(start, goal, first)
     coarse = max(low, min(COARSE, 1.0))
     grid = (1.0 - step * np.arange(int((1.0 - coarse) / step + SAME) + 1)).tolist()
     share = grid[-1] * FINER

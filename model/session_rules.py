@@ -248,6 +248,11 @@ def _not_entered(facts: Facts) -> bool:
     return pain.before is None or (pain.throwing is None and pain.before == 0)
 
 
+def _sore_in_the_warm_up(facts: Facts) -> bool:
+    sore = facts.notes.soreness
+    return sore.before is True and sore.throwing is not True and not facts.was_repeat
+
+
 def _sore_later(facts: Facts) -> bool:
     return facts.notes.soreness.hour_after is True or facts.notes.soreness.next_morning is True
 
@@ -260,7 +265,7 @@ RULES = (
     Rule("pain_before", lambda f: f.notes.painful and f.thrown_up_to_pain == 0, "step_back", 2, JUDGEMENT),
     Rule("pain", lambda f: f.notes.painful, "repeat", 2, JUDGEMENT),
     Rule("sore_throwing", lambda f: f.notes.soreness.throwing is True, "step_back", 2, PRINTED),
-    Rule("sore_warm_up", lambda f: f.notes.soreness.before is True and not f.was_repeat, "session_before", 0, PRINTED),
+    Rule("sore_warm_up", _sore_in_the_warm_up, "session_before", 0, PRINTED),
     Rule("sore_later", _sore_later, "repeat", 1, PRINTED),
     Rule("painkiller", lambda f: f.notes.painkiller is not False, "repeat", 0, JUDGEMENT),
     Rule("morning_missing", lambda f: f.notes.pain.next_morning is None, "repeat", 0, JUDGEMENT),

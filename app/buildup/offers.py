@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from app.buildup.record import Course
+from app.buildup.course import Course
 from model.calendar_plan import REPEATS_LIMIT, Calendar
 
 MOST_STEPS = 60

@@ -8,8 +8,8 @@ from typing import Any
 import numpy as np
 
 from app.buildup.checks import CAP_UNITS
+from app.buildup.course import Course
 from app.buildup.paper import figure_rows
-from app.buildup.record import Course
 from app.palette import THEMES, Theme, figure_px, line_color, line_width, template
 from app.systems import System
 from app.units import from_si
@@ -20,8 +20,8 @@ PANELS = ("peak", "rise_rate", "loaded_s")
 NARROW_PX = 500.0  # below it the figure has smaller type and fewer words
 HEIGHT_PX = {False: 560.0, True: 520.0}
 PAPER_WIDTH_PX = 342.0  # two figures beside one another on paper
-PAPER_PX = (574.0, 15.6)  # height of figures and steps on the first printed page, and of one row
-PAPER_HEIGHTS_PX = (170.0, 330.0)
+PAPER_PX = (520.0, 15.6)  # height of figures and steps on the first printed page, and of one row
+PAPER_HEIGHTS_PX = (150.0, 300.0)
 GAP = 0.09  # between panels, as a share of the height
 MARK_PX = (5.0, 1.6)  # a mark is so large, and this much more for each pixel that its ball's line is wide
 NARROW_MARKS = 0.55  # of that size where the figure is narrow
@@ -39,7 +39,7 @@ class Mark:
 
 
 def marks_of(course: Course) -> list[Mark]:
-    """All sessions of a plan: those thrown, by the ball and speed of their day, and those that are left.
+    """All sessions of a plan: those thrown, by ball and highest speed of their day, and those that are left.
 
     Parameters
     ----------
@@ -52,7 +52,7 @@ def marks_of(course: Course) -> list[Mark]:
     log = course.record.log
     made: list[Mark] = []
     if log:
-        found = metrics_at(course.record.person, [one.ball for one in log], np.array([one.speed_m_s for one in log]))
+        found = metrics_at(course.record.person, [one.ball for one in log], np.array([one.reached_m_s for one in log]))
         made = [
             Mark(one.day, one.ball, True, {key: float(values[i]) for key, values in found.items()})
             for i, one in enumerate(log)

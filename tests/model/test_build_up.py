@@ -335,6 +335,13 @@ def test_the_own_ball_comes_within_two_thirds_of_the_steps_and_never_first_above
     assert all(step.ball == OWN for step in bound.steps[first_with(bound, OWN) :])
 
 
+def test_steps_that_stand_already_count_for_the_two_thirds():
+    # by hand: of 15 steps by the tenth; where four stand before, by the sixth of the eleven that are left
+    assert Order(OWN).own_from(15) == 9
+    assert Order(OWN, before=4).own_from(11) == 5
+    assert Order(OWN, before=12).own_from(3) == 0
+
+
 def test_the_first_steps_keep_the_limits_of_the_first_throw_and_a_ball_without_one_is_not_thrown_there():
     shares = {OWN: (0.05, 0.75), HEAVY: (0.05, 0.62)}
     order = Order(first_steps=4, first_shares=shares)
