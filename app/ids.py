@@ -229,6 +229,8 @@ START_READ = "start-read"  # {"compare", "athlete"}: the other pages' forms as t
 START_WRITE = "start-write"  # the Compare form, once a throw was added from here
 START_WIDTH = "start-width"  # of the figure, px
 START_PAPER = "start-paper"  # the figure as it is printed
+START_TO_PLAN = "start-to-plan"  # what goes over to Build up, once it was pressed
+START_ADDRESS = "start-address"  # the query part of the address, once another athlete was chosen on the page
 
 # What is asked.
 START_ATHLETE = "start-athlete"
@@ -251,12 +253,14 @@ START_WHO = "start-who"
 START_EMPTY = "start-empty"
 START_BODY = "start-body"
 START_BUSY = "start-busy"
+START_GROWING = "start-growing"
 START_SENTENCE = "start-sentence"
+START_PLAN = "start-plan"  # {"type": this, "ball": its mass in g, or `FIRST` for that of the headline}
 START_FIGURE = "start-figure"
 START_FIGURE_TITLE = "start-figure-title"
 START_FIGURE_NOTE = "start-figure-note"
-START_LISTED = "start-listed"
-START_RANGES = "start-ranges"
+START_ORDER = "start-order"
+START_TABLE = "start-table"
 START_LIMITS = "start-limits"
 START_NOTES = "start-notes"
 START_CAUTIONS = "start-cautions"

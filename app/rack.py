@@ -81,23 +81,25 @@ def masses_of(case: Case) -> list[str]:
     return [texts_of(ball)[0] for ball in case.rack]
 
 
-def boxes_of(case: Case) -> list[Component]:
+def boxes_of(case: Case, own_stays: bool = False) -> list[Component]:
     """Make a box to tick for each ball, for a `dmc.CheckboxGroup` whose value is the masses that are ticked.
 
     Parameters
     ----------
     case : Case
+    own_stays : bool
+        Whether the box of the own ball cannot be unticked.
 
     Returns
     -------
     list of Component
     """
-    return [
-        dmc.Checkbox(
-            value=mass, label=f"{case.mass(ball.mass_kg)}{', own ball' if is_same(ball, case.own_ball) else ''}"
-        )
-        for mass, ball in zip(masses_of(case), case.rack, strict=True)
-    ]
+    made = []
+    for mass, ball in zip(masses_of(case), case.rack, strict=True):
+        own = is_same(ball, case.own_ball)
+        label = f"{case.mass(ball.mass_kg)}{', own ball' if own else ''}"
+        made.append(dmc.Checkbox(value=mass, label=label, disabled=own and own_stays))
+    return made
 
 
 def left_out(shown: object, ticked: object) -> str:

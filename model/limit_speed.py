@@ -64,7 +64,13 @@ def turning_speeds(loads: PathLoads, quantity: Quantity, mass_kg: ArrayLike) -> 
 
 
 def limit_speeds(
-    loads: PathLoads, quantity: Quantity, mass_kg: ArrayLike, target: ArrayLike, *, slow: bool = False
+    loads: PathLoads,
+    quantity: Quantity,
+    mass_kg: ArrayLike,
+    target: ArrayLike,
+    *,
+    slow: bool = False,
+    turn_m_s: ArrayLike | None = None,
 ) -> Array:
     """Solve for the speed at which a ball reaches a value.
 
@@ -78,6 +84,8 @@ def limit_speeds(
     slow : bool
         Whether the speed below the quantity's turn is wanted (`turning_speeds`), from which it keeps a ceiling; else
         the one above it, up to which it does.
+    turn_m_s : array_like (...), optional
+        What `turning_speeds` gives for the masses (m/s), where it is known already.
 
     Returns
     -------
@@ -86,7 +94,7 @@ def limit_speeds(
         gives the fastest. Where no speed keeps a ceiling, the slowest, and with `slow` the fastest: an empty range.
     """
     mass, wanted = np.broadcast_arrays(np.asarray(mass_kg, dtype=float), np.asarray(target, dtype=float))
-    turn = _turns(loads, quantity, mass)
+    turn = _turns(loads, quantity, mass) if turn_m_s is None else np.broadcast_to(turn_m_s, mass.shape)
     power = READOUTS[quantity.readout].power
     side = 1.0 if power > 0 else -1.0
 

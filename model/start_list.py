@@ -14,10 +14,11 @@ from model.ball import Ball
 from model.ceilings import BOUNDS, SHARE_LIMIT, TORQUE_LIMIT, Amount, Bound, Ceilings
 from model.checks import InputError, check_choice, check_number
 from model.interval import LEVEL
+from model.limit_draws import Field, quantile_rank
 from model.limit_speed import limit_speeds
 from model.quantity import Quantity, quantity_at, weight_share
 from model.readouts import Readouts, read_curves
-from model.start import FULL, Field, quantile_rank, region
+from model.start import FULL, Region, region
 from model.throw import SPEED_LIMIT, Throw, curves, path_loads
 
 PEAK = Quantity("varus", "peak")
@@ -26,6 +27,7 @@ AIMS = ("own", "least_area", "gentlest_rise", "longest_loaded", "nearest_peak")
 """What can matter most: the own ball; least in all; the gentlest rise; the longest under the limits; nearest to a
 wanted peak of varus torque."""
 
+MARGIN = 0.02  # a limit that no throw keeps has its edge at the slowest accepted one, by the full speed of some draw
 WEIGHT_DECIDES = 0.5  # of a readout: from there on weight is more of it than motion
 JUDGED = (
     Quantity("varus", "peak"),
@@ -80,7 +82,7 @@ class BallRange:
     @property
     def below_floor(self) -> tuple[str, ...]:
         """Keys of the limits that are kept only in throws slower than the slowest share looked at."""
-        slowest = SPEED_LIMIT.low / self.full_speed_m_s
+        slowest = (1.0 + MARGIN) * SPEED_LIMIT.low / self.full_speed_m_s
         return tuple(key for key, (low, high) in self.alone.items() if low <= high < self.floor and high > slowest)
 
 
@@ -165,11 +167,28 @@ def ranges(
     for diameter_m in dict.fromkeys(ball.diameter_m for ball in rack):
         which = [i for i, ball in enumerate(rack) if ball.diameter_m == diameter_m]
         one = region(field, ceilings, [rack[i].mass_kg for i in which], diameter_m=diameter_m, certainty=certainty)
-        for j, i in enumerate(which):
-            alone = {key: (float(low[j]), float(high[j])) for key, (low, high) in one.alone.items()}
-            edges = (float(one.least[j]), float(one.most[j]), one.least_by[j], one.most_by[j])
-            found[i] = BallRange(rack[i], *edges, float(one.full_speed_m_s[j]), alone, float(one.floor[j]))
+        found |= {i: range_in(one, place, rack[i]) for place, i in enumerate(which)}
     return tuple(found[i] for i in range(len(rack)))
+
+
+def range_in(found: Region, place: int, ball: Ball) -> BallRange:
+    """Read what a ball may be thrown at off a region.
+
+    Parameters
+    ----------
+    found : Region
+        Over balls of its diameter.
+    place : int
+        Of its mass among those of the region.
+    ball : Ball
+
+    Returns
+    -------
+    BallRange
+    """
+    alone = {key: (float(low[place]), float(high[place])) for key, (low, high) in found.alone.items()}
+    edges = (float(found.least[place]), float(found.most[place]), found.least_by[place], found.most_by[place])
+    return BallRange(ball, *edges, float(found.full_speed_m_s[place]), alone, float(found.floor[place]))
 
 
 def choices(

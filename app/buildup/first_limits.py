@@ -13,8 +13,8 @@ from model.ball import Ball
 from model.build_up import SHARE_LIMIT, STEPS_LIMIT, Step
 from model.ceilings import BOUNDS, Amount, Ceilings, Reference, Thrower
 from model.checks import Limit
+from model.limit_draws import Field, field_of
 from model.person import Person
-from model.start import Field, field_of
 from model.start_list import ranges
 from model.stop_signs import Signed
 

@@ -20,12 +20,21 @@ def layout() -> Component:
     -------
     Component
     """
-    memory = (ids.START_READ, ids.START_WRITTEN, ids.START_WRITE, ids.START_WIDTH, ids.START_PAPER)
+    memory = (
+        ids.START_READ,
+        ids.START_WRITTEN,
+        ids.START_WRITE,
+        ids.START_WIDTH,
+        ids.START_PAPER,
+        ids.START_TO_PLAN,
+        ids.START_ADDRESS,
+    )
     return html.Div(
         [
             dcc.Store(id=ids.START_SAVED, storage_type="session"),
             *(dcc.Store(id=name) for name in memory),
             page_head("Where to start", ids.START_INVENTED, ids.START_WHO),
+            html.Div(id=ids.START_GROWING, className="start-growing"),
             parts.asked(load_demo()),
             parts.busy(),
             parts.empty(),

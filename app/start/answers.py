@@ -1,37 +1,33 @@
-"""From the forms to the answer: reference, region, what each ball allows, and the short list."""
+"""From the forms to the answer: reference, region, what each ball allows and comes to, and the order of an aim."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
-from functools import lru_cache
 
-import numpy as np
-
-from app.athlete.answers import Case, Fitted, case_of
-from app.athlete.caps import radar_factor
+from app.athlete.answers import Case, Fitted, case_of, is_same
+from app.cautions import is_growing
 from app.compare.checks import check_reference
 from app.compare.form import Form
 from app.map.answers import Hundred, hundred_of, own_speed_known_by
 from app.rack import balls_in
 from app.start.checks import CheckedStart, bound_of, check_start
-from app.start.form import StartForm
+from app.start.form import AIMS, StartForm
+from app.start.found import Asked, Found, Listed, drawn_of, found_for
 from app.systems import METRIC, System
 from app.whose import Whose
-from model.ball import BALL_LIMITS, Ball
-from model.ceilings import Amount, Ceilings, Reference, Thrower
+from model.ball import Ball
+from model.ceilings import KINDS, Amount, Reference
 from model.checks import InputError
 from model.effort import EffortCurve, effort_curve
-from model.flight import Launch, fly
-from model.person import Person
+from model.flight import Launch
+from model.limit_draws import Field
 from model.readouts import Readouts, read_curves
 from model.speed_readings import SAME_BALL_KG
-from model.start import Field, Region, field_of, region
-from model.start_list import AIMS, BallRange, Choice, NothingFits, ranges, short_list
+from model.start_list import BallRange
 from model.throw import curves
 
-BESIDE_RACK = 1.15  # the region is drawn this much beyond the lightest and the heaviest ball
-NODES = 25  # ball masses at which its edges are computed
 READ = ("varus", "internal_rotation", "horizontal_abduction")
+PRE_INJURY = "pre-injury"  # as `app.compare.checks.check_reference` has it
 
 
 @dataclass(frozen=True)
@@ -60,48 +56,6 @@ class Basis:
 
 
 @dataclass(frozen=True)
-class Listed:
-    """A line of the short list, and what its speed is by other measures.
-
-    Attributes
-    ----------
-    choice : Choice
-    effort : float or None
-        Lowest asked effort that brings the share; None where it lies below all that is known.
-    distance_m : float or None
-        How far such a throw flies; None where it never comes down at the asked height.
-    radar_m_s : float
-        What the radar shows of it.
-    """
-
-    choice: Choice
-    effort: float | None
-    distance_m: float | None
-    radar_m_s: float
-
-
-@dataclass(frozen=True)
-class Found:
-    """What follows from the limits.
-
-    Attributes
-    ----------
-    region : Region
-        Over balls of the own one's diameter.
-    ranges : tuple of BallRange
-        What each ball may be thrown at, in the order of the rack.
-    listed : tuple of Listed
-        The short list; empty if nothing fits.
-    nothing : NothingFits or None
-    """
-
-    region: Region
-    ranges: tuple[BallRange, ...]
-    listed: tuple[Listed, ...]
-    nothing: NothingFits | None = None
-
-
-@dataclass(frozen=True)
 class StartAnswer:
     """All that the page shows, as numbers.
 
@@ -110,13 +64,15 @@ class StartAnswer:
     case : Case
     form : StartForm
     aim : str
-        A key of `AIMS`.
+        A key of `AIMS`; empty while none is chosen.
     checked : CheckedStart
     balls : tuple of Ball
-        Those ticked.
+        Those ticked, and the own one.
     effort : EffortCurve
     launch : Launch
         How a throw for distance starts.
+    careful : tuple of str
+        Why the own ball stands first whatever is chosen: 'growing', 'before_injury', 'no_other_ball'; mostly empty.
     basis : Basis or None
         None while measures or reference are missing.
     lacks_date : bool
@@ -134,11 +90,30 @@ class StartAnswer:
     balls: tuple[Ball, ...]
     effort: EffortCurve
     launch: Launch = field(default_factory=Launch)
+    careful: tuple[str, ...] = ()
     basis: Basis | None = None
     lacks_date: bool = False
     found: Found | None = None
     amounts: Mapping[str, Amount] = field(default_factory=dict)
     means: Mapping[str, Amount] = field(default_factory=dict)
+
+    @property
+    def first(self) -> Listed | None:
+        """The throw of the headline; None without an aim, or where the ball that is to stand first does not fit."""
+        order = self.found.order if self.found else ()
+        own_only = self.careful or self.aim == "own"
+        return order[0] if order and (order[0].own or not own_only) else None
+
+    @property
+    def own_range(self) -> BallRange | None:
+        """What the own ball may be thrown at."""
+        every = self.found.ranges if self.found else ()
+        return next((one for one in every if is_same(one.ball, self.case.own_ball)), None)
+
+    def place(self, one: Listed) -> int:
+        """Where a ball stands in the order, from 1; 0 while there is none."""
+        order = self.found.order if self.found else ()
+        return next((place for place, other in enumerate(order, start=1) if other is one), 0)
 
 
 def start_of(form: StartForm, whose: Whose, today: date, system: System = METRIC) -> StartAnswer:
@@ -166,20 +141,38 @@ def start_of(form: StartForm, whose: Whose, today: date, system: System = METRIC
         if drawn is None
         else {name: drawn.recounted(bound_of(name), amount) for name, amount in checked.amounts.items()}
     )
+    careful = _careful(case, basis)
     return StartAnswer(
         case,
         form,
-        form.aim if form.aim in AIMS else "longest_loaded",
+        _aim(form),
         checked,
-        balls_in(case, form.left_out),
+        balls_of(case, form),
         _effort(case),
         case.found.checked.launch or Launch(),
+        careful,
         basis,
         lacks_date,
-        _found(form, case, checked, basis),
+        _found(form, case, checked, basis, bool(careful)),
         checked.amounts,
         means,
     )
+
+
+def balls_of(case: Case, form: StartForm) -> tuple[Ball, ...]:
+    """The balls that are looked at, light to heavy: those ticked, and the own one in any case.
+
+    Parameters
+    ----------
+    case : Case
+    form : StartForm
+
+    Returns
+    -------
+    tuple of Ball
+    """
+    ticked = balls_in(case, form.left_out)
+    return tuple(ball for ball in case.rack if ball in ticked or is_same(ball, case.own_ball))
 
 
 def field_for(form: StartForm, whose: Whose, today: date) -> Field | None:
@@ -193,7 +186,7 @@ def field_for(form: StartForm, whose: Whose, today: date) -> Field | None:
 
     Returns
     -------
-    model.start.Field or None
+    model.limit_draws.Field or None
     """
     case = case_of(whose.compared, whose.profile, today)
     basis, _ = basis_of(form, case, whose.compared, check_start(form).doubt, today)
@@ -203,7 +196,7 @@ def field_for(form: StartForm, whose: Whose, today: date) -> Field | None:
 def _drawn(case: Case, basis: Basis | None) -> Field | None:
     if basis is None or case.person is None or case.profile is None:
         return None
-    return _field(case.person, case.own_ball, Fitted(case.profile), basis.reference)
+    return drawn_of((case.person, case.own_ball, Fitted(case.profile), basis.reference))
 
 
 def basis_of(
@@ -239,7 +232,7 @@ def basis_of(
         kind = "estimated" if hundred.kind == "estimated" else "measured"
     else:
         day = _day(compared, hundred, today)
-        kind = {"measured": "measured", "pre-injury": "before_injury"}.get(hundred.kind, "estimated")
+        kind = {"measured": "measured", PRE_INJURY: "before_injury"}.get(hundred.kind, "estimated")
         if kind == "before_injury" and day is None:
             return None, True
         same = kind == "measured" and profile.own_speed_is_given and case.found.checked.own_speed_m_s is None
@@ -251,13 +244,14 @@ def basis_of(
         return None, False  # a speed beyond what a throw can be
     thrown = curves(hundred.throw)
     readouts = {key: read_curves(thrown, key) for key in READ}
-    dated = f"{hundred.kind}, {day.isoformat()}" if day else hundred.kind
+    said = KINDS["before_injury"] if hundred.kind == PRE_INJURY else hundred.kind
+    dated = f"{said}, {day.isoformat()}" if day else said
     return Basis(hundred, dated, reference, readouts, same), False
 
 
 def _day(compared: Form, hundred: Hundred, today: date) -> date | None:
     """The day of Compare's reference, if it was dated and is not held at something else than a speed."""
-    if hundred.kind not in ("measured", "pre-injury") or check_reference(compared, today)[2]:
+    if hundred.kind not in ("measured", PRE_INJURY) or check_reference(compared, today)[2]:
         return None
     return date.fromisoformat(compared.date.strip()) if compared.date.strip() else None
 
@@ -279,76 +273,26 @@ def _effort(case: Case) -> EffortCurve:
     return effort_curve(case.found.used if known else (), case.profile)
 
 
-def _found(form: StartForm, case: Case, checked: CheckedStart, basis: Basis | None) -> Found | None:
-    balls = balls_in(case, form.left_out)
-    aim = form.aim if form.aim in AIMS else "longest_loaded"
-    if basis is None or case.person is None or case.profile is None or not balls:
+def _aim(form: StartForm) -> str:
+    return form.aim if form.aim in AIMS else ""
+
+
+def _careful(case: Case, basis: Basis | None) -> tuple[str, ...]:
+    """Why the own ball stands first whatever is chosen."""
+    reasons = {
+        "growing": is_growing(case.person),
+        "before_injury": basis is not None and basis.reference.kind == "before_injury",
+        "no_other_ball": all(abs(one.ball_mass_kg - case.own_ball.mass_kg) < SAME_BALL_KG for one in case.found.used),
+    }
+    return tuple(key for key, there in reasons.items() if there)
+
+
+def _found(form: StartForm, case: Case, checked: CheckedStart, basis: Basis | None, careful: bool) -> Found | None:
+    if basis is None or case.person is None or case.profile is None:
         return None
     if checked.problems or checked.ceilings is None or checked.certainty is None:
         return None
-    core, listed = _answer(
-        (case.person, case.own_ball, Fitted(case.profile), basis.reference),
-        checked.ceilings,
-        balls,
-        aim,
-        checked.wanted,
-        checked.certainty,
-    )
-    if isinstance(listed, NothingFits):
-        return Found(*core, (), listed)
-    effort, launch = _effort(case), case.found.checked.launch or Launch()
-    return Found(*core, tuple(_listed(choice, case, effort, launch) for choice in listed))
-
-
-Thrown = tuple[Person, Ball, Fitted, Reference]
-
-
-@lru_cache(maxsize=16)
-def _field(person: Person, own: Ball, fitted: Fitted, reference: Reference) -> Field:
-    return field_of(Thrower(person, own, fitted.profile, reference))
-
-
-@lru_cache(maxsize=32)
-def _core(
-    thrown: Thrown, ceilings: Ceilings, balls: tuple[Ball, ...], certainty: float
-) -> tuple[Region, tuple[BallRange, ...]]:
-    drawn = _field(*thrown)
-    low, high = min(ball.mass_kg for ball in balls) / BESIDE_RACK, max(ball.mass_kg for ball in balls) * BESIDE_RACK
-    mass = np.geomspace(max(low, BALL_LIMITS["mass_kg"].low), min(high, BALL_LIMITS["mass_kg"].high), NODES)
-    mass = np.clip(mass, BALL_LIMITS["mass_kg"].low, BALL_LIMITS["mass_kg"].high)
-    return region(drawn, ceilings, mass, certainty=certainty), ranges(drawn, ceilings, balls, certainty=certainty)
-
-
-@lru_cache(maxsize=32)
-def _answer(
-    thrown: Thrown,
-    ceilings: Ceilings,
-    balls: tuple[Ball, ...],
-    aim: str,
-    wanted: Amount | None,
-    certainty: float,
-) -> tuple[tuple[Region, tuple[BallRange, ...]], tuple[Choice, ...] | NothingFits]:
-    core = _core(thrown, ceilings, balls, certainty)
-    drawn = _field(*thrown)
-    listed = short_list(drawn, ceilings, balls, aim, wanted_peak=wanted, certainty=certainty, every=core[1])
-    return core, listed
-
-
-def _listed(choice: Choice, case: Case, effort: EffortCurve, launch: Launch) -> Listed:
-    ball = choice.range.ball
-    try:
-        asked: float | None = effort.effort_for(choice.share)
-    except InputError:
-        asked = None
-    return Listed(
-        choice,
-        asked,
-        _distance(ball, choice.speed_m_s, launch),
-        choice.speed_m_s / radar_factor(ball, case),
-    )
-
-
-@lru_cache(maxsize=256)
-def _distance(ball: Ball, speed_m_s: float, launch: Launch) -> float | None:
-    far = fly(ball, speed_m_s, launch).distance_m
-    return far if np.isfinite(far) else None
+    thrown = (case.person, case.own_ball, Fitted(case.profile), basis.reference)
+    launch = case.found.checked.launch or Launch()
+    asked = Asked(checked.ceilings, balls_of(case, form), checked.certainty, _aim(form), checked.wanted, careful)
+    return found_for(thrown, asked, case, _effort(case), launch)

@@ -1,9 +1,9 @@
 """The page's callbacks: thin; they read the fields, call a pure function, and set the parts.
 
 The fields on the page are the one truth, but for whose arm it is and how a limit is counted: these take effect when
-`change` has written the fields that go with them. `change` runs when the page opens or a choice rewrites fields; `draw`
-when any value changed. The Compare form and the readings belong to their own pages' stores: this page reads them from
-where the browser keeps them, and adds a throw there when told to.
+`change` has written the fields that go with them. `change` runs when the page opens, its address asks for another
+athlete or a choice rewrites fields; `draw` when any value changed. The Compare form and the readings belong to their
+own pages' stores: this page reads them from where the browser keeps them, and adds a throw there when told to.
 """
 
 from collections.abc import Sequence
@@ -11,7 +11,7 @@ from dataclasses import replace
 from datetime import date
 from typing import Any
 
-from dash import ALL, Dash, Input, Output, State, ctx, no_update
+from dash import ALL, ClientsideFunction, Dash, Input, Output, State, ctx, no_update
 from dash.exceptions import PreventUpdate
 from flask import current_app
 
@@ -21,9 +21,10 @@ from app.compare.checks import check_athlete
 from app.compare.form import FormError
 from app.compare.form import to_json as compare_json
 from app.compare.throwers import is_invented
-from app.demo import load_demo
+from app.demo import Demo, load_demo
 from app.drawn import drawn
 from app.flat_form import by_name
+from app.from_start import to_json as plan_json
 from app.glossary import field_words
 from app.map.answers import usual_base
 from app.map.axes import width_px
@@ -31,7 +32,8 @@ from app.map.changes import to_compare
 from app.map.checks import Spot
 from app.page_parts import names_in
 from app.palette import theme_named
-from app.rack import boxes_of, masses_of
+from app.rack import boxes_of, masses_of, texts_of
+from app.start.address import arm_of, code_in, compare_code, query_of, unknown_code, who_of
 from app.start.answers import field_for, start_of
 from app.start.checks import TYPED, fields_of
 from app.start.figure import paper_figure, start_figure
@@ -39,14 +41,16 @@ from app.start.form import COUNTED, StartForm, from_json, read_form, to_json, wi
 from app.start.meant import counted, meant, read_written, written
 from app.start.parts import field_description, field_label, ways
 from app.start.rounded import chosen
-from app.start.view import means_of, view_of
+from app.start.to_plan import from_start
+from app.start.view import means_of, nobody, view_of
 from app.systems import System, system_named
 from app.units import rounded_down
-from app.whose import OF_COMPARE, Whose, kept_athlete, whose
+from app.whose import OF_COMPARE, Whose, kept_athlete
 
 FIELD = {"type": ids.START_FIELD, "name": ALL}
 COUNTS = {"type": ids.START_IN, "name": ALL}
 MEANS = {"type": ids.START_MEANS, "name": ALL}
+PLAN = {"type": ids.START_PLAN, "ball": ALL}
 KEPT_PLACES = 2  # of a speed in m/s as Compare keeps it
 BOXES = f"{ids.START_BALLS}-boxes"
 
@@ -54,6 +58,7 @@ CONTROLS = {"base": ids.START_BASE, "aim": ids.START_AIM, "axis": ids.START_AXIS
 
 VIEW_OUTPUTS = {
     "who": Output(ids.START_WHO, "children"),
+    "growing": Output(ids.START_GROWING, "children"),
     "example": Output(ids.START_EXAMPLE_NOTE, "children"),
     "reference": Output(ids.START_REFERENCE, "children"),
     "empty": Output(ids.START_EMPTY, "children"),
@@ -62,8 +67,8 @@ VIEW_OUTPUTS = {
     "sentence": Output(ids.START_SENTENCE, "children"),
     "figure_title": Output(ids.START_FIGURE_TITLE, "children"),
     "figure_note": Output(ids.START_FIGURE_NOTE, "children"),
-    "listed": Output(ids.START_LISTED, "children"),
-    "ranges": Output(ids.START_RANGES, "children"),
+    "order": Output(ids.START_ORDER, "children"),
+    "table": Output(ids.START_TABLE, "children"),
     "limits": Output(ids.START_LIMITS, "children"),
     "notes": Output(ids.START_NOTES, "children"),
     "cautions": Output(ids.START_CAUTIONS, "children"),
@@ -88,7 +93,18 @@ def _form(fields: dict[str, Any]) -> StartForm:
 
 
 def _whose(form: StartForm, read: Any) -> Whose:
-    return whose(form.who, read, load_demo(), current_app.config["LEVELPEAK"].demo)
+    return arm_of(form.who, read, *_demo())
+
+
+def _demo() -> tuple[Demo, bool]:
+    return load_demo(), current_app.config["LEVELPEAK"].demo
+
+
+def _asked_for(form: StartForm, read: Any, query: Any) -> StartForm:
+    """The form about the athlete of the address, if it asks for one."""
+    code = code_in(query)
+    who = who_of(code, read, *_demo()) if code else form.who
+    return form if who == form.who else replace(form, who=who, base="", left_out="")
 
 
 def register(app: Dash) -> None:
@@ -110,6 +126,7 @@ def register(app: Dash) -> None:
             "boxes": Output(BOXES, "children"),
             "ticked": Output(ids.START_BALLS, "value"),
             "written": Output(ids.START_WRITTEN, "data"),
+            "address": Output(ids.START_ADDRESS, "data"),
         },
         inputs={
             "read": Input(ids.START_READ, "data"),
@@ -117,6 +134,7 @@ def register(app: Dash) -> None:
             "counts": Input(COUNTS, "value"),
             "buttons": [Input(ids.START_EXAMPLE, "n_clicks"), Input(ids.START_CLEAR, "n_clicks")],
             "units": Input(ids.SHELL_UNITS, "data"),
+            "query": Input(ids.SHELL_URL, "search"),
             "fields": _fields(State),
             "count_ids": State(COUNTS, "id"),
             "saved": State(ids.START_SAVED, "data"),
@@ -152,6 +170,16 @@ def register(app: Dash) -> None:
             "now": State(ids.START_WRITE, "data"),
         },
     )(add)
+    app.callback(
+        Output(ids.START_TO_PLAN, "data"),
+        Input(PLAN, "n_clicks"),
+        State(PLAN, "id"),
+        _fields(State),
+        State(ids.START_READ, "data"),
+        prevent_initial_call=True,
+    )(plan)
+    app.clientside_callback(ClientsideFunction("start", "plan"), Input(ids.START_TO_PLAN, "data"))
+    app.clientside_callback(ClientsideFunction("start", "address"), Input(ids.START_ADDRESS, "data"))
     drawn(
         app,
         read=ids.START_READ,
@@ -168,6 +196,7 @@ def change(
     counts: Sequence[Any],
     buttons: Sequence[Any],
     units: Any,
+    query: Any,
     fields: dict[str, Any],
     count_ids: Sequence[Any],
     saved: Any,
@@ -181,15 +210,21 @@ def change(
             form = from_json(saved)
         except FormError:
             form = StartForm()
-        return _set(form, read, fields["typed_ids"], count_ids, system)
+        return _set(_asked_for(form, read, query), read, fields["typed_ids"], count_ids, system)
     form = _form(fields)
+    if source == ids.SHELL_URL:
+        asked = _asked_for(form, read, query)
+        if asked == form:
+            raise PreventUpdate
+        return _set(asked, read, fields["typed_ids"], count_ids, system)
     if source == ids.SHELL_UNITS:
         return _set(form, read, fields["typed_ids"], count_ids, system)
     if source == ids.START_ATHLETE:
         if who == form.who or not isinstance(who, str):
             raise PreventUpdate
         form = replace(form, who=who, base="", left_out="")
-        return _set(form, read, fields["typed_ids"], count_ids, system)
+        code = compare_code(read, *_demo()) if who == OF_COMPARE else who
+        return _set(form, read, fields["typed_ids"], count_ids, system) | {"address": query_of(code)}
     if source in (ids.START_EXAMPLE, ids.START_CLEAR):
         if not any(buttons):
             raise PreventUpdate  # a button that was just made, not one that was pressed
@@ -202,7 +237,8 @@ def change(
     made = _set(form, read, fields["typed_ids"], count_ids, system)
     typed = [no_update if now == text else text for text, now in zip(made["typed"], fields["typed"], strict=False)]
     # what the limits do not touch is left alone: it may have been changed since this was asked
-    still = {"who": no_update, "controls": dict.fromkeys(CONTROLS, no_update), "boxes": no_update, "ticked": no_update}
+    still: dict[str, Any] = dict.fromkeys(("who", "boxes", "ticked"), no_update)
+    still["controls"] = dict.fromkeys(CONTROLS, no_update)
     return made | still | {"typed": typed}
 
 
@@ -212,34 +248,38 @@ def _set(
     """All controls of a form."""
     arm = _whose(form, read)
     case = case_of(arm.compared, arm.profile, date.today(), system)
+    nobody_there = bool(unknown_code(form.who))
     form = replace(form, base=form.base or usual_base(case, arm.compared.kind))
     names, counted_names = names_in(typed_ids, TYPED), names_in(count_ids, COUNTED)
-    specs, masses, out = fields_of(form), masses_of(case), form.left_out.split()
+    specs, masses = fields_of(form), [] if nobody_there else masses_of(case)
+    out = [mass for mass in form.left_out.split() if mass != texts_of(case.own_ball)[0]]
     return {
-        "who": form.who,
-        "controls": {name: getattr(form, name) for name in CONTROLS},
+        "who": None if nobody_there else form.who,
+        "controls": {name: getattr(form, name) or None for name in CONTROLS},
         "typed": [specs[name].shown(getattr(form, name), system) for name in names],
         "labels": [field_words(field_label(form, name, system)) for name in names],
         "descriptions": [field_description(form, name, system) for name in names],
         "counts": [getattr(form, f"{name}_in") for name in counted_names],
         "ways": [ways(name, system) for name in counted_names],
-        "boxes": boxes_of(case),
+        "boxes": [] if nobody_there else boxes_of(case, own_stays=True),
         "ticked": [mass for mass in masses if mass not in out],
         "written": written(form, system, masses),
+        "address": no_update,
     }
 
 
 def draw(fields: dict[str, Any], read: Any, theme: Any, width: Any, means_ids: Sequence[Any]) -> dict[str, Any]:
-    """Find the region and the short list, and put them into words and pictures; keep the form."""
+    """Find what every ball allows, and put it into words and pictures; keep the form."""
     if not isinstance(read, dict) or fields.get("written") is None:
         raise PreventUpdate  # the page is opening
     form, today = _form(fields), date.today()
     arm, system = _whose(form, read), read_written(fields["written"])[1]
     answer = start_of(form, arm, today, system)
-    view = view_of(answer, check_athlete(arm.compared.athlete, system), arm.unread)
+    unknown = nobody(form.who, compare_code(read, *_demo()), load_demo())
+    view = view_of(answer, check_athlete(arm.compared.athlete, system), arm.unread, unknown)
     usual = usual_base(answer.case, arm.compared.kind)
     return {
-        "saved": to_json(replace(form, base="" if form.base == usual else form.base)),
+        "saved": no_update if unknown else to_json(replace(form, base="" if form.base == usual else form.base)),
         "figure": start_figure(answer, theme_named(theme), width_px(width)),
         "paper": paper_figure(answer),
         "view": {name: getattr(view, name) for name in VIEW_OUTPUTS},
@@ -247,22 +287,37 @@ def draw(fields: dict[str, Any], read: Any, theme: Any, width: Any, means_ids: S
         "errors": [answer.checked.problems.get(name, "") for name in names_in(fields["typed_ids"], TYPED)],
         "invented": not is_invented(arm.compared, load_demo()),
         "wanted_hidden": answer.aim != "nearest_peak",
-        "add_hidden": form.who != OF_COMPARE or answer.found is None or not answer.found.listed,
+        "add_hidden": form.who != OF_COMPARE or answer.first is None,
     }
 
 
 def add(pressed: Any, fields: dict[str, Any], read: Any, now: Any) -> dict[str, Any]:
-    """Add the first throw of the short list to Compare's list."""
+    """Add the throw of the headline to Compare's list."""
     form = _form(fields)
     if not pressed or form.who != OF_COMPARE:
         raise PreventUpdate
     arm = kept_athlete(read, load_demo(), current_app.config["LEVELPEAK"].demo, now)
     system = read_written(fields["written"])[1]
     answer = start_of(form, arm, date.today(), system)
-    if answer.found is None or not answer.found.listed:
-        return {"write": no_update, "notice": "Nothing added: there is no list."}
-    choice = answer.found.listed[0].choice
+    if answer.first is None:
+        return {"write": no_update, "notice": "Nothing added: no ball stands first."}
+    choice = answer.first.choice
     speed = rounded_down(chosen(choice, system).speed_m_s, KEPT_PLACES)
     ball = choice.range.ball
     added = to_compare(arm.compared, Spot(ball.mass_kg, speed), answer.case, ball.diameter_m)
     return {"write": no_update if added.form is None else compare_json(added.form), "notice": added.notice}
+
+
+def plan(pressed: Sequence[Any], parts: Sequence[Any], fields: dict[str, Any], read: Any) -> dict[str, object]:
+    """Write down the throw that was pressed, for Build up."""
+    source = ctx.triggered_id
+    ball = source.get("ball") if isinstance(source, dict) else None
+    counts = {part.get("ball"): count for part, count in zip(parts, pressed, strict=False) if isinstance(part, dict)}
+    if not counts.get(ball):
+        raise PreventUpdate  # a button that was just made, not one that was pressed
+    form = _form(fields)
+    answer = start_of(form, _whose(form, read), date.today(), read_written(fields["written"])[1])
+    over = from_start(answer, ball)
+    if over is None:
+        raise PreventUpdate
+    return plan_json(over)

@@ -11,13 +11,14 @@ from model.ceilings import BOUNDS, DOUBT_LIMIT, SHARE_LIMIT, Amount, Bound, Ceil
 from model.checks import InputError
 from model.start import CERTAINTY_LIMIT
 
-SHOWN_IN = {"N·m": "N·m", "N·m/s": "N·m/s", "s": "ms", "m/s": "m/s"}
+SHOWN_IN = {"N·m": "N·m", "N·m/s": "N·m/s", "N·m·s": "N·m·s", "s": "ms", "m/s": "m/s"}
 """The unit people read, for that of a limit in the model."""
 
 LABELS = {
     "elbow_peak": "Elbow, peak at most",
     "shoulder_peak": "Shoulder, peak at most",
     "rise_rate": "Elbow, rise rate at most",
+    "area": "Elbow, area at most",
     "braking": "Braking at most",
     "least_loaded": "Time loaded at least",
     "most_loaded": "Time loaded at most",
@@ -28,6 +29,7 @@ HINTS = {
     "elbow_peak": "varus torque",
     "shoulder_peak": "internal-rotation torque",
     "rise_rate": "varus torque",
+    "area": "under the varus torque of one throw; a very slow throw has more of it",
     "braking": "after release, horizontal-abduction torque; a lighter, faster ball raises it",
     "least_loaded": "elbow, varus torque",
     "most_loaded": "elbow, varus torque",

@@ -11,26 +11,30 @@ from app.map.checks import Window
 from app.map.line_labels import OnLine, place_labels
 from app.map.plane import LETTER, Plane, trace, with_ink
 from app.palette import THEMES, Theme, figure_px
-from app.start.answers import Found, StartAnswer
-from app.start.words import EDGES, bare_words, throw_text
+from app.start.answers import StartAnswer
+from app.start.found import Found
+from app.start.words import EDGES, limit_words, throw_text
 from app.systems import System
 from app.units import from_si
-from model.ceilings import BOUNDS
-from model.start import FULL, SLOWEST
-from model.start_list import BallRange
+from model.start import FULL, Region
+from model.start_list import MARGIN
+from model.throw import SPEED_LIMIT
 
 Array = NDArray[np.float64]
 
 HEIGHT_PX = {False: 440.0, True: 400.0}  # of the figure, wide and narrow
-PAPER_PX = (690.0, 205.0)
+PAPER_PX = (690.0, 175.0)
 REGION_INK = 0.22
 TICK = 0.1  # of full speed
+TICK_TYPES = 1.3  # from one tick to the next at least, in type sizes
 HIGHEST = 1.3  # share that is drawn, where a limit on how slowly lies above full speed
 OFFS_PX = (19.0, 34.0, 49.0, 64.0)  # from an edge to the middle of its name: the first clears the marks on it
 NAMED = ((False, 1), (True, 1), (False, 2), (True, 2), (True, 3), (True, 4))
 """How names are tried until each has its place: whether short, and in how many rows beside their edge."""
 
-MARK_PX = 10.0  # half the size of a numbered mark: no label goes there
+MARK_PX = 10.0  # half the size of a mark: no label goes there
+LEAST_MARK_PX = {False: 3.0, True: 6.0}  # where balls stand close together, without a number and with one
+BESIDE_MARK_PX = 1.0
 
 
 def start_figure(answer: StartAnswer, theme: Theme, width: float = WIDTH_PX) -> dict[str, Any]:
@@ -75,11 +79,11 @@ def _figure(answer: StartAnswer, found: Found, theme: Theme, width: float | None
     layout["height"] = round(HEIGHT_PX[narrow] * theme.root_px / THEMES["light"].root_px)
     if width is None:
         layout |= {"width": PAPER_PX[0], "height": PAPER_PX[1], "autosize": False}
-    if not by_speed:
-        layout["yaxis"] = layout["yaxis"] | _share_axis(window)
     margin = layout["margin"]
     across = (PAPER_PX[0] if width is None else width) - margin["l"] - margin["r"]
     plane = Plane(window, True, (across, layout["height"] - margin["t"] - margin["b"]))
+    if not by_speed:
+        layout["yaxis"] = layout["yaxis"] | _share_axis(plane, theme)
     rack_g = [from_si(ball.mass_kg, "g") for ball in answer.balls]
     layout["xaxis"] |= mass_axis(rack_g, plane, theme, narrow, system)
     layout["shapes"] = rack_marks(rack_g, theme)
@@ -90,7 +94,7 @@ def _figure(answer: StartAnswer, found: Found, theme: Theme, width: float | None
         *_lines(found, by_speed, theme),
         *(_run(run, theme) for run in runs),
         *_bars(found, by_speed, theme),
-        *_marks(answer, found, theme),
+        *_marks(answer, found, plane, theme),
     ]
     return {"data": data, "layout": layout}
 
@@ -105,10 +109,11 @@ def _window(found: Found, by_speed: bool) -> Window:
     region = found.region
     shown = region.fits if region.fits.any() else np.ones(region.mass_kg.size, dtype=bool)
     low = np.minimum(region.least, region.most)[shown]
-    one = [min(ball.least, ball.most) for ball in found.ranges if ball.fits]
-    lowest = TICK * np.floor((min([float(low.min()), *one]) - TICK / 2.0) / TICK)
-    lowest = max(SLOWEST - TICK / 2.0, float(lowest))
-    highest = max(FULL, min(HIGHEST, float(region.least[shown].min()))) + TICK
+    one = [ball.least for ball in found.ranges if ball.fits]
+    lowest = max(0.0, float(TICK * np.floor((min([float(low.min()), *one]) - TICK / 2.0) / TICK)))
+    slowly = [edges[0] for edges in _edges(region).values()]  # a limit on how slowly may lie above full speed
+    above = np.nanmin(np.where(np.isfinite(slowly), slowly, FULL), axis=1).max() if slowly else FULL
+    highest = max(FULL, min(HIGHEST, float(above))) + TICK
     ends = [lowest, highest]
     if by_speed:
         full = region.full_speed_m_s
@@ -116,9 +121,13 @@ def _window(found: Found, by_speed: bool) -> Window:
     return Window(float(region.mass_kg[0]), float(region.mass_kg[-1]), float(ends[0]), float(ends[1]))
 
 
-def _share_axis(window: Window) -> dict[str, Any]:
-    first, last = int(np.ceil(window.speed_low_m_s / TICK - 0.01)), int(window.speed_high_m_s / TICK - 0.5)
-    places = [TICK * tick for tick in range(first, last + 1)]
+def _share_axis(plane: Plane, theme: Theme) -> dict[str, Any]:
+    """Ticks at every tenth, or every fifth where they would stand too close."""
+    window = plane.window
+    apart = plane.size[1] * TICK / (window.speed_high_m_s - window.speed_low_m_s)
+    step = TICK if apart >= TICK_TYPES * figure_px(theme, "xs") else 2.0 * TICK
+    first, last = int(np.ceil(window.speed_low_m_s / step - 0.01)), int((window.speed_high_m_s - TICK / 2.0) / step)
+    places = [step * tick for tick in range(first, last + 1)]
     return {"tickmode": "array", "tickvals": places, "ticktext": [f"{100.0 * place:.0f} %" for place in places]}
 
 
@@ -131,15 +140,27 @@ def _region(found: Found, by_speed: bool, theme: Theme) -> list[dict[str, Any]]:
     return traces
 
 
+def _edges(region: Region) -> dict[str, tuple[Array, Array]]:
+    """The least and greatest share that each limit allows by itself; NaN where it sets no edge, or allows no throw."""
+    slowest = (1.0 + MARGIN) * SPEED_LIMIT.low / region.full_speed_m_s
+    found = {}
+    for key, (low, high) in region.alone.items():
+        there = (low <= high) & (high > slowest)
+        found[key] = (np.where(there & (low > 0.0), low, np.nan), np.where(there & np.isfinite(high), high, np.nan))
+    return found
+
+
 def _lines(found: Found, by_speed: bool, theme: Theme) -> list[dict[str, Any]]:
     """Every limit's own edge, dotted, and full speed."""
     region = found.region
     dotted = {"color": theme.quiet, "width": theme.line_scale, "dash": "dot"}
     solid = {"color": theme.ink, "width": 1.5 * theme.line_scale}
-    traces = [
-        trace(region.mass_kg, _up(line, region.full_speed_m_s, by_speed), name=EDGES[key], line=dotted)
-        for key, line in region.lines.items()
-    ]
+    traces = []
+    for key, edges in _edges(region).items():
+        for edge in edges:
+            if np.isfinite(edge).any():
+                height = _up(edge, region.full_speed_m_s, by_speed)
+                traces.append(trace(region.mass_kg, height, name=EDGES[key], line=dotted))
     full = _up(np.full(region.mass_kg.size, FULL), region.full_speed_m_s, by_speed)
     return [*traces, trace(region.mass_kg, full, name=EDGES["full"], line=solid)]
 
@@ -157,6 +178,7 @@ def _runs(found: Found, by_speed: bool) -> list[_Run]:
     """The stretches of both edges, where there is a region; else of the tightest lines."""
     region = found.region
     nowhere = not region.fits.any()
+    edges = _edges(region)
     made = []
     for upper, edge, keys in ((True, region.most, region.most_by), (False, region.least, region.least_by)):
         height = _up(edge, region.full_speed_m_s, by_speed)
@@ -165,7 +187,8 @@ def _runs(found: Found, by_speed: bool) -> list[_Run]:
             if end < len(keys) and keys[end] == keys[start] and region.fits[end] == region.fits[start]:
                 continue
             last = min(end + 1, len(keys)) if end < len(keys) and region.fits[end] == region.fits[start] else end
-            if region.fits[start] or nowhere:
+            drawn = keys[start] not in edges or bool(np.isfinite(edges[keys[start]][upper][start:end]).all())
+            if (region.fits[start] or nowhere) and drawn:
                 path = np.column_stack([region.mass_kg[start:last], height[start:last]])
                 made.append(_Run(keys[start], path, upper))
             start = end
@@ -191,34 +214,48 @@ def _bars(found: Found, by_speed: bool, theme: Theme) -> list[dict[str, Any]]:
     )
 
 
-def _marks(answer: StartAnswer, found: Found, theme: Theme) -> list[dict[str, Any]]:
-    """The short list, numbered; the first of it is filled."""
-    traces = []
-    for place, listed in enumerate(found.listed):
-        choice = listed.choice
-        first = place == 0
-        mark = {
-            "symbol": "circle",
-            "size": 2.0 * MARK_PX * theme.line_scale,
-            "color": theme.accent if first else theme.paper,
-            "line": {"color": theme.accent, "width": 2.0 * theme.line_scale},
-        }
-        height = _up(choice.share, choice.range.full_speed_m_s, answer.form.axis == "speed")
-        ink = theme.paper if first else theme.ink
-        traces.append(
-            trace(
-                [choice.range.ball.mass_kg],
-                [height],
-                mode="markers+text",
-                name="list",
-                marker=mark,
-                text=[f"<b>{place + 1}</b>"],
-                textfont={"color": ink, "size": figure_px(theme, "xs")},
-                hoverinfo="text",
-                hovertext=throw_text(listed, answer),
-            )
+def _marks(answer: StartAnswer, found: Found, plane: Plane, theme: Theme) -> list[dict[str, Any]]:
+    """A mark for each ball that fits; once there is an order, its place in it, and the first filled."""
+    if not found.listed:
+        return []
+    places = [answer.place(one) for one in found.listed]
+    radius = _radius(found, plane, theme)
+    numbered = bool(answer.aim) and radius >= LEAST_MARK_PX[True]
+    filled = [place == 1 for place in places]
+    mark = {
+        "symbol": "circle",
+        "size": 2.0 * radius,
+        "color": [theme.accent if one else theme.paper for one in filled],
+        "line": {"color": theme.accent, "width": min(2.0 * theme.line_scale, radius / 3.0)},
+    }
+    by_speed = answer.form.axis == "speed"
+    text = {
+        "text": [f"<b>{place}</b>" if numbered else "" for place in places],
+        "textfont": {
+            "color": [theme.paper if one else theme.ink for one in filled],
+            "size": min(figure_px(theme, "xs"), round(1.3 * radius)),
+        },
+    }
+    chosen = [one.choice for one in found.listed]
+    return [
+        trace(
+            [one.range.ball.mass_kg for one in chosen],
+            [_up(one.share, one.range.full_speed_m_s, by_speed) for one in chosen],
+            mode="markers+text",
+            name="list",
+            marker=mark,
+            **text,
+            hoverinfo="text",
+            hovertext=[throw_text(one, answer) for one in found.listed],
         )
-    return traces
+    ]
+
+
+def _radius(found: Found, plane: Plane, theme: Theme) -> float:
+    """Of the marks (px): as large as they may be without touching one another."""
+    across = np.sort([float(plane.x(one.choice.range.ball.mass_kg)) for one in found.listed])
+    room = float(np.diff(across).min()) / 2.0 - BESIDE_MARK_PX if across.size > 1 else np.inf
+    return max(LEAST_MARK_PX[False], min(MARK_PX * theme.line_scale, room))
 
 
 def _labels(
@@ -235,13 +272,20 @@ def _labels(
     full = _up(np.full(region.mass_kg.size, FULL), region.full_speed_m_s, answer.form.axis == "speed")
     ordered = sorted((run for run in runs if len(run.path) > 1), key=lambda run: -len(run.path))
     over_all = _fine(np.column_stack([region.mass_kg, full]), plane)
+    marked = _marked(answer, found, plane, MARK_PX * theme.line_scale)
+    texts: list[str] = []
+    placed: list[Place] = []
+    fewest = np.inf
     for short, near in NAMED:
-        texts = [*(_edge(run.key, answer, short or narrow) for run in ordered), EDGES["full"]]
-        boxes = [(LETTER * size * len(text) + 6, 1.2 * size + 2) for text in texts]
+        named = [*(_edge(run.key, answer, short or narrow) for run in ordered), EDGES["full"]]
+        boxes = [(LETTER * size * len(text) + 6, 1.2 * size + 2) for text in named]
         paths = [*(_beside(run, plane, box, near) for run, box in zip(ordered, boxes, strict=False)), over_all]
         lines = [OnLine(path, *box) for path, box in zip(paths, boxes, strict=True)]
-        placed = _placed(lines, found, answer, plane)
-        if None not in placed:
+        places = place_labels(lines, marked, plane.size, 0.5 * plane.size[0])
+        faults = sum(_covered(where, line, marked) for where, line in zip(places, lines, strict=True))
+        if faults < fewest:
+            texts, placed, fewest = named, places, faults
+        if fewest == 0:
             break
     for text, where in zip(texts, placed, strict=True):
         if where is not None:
@@ -251,31 +295,40 @@ def _labels(
     return labels
 
 
-def _placed(lines: list[OnLine], found: Found, answer: StartAnswer, plane: Plane) -> list[tuple[float, float] | None]:
-    """A place on each line, off the marks and the balls' ends."""
-    by_speed = answer.form.axis == "speed"
-    marked = [_around(one, _up(one.most, one.full_speed_m_s, by_speed), plane) for one in found.ranges if one.fits]
-    marked += [
-        _around(one.choice.range, _up(one.choice.share, one.choice.range.full_speed_m_s, by_speed), plane)
-        for one in found.listed
-    ]
-    return place_labels(lines, marked, plane.size, 0.5 * plane.size[0])
+Place = tuple[float, float] | None
+"""The middle of a name (px); None where it found no room."""
 
 
-def _around(one: BallRange, height: float, plane: Plane) -> Array:
-    """A mark as the points of its size (px)."""
-    x, y = float(plane.x(one.ball.mass_kg)), float(plane.y(height))
-    steps = np.linspace(-MARK_PX, MARK_PX, 4).tolist()
-    return np.array([(x + dx, y + dy) for dx in steps for dy in steps])
+def _marked(answer: StartAnswer, found: Found, plane: Plane, radius: float) -> list[Array]:
+    """The marks and the balls' ends, which no name is to cover, as the points of their size (px)."""
+    steps = np.linspace(-radius, radius, 5).tolist()
+    made = []
+    for one in found.listed:
+        ball = one.choice.range
+        for share in {one.choice.share, ball.most}:
+            height = _up(share, ball.full_speed_m_s, answer.form.axis == "speed")
+            x, y = float(plane.x(ball.ball.mass_kg)), float(plane.y(height))
+            made.append(np.array([(x + dx, y + dy) for dx in steps for dy in steps]))
+    return made
+
+
+def _covered(where: Place, line: OnLine, marked: list[Array]) -> int:
+    """How many marks a name covers; one that found no room counts as covering all."""
+    if where is None:
+        return 1 + len(marked)
+    half = np.array([line.width, line.height]) / 2.0
+    return sum(bool((np.abs(points - where) < half).all(axis=1).any()) for points in marked)
 
 
 def _beside(run: _Run, plane: Plane, box: tuple[float, float], near: int) -> Array:
     """Where the name of an edge may stand, as tall and wide as it is: outside the region, or above its lowest edge.
 
-    A name is wider than a short edge, and may reach beyond its ends. It stands in one of the `near` nearest rows.
+    A name is wider than a short edge, and may reach beyond its ends. It stands in one of the `near` nearest rows; where
+    all are tried, on the other side of the edge too.
     """
     side = 1.0 if not run.upper and run.key != "slowest" else -1.0
-    rows = [_fine(run.path, plane) + np.array([0.0, side * off]) for off in OFFS_PX[:near]]
+    offs = [*OFFS_PX[:near], *((-OFFS_PX[0], -OFFS_PX[1]) if near == len(OFFS_PX) else ())]
+    rows = [_fine(run.path, plane) + np.array([0.0, side * off]) for off in offs]
     half = np.array(box) / 2.0
     return np.asarray(np.clip(np.concatenate(rows), half, np.array(plane.size) - half))
 
@@ -287,12 +340,7 @@ def _fine(path: Array, plane: Plane) -> Array:
 
 
 def _edge(key: str, answer: StartAnswer, narrow: bool) -> str:
-    ceilings = answer.checked.ceilings
-    amount = next((amount for bound, amount in ceilings.given() if bound.key == key), None) if ceilings else None
-    if narrow or amount is None:
-        return EDGES[key]
-    way = "at most" if BOUNDS[key].at_most else "at least"
-    return f"{EDGES[key]} {way} {bare_words(key, amount, answer)}"
+    return EDGES[key] if narrow or key not in answer.amounts else limit_words(key, answer)
 
 
 def axis_words(by_speed: bool, system: System) -> str:

@@ -6,10 +6,19 @@ from dataclasses import dataclass, fields, replace
 from app import flat_form
 from app.whose import OF_COMPARE
 
-VERSION = 1
+VERSION = 2  # before it the area was no limit, and an aim stood there from the beginning
 SHARE, ABSOLUTE = "share", "absolute"  # how a limit is counted: of the reference throw's, or in its own unit
 AXES = {"share": "share", "speed": "speed"}
 """What the figure's upright axis shows: key, and the words of the page."""
+
+AIMS = {
+    "own": "the own ball",
+    "least_area": "least in all (area)",
+    "gentlest_rise": "gentlest rise",
+    "longest_loaded": "longest time loaded under the limits",
+    "nearest_peak": "nearest to a given peak",
+}
+"""What can matter most: a key of `model.start_list.AIMS`, and the words of the page."""
 
 
 @dataclass(frozen=True)
@@ -20,7 +29,7 @@ class StartForm:
     ----------
     who : str
         As `app.whose.whose` takes it.
-    elbow_peak, shoulder_peak, rise_rate, braking, least_loaded, most_loaded, speed : str
+    elbow_peak, shoulder_peak, rise_rate, area, braking, least_loaded, most_loaded, speed : str
         The limits, as `model.ceilings.BOUNDS` has them; empty for none.
     elbow_peak_in, ... : str
         How each is counted: `SHARE` or `ABSOLUTE`.
@@ -30,11 +39,11 @@ class StartForm:
         Doubt of the reference throw's speed; empty for what goes with its kind.
     certainty_percent : str
     aim : str
-        A key of `model.start_list.AIMS`.
+        What matters most, a key of `AIMS`; empty until a person has said it.
     wanted_peak, wanted_peak_in : str
         The peak at the elbow that is wanted, for the aim that asks for one.
     left_out : str
-        Balls of the rack that were unticked, see `app.rack.left_out`.
+        Balls of the rack that were unticked, see `app.rack.left_out`; the own ball is looked at in any case.
     axis : str
         A key of `AXES`.
     """
@@ -46,6 +55,8 @@ class StartForm:
     shoulder_peak_in: str = SHARE
     rise_rate: str = "70"
     rise_rate_in: str = SHARE
+    area: str = ""
+    area_in: str = SHARE
     braking: str = "80"
     braking_in: str = SHARE
     least_loaded: str = ""
@@ -57,7 +68,7 @@ class StartForm:
     base: str = ""
     doubt_percent: str = ""
     certainty_percent: str = "90"
-    aim: str = "longest_loaded"
+    aim: str = ""
     wanted_peak: str = "75"
     wanted_peak_in: str = SHARE
     left_out: str = ""

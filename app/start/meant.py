@@ -9,7 +9,7 @@ from app.start.form import ABSOLUTE, COUNTED, SHARE, VERSION, StartForm, from_js
 from app.systems import System
 from app.units import from_si, plain
 from model.ceilings import Amount
-from model.start import Field
+from model.limit_draws import Field
 
 NOTHING = StartForm(**dict.fromkeys(TYPED, ""))
 """A form from which no field was made."""
@@ -58,7 +58,7 @@ def counted(form: StartForm, chosen: dict[str, object], field: Field | None) -> 
     form : StartForm
     chosen : dict of str to object
         `SHARE` or `ABSOLUTE` for each name of `COUNTED`, as the browser sent it.
-    field : model.start.Field or None
+    field : model.limit_draws.Field or None
         None while there is no reference throw: then the field is emptied, for its number would mean something else.
 
     Returns

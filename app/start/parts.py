@@ -12,11 +12,10 @@ from app.glossary import explained
 from app.map.axes import BLANK
 from app.map.form import BASES
 from app.start.checks import CERTAINTY, DOUBT, SHOWN_IN, bound_of, fields_of
-from app.start.form import ABSOLUTE, AXES, EXAMPLE, LIMITS, SHARE, StartForm
+from app.start.form import ABSOLUTE, AIMS, AXES, EXAMPLE, LIMITS, SHARE, StartForm
 from app.start.words import EXAMPLE_NOTE, INITIALS
 from app.systems import METRIC, System
 from app.whose import OF_COMPARE, people
-from model.start_list import AIMS
 
 
 def field_label(form: StartForm, name: str, system: System = METRIC) -> str:
@@ -69,15 +68,31 @@ def _limit(name: str) -> Component:
 
 
 def asked(demo: Demo) -> Component:
-    """Make the form: whose arm, what 100 % is, the limits, the balls, the aim."""
+    """Make the form: whose arm, what 100 % is, the limits, the balls, what matters most."""
     bases = [{"value": key, "label": words} for key, words in BASES.items()]
-    aims = [{"value": key, "label": words} for key, words in AIMS.items()]
+    aim = choice(
+        "What matters most",
+        [{"value": key, "label": words} for key, words in AIMS.items()],
+        "",
+        id=ids.START_AIM,
+        searchable=False,
+        placeholder="choose",
+        clearable=True,  # with the pointer; by keyboard, what is chosen is chosen once more
+        allowDeselect=True,
+    )
     reference = html.P(id=ids.START_REFERENCE, className="start-reference")
     return html.Section(
         [
             html.Div(
                 [
-                    choice("Whose arm", people(demo), OF_COMPARE, id=ids.START_ATHLETE, searchable=False),
+                    choice(
+                        "Whose arm",
+                        people(demo),
+                        OF_COMPARE,
+                        id=ids.START_ATHLETE,
+                        searchable=False,
+                        placeholder="choose",
+                    ),
                     html.Div([choice("100 % is", bases, "reference", id=ids.START_BASE, searchable=False), reference]),
                     _typed(DOUBT.name),
                     _typed(CERTAINTY.name),
@@ -104,13 +119,13 @@ def asked(demo: Demo) -> Component:
                     dmc.CheckboxGroup(
                         html.Div(id=f"{ids.START_BALLS}-boxes", className="start-boxes"),
                         id=ids.START_BALLS,
-                        label="Balls on the rack",
+                        label="Balls on the rack; the own ball is always looked at",
                         value=[],
                         className="start-balls",
                     ),
                     html.Div(
                         [
-                            choice("Aim of the short list", aims, EXAMPLE.aim, id=ids.START_AIM, searchable=False),
+                            aim,
                             html.Div(_limit("wanted_peak"), id=ids.START_WANTED, hidden=True),
                         ],
                         className="start-aim",
@@ -130,7 +145,7 @@ def empty() -> Component:
 
 
 def answer() -> Component:
-    """Make the places of the sentence, the figure, the list and the tables."""
+    """Make the places of the sentence, the figure, the order and the table."""
     figure = dcc.Graph(
         id=ids.START_FIGURE,
         figure=BLANK,
@@ -180,18 +195,14 @@ def answer() -> Component:
                         className="start-picture",
                         **{"aria-labelledby": ids.START_FIGURE_TITLE},
                     ),
-                    html.Section(
-                        [html.H2("Short list", id="start-list-title"), html.Div(id=ids.START_LISTED)],
-                        className="start-short",
-                        **{"aria-labelledby": "start-list-title"},
-                    ),
-                    html.Section(
-                        [html.H2("Ball by ball", id="start-ranges-title"), html.Div(id=ids.START_RANGES)],
-                        className="start-every",
-                        **{"aria-labelledby": "start-ranges-title"},
-                    ),
+                    html.Div(id=ids.START_ORDER),
                 ],
                 className="start-bench",
+            ),
+            html.Section(
+                [html.H2("Ball by ball", id="start-table-title"), html.Div(id=ids.START_TABLE)],
+                className="start-every",
+                **{"aria-labelledby": "start-table-title"},
             ),
             html.Div(id=ids.START_NOTES, className="start-notes"),
         ],

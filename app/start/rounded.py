@@ -5,7 +5,6 @@ from dataclasses import dataclass
 
 from app.systems import System
 from app.units import plain, rounded_down, rounded_up_to, to_si
-from model.ceilings import BOUNDS
 from model.start_list import BallRange, Choice
 
 PERCENT_PLACES = SPEED_PLACES = 1
@@ -53,7 +52,7 @@ class Rounded:
 
 
 def chosen(choice: Choice, system: System) -> Rounded:
-    """Round a throw of the short list as a cap.
+    """Round a throw that is proposed as a cap.
 
     Parameters
     ----------
@@ -94,11 +93,11 @@ def least(one: BallRange, system: System) -> Rounded:
     Returns
     -------
     Rounded
-        What is only the slowest looked at is no limit: its speed is the nearest.
+        Where only the slowest share computed sets it, that is no limit: its speed is the nearest.
     """
     full, unit = system.value(one.full_speed_m_s, "m/s"), system.unit("m/s")
     percent = rounded_up_to(100.0 * one.least, PERCENT_PLACES)
-    limit = max((line for key, line in one.lines.items() if not BOUNDS[key].upper_edge), default=0.0)
+    limit = max((low for low, _ in one.alone.values()), default=0.0)
     speed = rounded_up_to(limit * full, SPEED_PLACES)
     agreeing = rounded_up_to(100.0 * (speed - HALF_STEP + LEAST_STEP) / full, PERCENT_PLACES)
     percent = max(percent, agreeing)
@@ -111,7 +110,7 @@ def _down(share: float, one: BallRange, system: System) -> Rounded:
     """The greatest share up to this one whose nearest shown speed is not above what the limits allow."""
     full, unit = system.value(one.full_speed_m_s, "m/s"), system.unit("m/s")
     percent = rounded_down(100.0 * share, PERCENT_PLACES)
-    limit = min((line for key, line in one.lines.items() if BOUNDS[key].upper_edge), default=math.inf)
+    limit = min((high for _, high in one.alone.values()), default=math.inf)
     if math.isfinite(limit):  # full speed itself is no limit: what is nearest to it may be a little above
         speed = rounded_down(limit * full, SPEED_PLACES)
         agreeing = rounded_down(100.0 * (speed + HALF_STEP - LEAST_STEP) / full, PERCENT_PLACES)

@@ -1,28 +1,29 @@
-"""What the page says: limits, the answer in a sentence, where the numbers come from, what is missing."""
-
-import math
-from collections.abc import Sequence
+"""How the page writes numbers and limits, what its numbers rest on, and what is missing."""
 
 from app.athlete.advice import FLIGHT_NOTE, effort_source
 from app.map.words import ball_words, beyond, hundred_words, value_words
-from app.start.answers import Listed, StartAnswer
+from app.start.answers import StartAnswer
 from app.start.checks import LABELS, SHOWN_IN
+from app.start.form import LIMITS
+from app.start.found import Listed
 from app.start.rounded import chosen
 from app.systems import System
-from app.units import from_si, plain, rounded_down, to_si
+from app.units import from_si, plain, rounded_down, rounded_up_to
+from model.ball import Ball
 from model.ceilings import BOUNDS, LABORATORY_SPREAD, TORQUE_LIMIT, Amount
-from model.start_list import AIMS, BallRange, Margin, Relaxation
+from model.start_list import LimitKept
 
 EDGES = {
     "elbow_peak": "elbow peak",
     "shoulder_peak": "shoulder peak",
     "rise_rate": "rise rate",
+    "area": "area",
     "braking": "braking after release",
     "least_loaded": "least time loaded",
     "most_loaded": "most time loaded",
-    "speed": "speed ceiling",
+    "speed": "release speed",
     "full": "full speed",
-    "slowest": "slowest looked at",
+    "slowest": "slowest computed",
 }
 """What sets an edge, in the fewest words."""
 
@@ -33,11 +34,13 @@ INITIALS = ("Ball and speed chosen", "Number of throws", "Initials", "Date")
 """What is filled in by hand on the sheet."""
 
 SPREAD_PERCENT = f"±{100 * LABORATORY_SPREAD:.0f} %"
-SPREAD = f"laboratories differ by {SPREAD_PERCENT} and more"
+SPREAD = f"Laboratories differ by {SPREAD_PERCENT} and more for similar throws; that is not in the certainty."
+NEAR = 10.0  # m or ft: below it a distance has a decimal
+COARSE = 0.1  # from here on a share is written in whole per cents
 
 
 def amount_words(key: str, amount: Amount, answer: StartAnswer) -> str:
-    """Write a limit's amount, such as "90 % of measured, 2026-01-13" or "60.0 N·m".
+    """Write a limit's amount, such as "90 % of the reference (measured, 2026-01-13)" or "60.0 N·m".
 
     Parameters
     ----------
@@ -50,28 +53,57 @@ def amount_words(key: str, amount: Amount, answer: StartAnswer) -> str:
     -------
     str
     """
+    said = bare_words(key, amount, answer)
+    return said if amount.absolute else f"{said} of {reference_words(answer)}"
+
+
+def bare_words(key: str, amount: Amount, answer: StartAnswer) -> str:
+    """Write a limit's amount where it is said beside it what 100 % is."""
     if not amount.absolute:
-        return f"{plain(100.0 * amount.value, most=1)} % of {dated(answer)}"
+        return f"{plain(100.0 * amount.value, most=1)} %"
     if key == "speed":
         return answer.case.system.text(amount.value, "m/s", least=1)
     return value_words(amount.value, BOUNDS[key].accepted.unit)
 
 
-def dated(answer: StartAnswer) -> str:
-    """The reference's kind and day, to stand beside a per cent."""
-    return "the reference" if answer.basis is None else answer.basis.dated
+def limit_words(key: str, answer: StartAnswer) -> str:
+    """Name a limit by what it limits and its number, such as "elbow peak at most 40 %"."""
+    amount = answer.amounts.get(key)
+    if amount is None:
+        return EDGES[key]
+    return f"{name_of(key)} {way_of(key)} {bare_words(key, amount, answer)}"
+
+
+def name_of(key: str) -> str:
+    """What a limit is on, without which way it limits."""
+    return EDGES[key].removeprefix("least ").removeprefix("most ")
+
+
+def way_of(key: str) -> str:
+    """Whether a limit is an upper or a lower one."""
+    return "at most" if BOUNDS[key].at_most else "at least"
+
+
+def reference_words(answer: StartAnswer) -> str:
+    """The reference with its kind and day, to stand beside a per cent."""
+    return "the reference" if answer.basis is None else f"the reference ({answer.basis.dated})"
+
+
+def certainty_words(answer: StartAnswer) -> str:
+    """The certainty in per cent."""
+    return f"{plain(100.0 * (answer.checked.certainty or 0.0), most=1)} %"
 
 
 def between_words(key: str, amount: Amount) -> str:
     """Say what a torque in N·m may be in another laboratory; nothing of any other limit."""
-    if not amount.absolute or BOUNDS[key].accepted.unit not in (TORQUE_LIMIT.unit, "N·m/s"):
+    if not amount.absolute or not BOUNDS[key].accepted.unit.startswith(TORQUE_LIMIT.unit):
         return ""
     low, high = (value_words(value, BOUNDS[key].accepted.unit) for value in amount.between_laboratories)
     return f"by laboratory {low} to {high}"
 
 
 def limits_words(answer: StartAnswer) -> list[tuple[str, str]]:
-    """List the limits that count.
+    """List the limits that count, and then what is not limited.
 
     Parameters
     ----------
@@ -88,8 +120,46 @@ def limits_words(answer: StartAnswer) -> list[tuple[str, str]]:
     said = []
     for bound, amount in ceilings.given():
         spread = between_words(bound.key, amount)
-        said.append((LABELS[bound.key], amount_words(bound.key, amount, answer) + (f"; {spread}" if spread else "")))
-    return said
+        said.append((LABELS[bound.key], bare_words(bound.key, amount, answer) + (f"; {spread}" if spread else "")))
+    free = [EDGES[key] for key in LIMITS if key not in answer.amounts]
+    return [*said, *([("Not limited", ", ".join(free))] if free else [])]
+
+
+def pair_words(kept: LimitKept, answer: StartAnswer) -> tuple[str, str]:
+    """Write what a throw likely comes to, and what it stays within, so that neither seems to pass the limit.
+
+    Parameters
+    ----------
+    kept : LimitKept
+    answer : StartAnswer
+
+    Returns
+    -------
+    (str, str)
+        The bound is rounded toward its limit and not beyond it, the likely value not beyond the bound.
+    """
+    if not kept.amount.absolute:
+        sign = 1.0 if BOUNDS[kept.key].at_most else -1.0
+        places = 0 if kept.amount.value >= COARSE else 1
+        limit, bound, likely = (sign * 100.0 * value for value in (kept.amount.value, kept.bound, kept.likely))
+        shown = min(rounded_up_to(bound, places), max(limit, bound))
+        near = min(round(likely, places), shown) if likely <= bound else round(likely, places)
+        return f"{plain(sign * near, most=1)} %", f"{plain(sign * shown, most=1)} %"
+    if kept.key == "speed":
+        system = answer.case.system
+        return system.text(kept.likely, "m/s", 1, 1), system.text(kept.bound, "m/s", 1, 1)
+    unit = BOUNDS[kept.key].accepted.unit
+    return value_words(kept.likely, unit), value_words(kept.bound, unit)
+
+
+def share_percent(share: float) -> str:
+    """Write a share of the reference in whole per cents, a small one with a decimal."""
+    return f"{plain(100.0 * share, most=0 if share >= COARSE else 1)} %"
+
+
+def figures(value: float, unit: str) -> str:
+    """Write a value without its unit."""
+    return value_words(value, unit).removesuffix(f" {SHOWN_IN.get(unit, unit)}")
 
 
 def effort_text(listed: Listed, answer: StartAnswer) -> str:
@@ -100,106 +170,25 @@ def effort_text(listed: Listed, answer: StartAnswer) -> str:
 
 
 def distance_text(listed: Listed, answer: StartAnswer) -> str:
-    """Write how far such a throw flies, rounded down."""
+    """Write how far such a throw flies, rounded down, without the unit."""
     if listed.distance_m is None:
         return "–"
-    return answer.case.system.cap(listed.distance_m, "m", 0)
+    system = answer.case.system
+    far = system.value(listed.distance_m, "m")
+    return f"{rounded_down(far):.0f}" if far >= NEAR else f"{rounded_down(far, 1):.1f}"
+
+
+def own_words(ball: Ball, own: bool, system: System) -> str:
+    """Name a ball, and say if it is the own one."""
+    return f"{ball_words(ball, system)}, the own ball," if own else ball_words(ball, system)
 
 
 def throw_text(listed: Listed, answer: StartAnswer) -> str:
-    """Name a line of the short list by ball, share and speed."""
+    """Name a throw by ball, share and speed."""
     choice, system = listed.choice, answer.case.system
     shown, at = chosen(choice, system), "at" if answer.aim == "nearest_peak" else "at up to"
-    return f"{ball_words(choice.range.ball, system)} {at} {shown.share_text} of full speed with it, {shown.speed_text}"
-
-
-def sentence(answer: StartAnswer) -> tuple[str, str]:
-    """Say the answer: what stands out, and the rest.
-
-    Parameters
-    ----------
-    answer : StartAnswer
-
-    Returns
-    -------
-    (str, str)
-        Both empty without an answer.
-    """
-    found = answer.found
-    if found is None:
-        return "", ""
-    if found.nothing is not None:
-        return "Nothing fits.", nothing_words(answer)
-    first = found.listed[0]
-    count = sum(one.fits for one in found.ranges)
-    fit = f"{count} of {len(found.ranges)} balls fit" if len(found.ranges) > 1 else "the one ball ticked fits"
-    return throw_text(first, answer), f": first of the list for “{AIMS[answer.aim]}”; {fit}."
-
-
-def nothing_words(answer: StartAnswer) -> str:
-    """Say which limit to relax, and by how much, for a ball to fit.
-
-    Parameters
-    ----------
-    answer : StartAnswer
-
-    Returns
-    -------
-    str
-    """
-    nothing = answer.found.nothing if answer.found else None
-    if nothing is None:
-        return ""
-    changes = " and ".join(_change(one, answer) for one in nothing.relax)
-    alone = "That is the least single change" if len(nothing.relax) == 1 else "No single change is enough"
-    ball = ball_words(nothing.ball, answer.case.system)
-    return f"{ball} would, with {changes}. {alone}. Whether to is for the clinician and the coach."
-
-
-def _change(one: Relaxation, answer: StartAnswer) -> str:
-    now, then = one.amount, relaxed(one, answer.case.system)
-    return f"{EDGES[one.key]} at {amount_words(one.key, then, answer)} instead of {bare_words(one.key, now, answer)}"
-
-
-def held_words(margin: Margin, answer: StartAnswer) -> str:
-    """Write what a throw stays within, as its limit is counted."""
-    if margin.key == "speed" and margin.amount.absolute:
-        return answer.case.system.text(margin.held, "m/s", least=1, most=1)
-    return bare_words(margin.key, Amount(margin.held, margin.amount.absolute), answer)
-
-
-def bare_words(key: str, amount: Amount, answer: StartAnswer) -> str:
-    """Write a limit's amount without the reference's kind, where that stands beside it already."""
-    return amount_words(key, amount, answer).removesuffix(f" of {dated(answer)}")
-
-
-def relaxed(one: Relaxation, system: System) -> Amount:
-    """What a limit would have to be, rounded so that it is enough: to what is printed of it.
-
-    Parameters
-    ----------
-    one : Relaxation
-    system : System
-        The units it is printed in.
-
-    Returns
-    -------
-    Amount
-    """
-    needed = one.needed
-    unit = system.unit(SHOWN_IN[BOUNDS[one.key].accepted.unit]) if needed.absolute else "%"
-    shown = from_si(needed.value, unit)
-    step = 1.0 if unit in ("ms", "N·m/s") or (unit == "N·m" and shown >= 99.0) else 10.0
-    rounded = math.ceil if BOUNDS[one.key].at_most else math.floor
-    return Amount(to_si(rounded(shown * step) / step, unit), needed.absolute)
-
-
-def range_words(one: BallRange) -> str:
-    """Say why a ball does not fit."""
-    return (
-        f"none: {EDGES[one.most_by]} up to {rounded_down(100.0 * one.most):.0f} %, "
-        f"{EDGES[one.least_by]} from {math.ceil(100.0 * one.least):.0f} %"
-    )
+    name = own_words(choice.range.ball, listed.own, system)
+    return f"{name} {at} {shown.share_text} of full speed with it, {shown.speed_text}"
 
 
 def notes(answer: StartAnswer) -> list[str]:
@@ -217,20 +206,18 @@ def notes(answer: StartAnswer) -> list[str]:
     if basis is None or found is None or checked.certainty is None or checked.ceilings is None:
         return []
     said = [hundred_words(basis.hundred, answer.case), _doubt(answer)]
-    if not checked.ceilings.given():
-        said.append("No limit is set: every ball may go up to full speed.")
-    said.append(
-        f"Each limit by itself is kept with a certainty of {plain(100.0 * checked.certainty, most=1)} %, over all that "
-        "the readings leave open; path and body measures are taken as they are."
-    )
-    if any(between_words(bound.key, amount) for bound, amount in checked.ceilings.given()):
-        said.append(f"Of a limit in N·m: {SPREAD}; that is not in the certainty.")
+    if checked.ceilings.given():
+        said.append(
+            f"Each limit by itself is kept with a certainty of {certainty_words(answer)}, over all that the readings "
+            "leave open; path and body measures are taken as they are."
+        )
+    said.append(SPREAD)
     if found.listed:
         said += [f"Asked effort is not speed. {effort_source(answer.effort)}", f"Distance: {FLIGHT_NOTE}"]
         balls = [listed.choice.range.ball.mass_kg for listed in found.listed]
         speeds = [listed.choice.speed_m_s for listed in found.listed]
         ends = (min(balls), max(balls)), (min(speeds), max(speeds))
-        said.append(beyond(*ends, "Part of the list", answer.case.system))
+        said.append(beyond(*ends, "Part of the table", answer.case.system))
     return [text for text in said if text]
 
 
@@ -271,21 +258,16 @@ def prior_words(answer: StartAnswer) -> str:
 
 
 def missing(answer: StartAnswer) -> list[str]:
-    """Say what of this page is missing or to be mended.
-
-    Parameters
-    ----------
-    answer : StartAnswer
-
-    Returns
-    -------
-    list of str
-    """
+    """Name the fields of this page that are to be mended."""
     names = [LABELS[name].lower() for name in answer.checked.problems if name in LABELS]
-    names += [name.removesuffix("_percent") for name in answer.checked.problems if name not in LABELS]
-    return [*names, *([] if answer.balls else ["a ball of the rack"])]
+    return names + [name.removesuffix("_percent") for name in answer.checked.problems if name not in LABELS]
 
 
-def heard(answer: StartAnswer, listed: Sequence[Listed]) -> str:
-    """Say the short list, for those who hear it."""
-    return "; ".join(throw_text(one, answer) for one in listed)
+def down(value_si: float, metric: str, system: System, places: int = 1) -> str:
+    """Write an upper end, rounded down, without its unit."""
+    return f"{rounded_down(from_si(value_si, system.unit(metric)), places):.{places}f}"
+
+
+def up(value_si: float, metric: str, system: System, places: int = 1) -> str:
+    """Write a lower end, rounded up, without its unit."""
+    return f"{rounded_up_to(from_si(value_si, system.unit(metric)), places):.{places}f}"

@@ -5,9 +5,9 @@ from functools import cache
 import numpy as np
 
 from model.ceilings import Reference, Thrower
+from model.limit_draws import Field, field_of
 from model.person import Person
 from model.speed import SpeedProfile, fit_athlete
-from model.start import Field, field_of
 from tests.model.speed_cases import ADULT, OWN, RACK, throws_of
 
 WHOLE_RACK = (*RACK, OWN)

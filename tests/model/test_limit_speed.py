@@ -11,12 +11,14 @@ from model.throw import SPEED_LIMIT, path_loads
 from tests.model.speed_cases import ADULT
 
 GIRL = Person("female", 1.57, 45.0, 13.0)
+WOMAN = Person("female", 1.72, 68.0, 22.0)
+BOY = Person("male", 1.34, 29.0, 9.0)
 AREA = Quantity("varus", "area")
 MASSES = np.array([0.095, 0.145, 0.470])
 ONE_WAY = [Quantity("varus", "peak"), Quantity("internal_rotation", "peak"), Quantity("varus", "rise_rate")]
 
 
-@pytest.mark.parametrize("person", [ADULT, GIRL])
+@pytest.mark.parametrize("person", [ADULT, WOMAN, GIRL, BOY])
 def test_peaks_and_rise_rate_rise_with_speed_from_the_slowest_throw_on(person):
     loads = path_loads(person, 0.073)
     speeds = np.geomspace(SPEED_LIMIT.low, 40.0, 300)
@@ -26,6 +28,18 @@ def test_peaks_and_rise_rate_rise_with_speed_from_the_slowest_throw_on(person):
         assert (turning_speeds(loads, quantity, MASSES) == SPEED_LIMIT.low).all()
     loaded = quantity_at(loads, Quantity("varus", "loaded_s"), MASSES[:, None], speeds[None, :])
     assert (np.diff(loaded, axis=1) < 0.0).all()
+
+
+@pytest.mark.parametrize("person", [ADULT, WOMAN, GIRL, BOY])
+def test_area_and_braking_fall_at_most_once_before_they_rise(person):
+    loads = path_loads(person, 0.073)
+    speeds = np.geomspace(SPEED_LIMIT.low, 40.0, 300)
+    for quantity in (AREA, Quantity("horizontal_abduction", "peak")):
+        values = quantity_at(loads, quantity, MASSES[:, None], speeds[None, :])
+        rises = np.diff(values, axis=1) > 0.0
+        turned = speeds[:-1] >= turning_speeds(loads, quantity, MASSES)[:, None]
+        assert (rises | ~turned).all()
+        assert (~rises | (speeds[1:] > turning_speeds(loads, quantity, MASSES)[:, None])).all()
 
 
 @pytest.mark.parametrize("person", [ADULT, GIRL])

@@ -12,10 +12,11 @@ from scipy.optimize import brentq
 from model.ball import Ball
 from model.ceilings import BOUNDS, ESTIMATED_RELATIVE_SD, Amount, Ceilings, Reference, Thrower
 from model.checks import InputError
+from model.limit_draws import field_of
 from model.person import Person
 from model.readouts import read_curves
 from model.speed import fit_athlete
-from model.start import FULL, SLOWEST, Region, field_of, region
+from model.start import FULL, SLOWEST, Region, region
 from model.throw import Throw, curves
 from tests.model.speed_cases import ADULT, OWN, throws_of
 from tests.model.start_cases import field_with, measured
@@ -218,3 +219,12 @@ def test_a_limit_counted_the_other_way_is_the_share_of_the_reference_throws_own_
 
 def test_a_torque_elsewhere_may_be_a_quarter_less_or_more():
     assert Amount(60.0, absolute=True).between_laboratories == (45.0, 75.0)
+
+
+def test_a_range_found_before_is_not_found_again_and_another_certainty_or_amount_is():
+    field, mass = field_of(Thrower(ADULT, OWN, measured(0.55), BEFORE)), np.array([0.145, 0.360])
+    peak = BOUNDS["elbow_peak"]
+    first = field.range_of(peak, Amount(0.75), mass, OWN.diameter_m, 0.9)
+    assert field.range_of(peak, Amount(0.75), mass.copy(), OWN.diameter_m, 0.9) is first
+    for amount, certainty in ((Amount(0.75), 0.95), (Amount(0.70), 0.9), (Amount(40.0, absolute=True), 0.9)):
+        assert not np.array_equal(field.range_of(peak, amount, mass, OWN.diameter_m, certainty)[1], first[1])

@@ -99,7 +99,7 @@ def test_changes_by_hand_come_from_the_fields(page):
     session = course_of(done(page(record, chosen=chosen, hand=moved), "session").record).schedule.sessions[2]
     assert (session.day.isoformat(), session.throws) == (moved["day"], 12)
     with pytest.raises(InputError, match="Of full speed with it"):
-        done(page(record, chosen=chosen, hand=hand | {"share": "4"}), "step")
+        done(page(record, chosen=chosen, hand=hand | {"share": "4,9"}), "step")
 
 
 def test_new_numbers_are_taken_or_refused(page):

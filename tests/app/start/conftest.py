@@ -48,8 +48,8 @@ def start(arm):
 def view(arm):
     """Put an answer into words."""
 
-    def make(answer, unread=False, compared=None):
+    def make(answer, unread=False, compared=None, unknown=()):
         form = compared or arm().compared
-        return view_of(answer, check_athlete(form.athlete, answer.case.system), unread)
+        return view_of(answer, check_athlete(form.athlete, answer.case.system), unread, list(unknown))
 
     return make

@@ -18,6 +18,8 @@ def test_shares_torques_times_and_speeds_become_the_models_limits():
         shoulder_peak_in=ABSOLUTE,
         rise_rate="500",
         rise_rate_in=ABSOLUTE,
+        area="4.5",
+        area_in=ABSOLUTE,
         braking="",
         least_loaded="90",
         least_loaded_in=ABSOLUTE,
@@ -31,6 +33,7 @@ def test_shares_torques_times_and_speeds_become_the_models_limits():
         elbow_peak=Amount(0.8),
         shoulder_peak=Amount(55.5, absolute=True),
         rise_rate=Amount(500.0, absolute=True),
+        area=Amount(4.5, absolute=True),
         least_loaded=Amount(0.090, absolute=True),
         most_loaded=Amount(1.5),
     )

@@ -8,8 +8,9 @@ import pytest
 from app.map.axes import BLANK
 from app.palette import THEMES
 from app.start.figure import paper_figure, start_figure
-from app.start.words import EDGES
+from app.start.words import EDGES, limit_words
 from app.systems import CUSTOMARY
+from tests.app.start.conftest import NONE
 
 LIGHT = THEMES["light"]
 LETTER_PX = 6.0  # of the smallest type, roughly
@@ -31,10 +32,9 @@ def test_what_is_shaded_lies_between_the_edges_of_the_answer(start):
 
 def test_the_upright_axis_shows_shares_or_speeds_of_the_same_region(start):
     share, speed = (start_figure(start(axis=axis), LIGHT) for axis in ("share", "speed"))
-    full = start().found.ranges
-    marks = [named(figure, "list")[0] for figure in (share, speed)]
-    heaviest = next(one for one in full if one.ball.mass_kg == 0.470)
-    assert marks[1]["y"][0] == pytest.approx(marks[0]["y"][0] * heaviest.full_speed_m_s, abs=0.02)
+    full = [one.full_speed_m_s for one in start().found.ranges]
+    marks = [named(figure, "list")[0]["y"] for figure in (share, speed)]
+    assert marks[1] == pytest.approx(np.array(marks[0]) * full, abs=0.03)  # shares are drawn to a thousandth
     assert share["layout"]["yaxis"]["ticktext"][-1] == "100 %"
 
 
@@ -44,10 +44,53 @@ def test_in_other_units_the_axes_are_written_in_them(start):
     assert any(note["text"] == "release speed, mph" for note in figure["layout"]["annotations"])
 
 
-def test_the_list_is_numbered_and_only_its_first_is_filled(start):
-    marks = named(start_figure(start(), LIGHT), "list")
-    assert [mark["text"] for mark in marks] == [["<b>1</b>"], ["<b>2</b>"], ["<b>3</b>"]]
-    assert [mark["marker"]["color"] for mark in marks] == [LIGHT.accent, LIGHT.paper, LIGHT.paper]
+def test_before_an_aim_every_ball_that_fits_has_a_mark_and_none_stands_out(start):
+    (marks,) = named(start_figure(start(most_loaded="140"), LIGHT), "list")
+    assert len(marks["x"]) == 7  # 470 g fits at no speed
+    assert set(marks["text"]) == {""}
+    assert set(marks["marker"]["color"]) == {LIGHT.paper}
+
+
+@pytest.mark.parametrize("width", [340.0, 1000.0])
+def test_with_an_aim_each_mark_has_its_place_in_the_order_and_only_the_first_is_filled(start, width):
+    answer = start(aim="longest_loaded")
+    (marks,) = named(start_figure(answer, LIGHT, width), "list")
+    assert marks["text"] == [f"<b>{answer.place(one)}</b>" for one in answer.found.listed]
+    filled = [LIGHT.accent if one is answer.first else LIGHT.paper for one in answer.found.listed]
+    assert marks["marker"]["color"] == filled
+
+
+@pytest.mark.parametrize("width", [340.0, 480.0, 1000.0])
+@pytest.mark.parametrize("theme", ["light", "projector"])
+def test_marks_do_not_touch_one_another(start, theme, width):
+    figure = start_figure(start(aim="least_area"), THEMES[theme], width)
+    (marks,) = named(figure, "list")
+    margin, (low, high) = figure["layout"]["margin"], figure["layout"]["xaxis"]["range"]
+    across = (width - margin["l"] - margin["r"]) * (np.log10(marks["x"]) - low) / (high - low)
+    assert np.diff(across).min() >= marks["marker"]["size"]
+
+
+def test_a_limit_with_two_edges_is_drawn_with_both(start):
+    answer = start(**NONE, area="90")
+    lines = [line for line in named(start_figure(answer, LIGHT), EDGES["area"]) if line["line"]["dash"] == "dot"]
+    low, high = answer.found.region.alone["area"]
+    assert len(lines) == 2
+    for line, edge in zip(lines, (low, high), strict=True):
+        drawn = [(value, there) for value, there in zip(line["y"], edge, strict=True) if value is not None]
+        assert drawn
+        assert [value for value, _ in drawn] == pytest.approx([there for _, there in drawn], abs=1e-3)
+
+
+def test_of_a_limit_that_no_speed_keeps_nothing_is_drawn(start):
+    figure = start_figure(start(**NONE, area="20"), LIGHT)
+    assert named(figure, EDGES["area"]) == []
+    assert not any("area" in note["text"] for note in figure["layout"]["annotations"])
+
+
+def test_the_axis_reaches_down_to_where_nothing_is_computed(start):
+    layout = start_figure(start(**NONE, speed="8"), LIGHT)["layout"]
+    assert layout["yaxis"]["range"] == pytest.approx([0.0, 1.1])
+    assert any(note["text"] == EDGES["slowest"] for note in layout["annotations"])
 
 
 def test_every_ball_that_fits_has_its_bar(start):
@@ -59,16 +102,17 @@ def test_every_ball_that_fits_has_its_bar(start):
 @pytest.mark.parametrize("width", [340.0, 700.0, 1000.0])
 @pytest.mark.parametrize("code", ["W01", "W04", "W06"])
 @pytest.mark.parametrize("axis", ["share", "speed"])
-def test_every_edge_of_the_region_is_named_and_names_keep_off_one_another(start, code, axis, width):
-    answer = start(code, axis=axis, most_loaded="150")
+@pytest.mark.parametrize("limits", [{"most_loaded": "150"}, {"area": "100", "speed": "25"}])
+def test_every_edge_is_named_and_names_keep_off_one_another_and_off_the_marks(start, code, axis, width, limits):
+    answer = start(code, axis=axis, **limits)
     figure = start_figure(answer, LIGHT, width)
     notes = [note for note in figure["layout"]["annotations"] if note.get("yanchor") == "middle"]
     region = answer.found.region
     fits = np.flatnonzero(region.fits)
-    edges = {(*region.most_by, *region.least_by)[i] for i in (*fits, *(fits + region.mass_kg.size))}
+    edges = {(*region.most_by, *region.least_by)[i] for i in (*fits, *(fits + region.mass_kg.size))} - {"full"}
     long_enough = {key for key in edges if sum(by == key for by in region.most_by + region.least_by) > 5}
     for key in long_enough:
-        assert any(note["text"].startswith(EDGES[key]) for note in notes), key
+        assert any(note["text"] in (EDGES[key], limit_words(key, answer)) for note in notes), key
     margin = figure["layout"]["margin"]
     across = width - margin["l"] - margin["r"]
     down = figure["layout"]["height"] - margin["t"] - margin["b"]
@@ -76,6 +120,14 @@ def test_every_edge_of_the_region_is_named_and_names_keep_off_one_another(start,
     for one, other in itertools.combinations(boxes, 2):
         apart = abs(one[0] - other[0]) >= one[2] + other[2] or abs(one[1] - other[1]) >= one[3] + other[3]
         assert apart
+    (marks,) = named(figure, "list")
+    (x_low, x_high), (y_low, y_high) = (figure["layout"][name]["range"] for name in ("xaxis", "yaxis"))
+    radius = marks["marker"]["size"] / 2.0
+    for mass, height in zip(marks["x"], marks["y"], strict=True):
+        x = across * (np.log10(mass) - x_low) / (x_high - x_low)
+        y = down * (height - y_low) / (y_high - y_low)
+        for left, foot, half, tall in boxes:
+            assert abs(x - left) >= half + radius - 1.0 or abs(y - foot) >= tall + radius - 2.0
 
 
 def test_where_nothing_fits_the_edges_are_drawn_and_nothing_is_shaded(start):

@@ -7,6 +7,7 @@ import pytest
 from app.compare.form import FormError
 from app.start.form import (
     ABSOLUTE,
+    AIMS,
     COUNTED,
     EXAMPLE,
     LIMITS,
@@ -20,6 +21,7 @@ from app.start.form import (
     without_limits,
 )
 from model.ceilings import BOUNDS
+from model.start_list import AIMS as MODEL_AIMS
 
 FULL = StartForm(who="W02", speed="70 mph", braking="", left_out="95 470", certainty_percent="80", axis="speed")
 
@@ -29,7 +31,18 @@ def test_what_is_kept_comes_back_as_it_was():
 
 
 @pytest.mark.parametrize(
-    "kept", [None, 3, "x", [], {}, {"version": 99}, to_json(FULL) | {"more": ""}, to_json(FULL) | {"speed": 3}]
+    "kept",
+    [
+        None,
+        3,
+        "x",
+        [],
+        {},
+        {"version": 99},
+        to_json(FULL) | {"more": ""},
+        to_json(FULL) | {"speed": 3},
+        to_json(FULL) | {"version": 1},  # kept before the area was a limit
+    ],
 )
 def test_anything_else_is_refused(kept):
     with pytest.raises(FormError):
@@ -57,3 +70,9 @@ def test_the_limits_are_emptied_or_set_to_the_example_and_nothing_else_changes()
     example = with_example(bare)
     assert is_example(example)
     assert (example.who, example.certainty_percent) == ("W02", "80")
+
+
+def test_no_aim_is_chosen_to_begin_with_and_each_of_the_model_has_its_words():
+    assert EXAMPLE.aim == ""
+    assert tuple(AIMS) == MODEL_AIMS
+    assert (EXAMPLE.area, LIMITS.index("area")) == ("", LIMITS.index("rise_rate") + 1)

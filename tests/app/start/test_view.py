@@ -1,53 +1,18 @@
-"""The parts that change: sentence, tables, sheet and what is missing."""
-
-import re
-from dataclasses import replace
+"""The parts that change: what is said first, the sheet, whose arm, and what is missing."""
 
 import pytest
 
+from app import ids
 from app.compare.form import empty_form
+from app.demo import load_demo
+from app.pages.start import layout
+from app.start.address import UNKNOWN
 from app.start.answers import start_of
 from app.start.form import ABSOLUTE, StartForm
-from app.start.table import list_table, ranges_table
-from app.start.view import means_of
-from app.systems import CUSTOMARY
+from app.start.table import FIRST
+from app.start.view import means_of, nobody
 from app.whose import UNREAD, Whose
-from tests.app.start.conftest import TODAY
-
-
-def test_the_list_has_a_column_for_each_throw_and_a_row_for_each_limit(start, text):
-    said = text(list_table(start()))
-    for part in ("Share of full speed", "Asked effort", "Distance", "Braking after release", "All limits at once"):
-        assert part in said
-    assert "at most 70 % of measured, 2026-01-13" in said
-    assert "per cent of measured, 2026-01-13" in said
-    assert said.count("room") == 3 * 4
-
-
-def test_without_limits_the_list_has_no_rows_about_them(start, text):
-    bare = start(elbow_peak="", shoulder_peak="", rise_rate="", braking="")
-    assert "Each limit" not in text(list_table(bare))
-
-
-def test_the_radars_reading_is_shown_where_the_correction_is_on(arm, text):
-    found = arm()
-    on = Whose(found.compared, replace(found.profile, radar="on"))
-    assert "Radar shows" in text(list_table(start_of(StartForm(), on, TODAY)))
-    assert "Radar shows" not in text(list_table(start_of(StartForm(), found, TODAY)))
-
-
-def test_every_ball_is_told_with_its_range_or_with_what_keeps_it_out(start, text):
-    said = text(ranges_table(start(most_loaded="140")))
-    assert "470 gnone: elbow peak up to 96 %, most time loaded from 100 %" in said
-    assert "360 g90.7 to 94.4 %" in said
-
-
-def test_the_tables_are_in_the_readers_units(start, text):
-    answer = start(system=CUSTOMARY)
-    said = text(list_table(answer)) + text(ranges_table(answer))
-    assert " mph" in said
-    assert " ft" in said
-    assert not re.search(r"[0-9] (m/s|g|m)\b", said)
+from tests.app.start.conftest import NONE, TODAY
 
 
 def test_a_field_tells_its_limit_counted_the_other_way(start):
@@ -55,7 +20,7 @@ def test_a_field_tells_its_limit_counted_the_other_way(start):
     assert means_of(answer, "elbow_peak").startswith("= 4")
     assert means_of(answer, "elbow_peak").endswith(" N·m")
     said = means_of(answer, "shoulder_peak")
-    assert "% of measured, 2026-01-13" in said
+    assert "% of the reference (measured, 2026-01-13)" in said
     assert said.endswith("by laboratory 37.5 N·m to 62.5 N·m (±25 % and more)")
     assert means_of(answer, "most_loaded") == ""
 
@@ -75,12 +40,46 @@ def test_a_missing_day_of_the_injury_and_wrong_fields_are_named(start, view, tex
 
 
 @pytest.mark.parametrize(("code", "young"), [("W01", False), ("W04", True), ("W05", False)])
-def test_young_and_female_throwers_are_told_at_the_number_whose_path_it_is(start, view, text, arm, code, young):
-    made = view(start(code), compared=arm(code).compared)
-    assert ("The path comes from adult men" in text(made.sentence)) is (code != "W01")
-    assert ("24 % of throwers injured" in text(made.sentence)) is young
-    assert ("24 % of throwers injured" in text(made.cautions)) is young
+def test_young_and_female_throwers_are_told_whose_path_it_is_and_the_young_before_any_number(
+    start, view, text, arm, code, young
+):
+    made = view(start(code, aim="least_area"), compared=arm(code).compared)
+    assert ("The path comes from adult men" in text([made.growing, made.sentence])) is (code != "W01")
+    assert bool(made.growing) is young
+    for part in (made.growing, made.cautions):
+        assert ("still growing" in text(part)) is young
     assert "Pain, numbness" in text(made.cautions)
+
+
+def test_the_growth_caution_stands_before_the_form_and_the_answer_on_the_page():
+    places = [getattr(part, "id", None) for part in layout()._traverse()]
+    assert places.index(ids.START_GROWING) < places.index(ids.START_ATHLETE) < places.index(ids.START_SENTENCE)
+
+
+def test_the_headlines_button_is_there_only_where_a_ball_stands_first(start, view):
+    def buttons(answer):
+        return [part.id for part in view(answer).sentence if getattr(part, "id", None)]
+
+    assert buttons(start(aim="own")) == [{"type": ids.START_PLAN, "ball": FIRST}]
+    assert buttons(start()) == []
+    assert buttons(start(aim="own", **NONE, speed="1.2")) == []
+
+
+def test_the_reason_for_the_own_ball_is_told_before_an_aim_too_without_a_ball(start, view, text):
+    said = text(view(start("W06")).sentence)
+    assert "The own ball stands first whatever is chosen, because the reference is from before an injury" in said
+
+
+def test_a_code_that_nobody_has_is_told_with_who_is_there_and_without_any_number(view, text, arm):
+    empty = Whose(empty_form(), arm(read=False).profile)
+    unknown = nobody(f"{UNKNOWN}<X9>", "A7", load_demo())
+    made = view(start_of(StartForm(), empty, TODAY), compared=empty_form(), unknown=unknown)
+    said = text(made.empty)
+    assert said.startswith("Nobody here has the code <X9>.")
+    assert "A7, the athlete of Compare" in said
+    assert all(f"W0{i}, invented" in said for i in range(1, 7))
+    assert (made.body_hidden, made.who, made.reference, made.sentence) == (True, "", [], [])
+    assert nobody("W04", "A7", load_demo()) == nobody("compare", "", load_demo()) == []
 
 
 def test_the_example_says_that_it_is_one_until_it_is_changed(start, view):
@@ -91,12 +90,21 @@ def test_the_example_says_that_it_is_one_until_it_is_changed(start, view):
 def test_the_sheet_lists_limits_aim_and_certainty(start, view, text):
     said = text(view(start(aim="nearest_peak")).limits)
     for part in (
-        "Elbow, peak at most80 % of measured, 2026-01-13",
-        "nearest to a wanted peak",
+        "Elbow, peak at most80 %",
+        "Not limitedarea, least time loaded, most time loaded, release speed",
+        "100 % ismeasured, 2026-01-13",
+        "What matters mostnearest to a given peak",
         "Certainty90 %",
-        "75 %",
+        "Wanted peak75 %",
+        "Own ball145 g, up to ",
     ):
         assert part in said
+
+
+def test_the_sheet_has_the_own_ball_also_where_it_fits_at_no_speed(start, view, text):
+    said = text(view(start(**NONE, speed="1.2")).limits)
+    assert "Own ball145 g, fits at no speed" in said
+    assert "What matters mostnot chosen" in said
 
 
 def test_what_could_not_be_read_is_told(start, view, text):
