@@ -85,11 +85,13 @@ def register(
         del pressed
         return acted(form_of(given), athlete_for, beside, kept)
 
-    def draw(kept: Any, read: Any, who: Any, known: Any, given: dict[str, Any], **look: Any) -> dict[str, Any]:
+    def draw(
+        kept: Any, read: Any, who: Any, known: Any, from_start: Any, given: dict[str, Any], **look: Any
+    ) -> dict[str, Any]:
         del who
         if not isinstance(read, dict):
             raise PreventUpdate  # the page is opening
-        athlete = athlete_for(form_of(given)[0], read, None, system_named(look["units"]))[0]
+        athlete = athlete_for(form_of(given)[0], read, from_start, system_named(look["units"]))[0]
         return drawn(kept, with_known(athlete, known, None), look)
 
     app.callback(
@@ -150,6 +152,7 @@ def register(
             "read": Input(ids.BUILDUP_READ, "data"),
             "who": Input(ids.BUILDUP_ATHLETE, "value"),
             "known": Input(ids.BUILDUP_KNOWN, "data"),
+            "from_start": Input(ids.BUILDUP_FROM_START, "data"),
             "theme": Input(ids.SHELL_THEME, "data"),
             "units": Input(ids.SHELL_UNITS, "data"),
             "width": Input(ids.BUILDUP_WIDTH, "data"),

@@ -75,14 +75,14 @@ REASONS = {
     "stop_sign": "{signs}: a stop sign. No throwing until a licensed clinician clears it.",
     "not_entered": "Not entered is not none: pain before the first throw and while throwing is to be entered.",
     "pain_twice": "Pain at a joint in two sessions in a row: two days off, then at most one step back.",
-    "pain_before": "Pain at a joint before the first throw: two days off, then at most one step back, and lower than the "
+    "pain_before": "Pain at a joint before the first throw: two days off, then at most one step back, lower than the "
     "last painless session.",
     "pain": "Pain at a joint: two days off, then at most this session again, with no more throws, area, peak, rise or "
     "speed than up to the pain, until a session without.",
     "sore_throwing": "Muscles sore after the first throws: stop for the day, two days off, at most one step back.",
     "sore_warm_up": "Muscles sore in the warm-up, not after the first throws: at most the session before again.",
     "sore_later": "Muscles sore for more than an hour, or on the next day: one day off, at most this session again.",
-    "painkiller": "A painkiller was taken, or it is not entered whether one was: at most this session again, as it does "
+    "painkiller": "A painkiller was taken, or it is not entered whether one was: at most this session again: it does "
     "not count as painless.",
     "morning_missing": "Pain on the next morning is not entered: at most this session again until it is.",
     "speed_not_held": "The speed was not held to the end: at most this session again.",

@@ -5,7 +5,7 @@ from typing import Any
 
 from app.buildup.athlete import Athlete, ball_value
 from app.buildup.before import read_plan
-from app.buildup.course import course_of
+from app.buildup.course import Course, course_of
 from app.buildup.offers import offers_of
 from app.buildup.overlay import overlay, paper_overlay
 from app.buildup.recheck import recheck
@@ -41,12 +41,20 @@ def drawn(kept: Any, athlete: Athlete, look: dict[str, Any]) -> dict[str, Any]:
         "signs": view.signs,
         "offers": offer_buttons(offers),
         "away": record is None,
-        "open": record is None or course_of(record).closed == "plan_anew",
+        "open": course is None or course.closed == "plan_anew" or _waits(athlete, course),
         "stairs": BLANK if drawing is None else stairs(drawing, theme, system, width),
         "stairs_paper": {} if drawing is None else paper_stairs(drawing, system),
         "overlay": BLANK if drawing is None else overlay(drawing, theme, system, width),
         "overlay_paper": {} if drawing is None else paper_overlay(drawing, system),
     }
+
+
+def _waits(athlete: Athlete, course: Course) -> bool:
+    """Whether something came over from Start that the plan was not made with."""
+    given, first = athlete.given, course.record.first
+    if given is None:
+        return False
+    return first is None or (first.ball, first.share, first.ceilings) != (given.ball, given.share, given.ceilings)
 
 
 def _other(record: Record | None, case: Any) -> str:
