@@ -235,17 +235,12 @@ def changed(act: Act, page: Page, kept: dict[str, Any], name: object = None) -> 
 
     Parameters
     ----------
-    act : Act
     page : Page
         As it was.
     kept : dict
         ``plan``, ``before`` and ``known``, as the browser kept them.
     name : object
         Of the button: what happened is said beside it.
-
-    Returns
-    -------
-    dict
     """
     made = _nothing() | _said(name, act.said) | {"upload": None}
     fields = changed_fields(page.form, act.form)
@@ -290,10 +285,6 @@ def undone(before: Any, form: PlanForm, plan: Any, known: Any) -> dict[str, Any]
         As it stands.
     plan, known : object
         The plan on the page and the stop signs of all athletes, as the browser kept them.
-
-    Returns
-    -------
-    dict
 
     Raises
     ------

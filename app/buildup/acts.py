@@ -40,13 +40,8 @@ def done(page: Page, name: str) -> Act:
 
     Parameters
     ----------
-    page : Page
     name : str
         Of the button.
-
-    Returns
-    -------
-    Act
 
     Raises
     ------

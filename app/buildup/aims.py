@@ -168,14 +168,5 @@ class Care:
 
 
 def aim_named(key: object) -> Aim:
-    """Find an aim by what the browser sent; the first if it is none.
-
-    Parameters
-    ----------
-    key : object
-
-    Returns
-    -------
-    Aim
-    """
+    """Find an aim by what the browser sent; the first if it is none."""
     return AIMS.get(key, AIMS["after_off"]) if isinstance(key, str) else AIMS["after_off"]

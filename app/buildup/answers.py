@@ -66,11 +66,6 @@ def make(form: PlanForm, checked: CheckedPlan, athlete: Athlete, today: date) ->
         The same, read: nothing is wrong or missing.
     athlete : Athlete
         Whose person and speeds are known.
-    today : date
-
-    Returns
-    -------
-    Record or NoPlan
 
     Raises
     ------
@@ -155,21 +150,12 @@ def search(
 
     Parameters
     ----------
-    person : Person
-    table : SpeedTable
     rack : tuple of Ball
         Those that it may go through.
     goal, start
         As `find_plan` takes them.
     steps : int or None
         None for the fewest within the limits and `MORE_STEPS`.
-    limits : PlanLimits
-    lead : str
-    order : Order
-
-    Returns
-    -------
-    Plan or NoPlan
     """
 
     def of(count: int) -> Plan | NoPlan:

@@ -25,7 +25,6 @@ def calendar_text(course: Course, now: datetime, with_code: bool, system: System
 
     Parameters
     ----------
-    course : Course
     now : datetime
         With its time zone; when the file was made.
     with_code : bool

@@ -177,10 +177,6 @@ def check_form(form: PlanForm, today: date, care: Care, limited: bool = False, s
         Whether limits came over from Start.
     system : System
         The units of the messages.
-
-    Returns
-    -------
-    CheckedPlan
     """
     problems = dict[str, str]()
     values, typed = dict[str, float](), set[str]()
@@ -285,10 +281,6 @@ def read_day(text: str, label: str, low: date, high: date) -> date:
         What the field is called.
     low, high : date
         The first and last day that are accepted.
-
-    Returns
-    -------
-    date
 
     Raises
     ------

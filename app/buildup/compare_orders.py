@@ -136,12 +136,12 @@ def _facts(course: Course, system: System) -> dict[str, Any]:
         "Summed area": f"{sum(one.area_nms for one in sessions):.0f} N·m·s",
         "Greatest share of full speed": f"{words.share_words(greatest)}{with_others}",
         "Own ball first": early,
-        **({"Limits from Start": _passes(course, system)} if record.first is not None else {}),
+        **({"Limits from Start": _passes(course)} if record.first is not None else {}),
     }
 
 
-def _passes(course: Course, system: System) -> str:
+def _passes(course: Course) -> str:
     first = course.record.first
     waits = " The first of them waits until the limits are cleared." if first and first.holds == "cleared" else ""
-    said = passes_words(course, system)
+    said = passes_words(course)
     return f"{said}{waits}" if said else "No step passes one."

@@ -4,9 +4,12 @@ from dataclasses import dataclass, replace
 from datetime import date
 from functools import lru_cache
 
+import numpy as np
+
 from app.buildup.first_limits import passing
 from app.buildup.record import Record, Throws, steps_with
-from model.build_up import Breach, Plan, PlanLimits, check_plan
+from model.ball import Ball
+from model.build_up import Breach, Plan, PlanLimits, check_plan, metrics_at
 from model.calendar_plan import (
     AREA_LIMIT,
     WEEK,
@@ -105,6 +108,18 @@ class Course:
         rungs = self.standing.rungs
         limited = self.record.first is not None and bool(self.record.first.most_share)
         return limited and self.standing.most is None and bool(rungs) and rungs[-1].index < len(self.row.order) - 1
+
+
+def thrown_metrics(course: Course) -> tuple[dict[str, float], ...]:
+    """Metrics (SI) of one throw of each session of the log, at its highest speed."""
+    log = course.record.log
+    return _thrown(course.record.person, tuple(one.ball for one in log), tuple(one.reached_m_s for one in log))
+
+
+@lru_cache(maxsize=16)
+def _thrown(person: Person, balls: tuple[Ball, ...], speeds: tuple[float, ...]) -> tuple[dict[str, float], ...]:
+    found = metrics_at(person, balls, np.array(speeds)) if balls else {}
+    return tuple({key: float(values[i]) for key, values in found.items()} for i in range(len(balls)))
 
 
 def broken(person: Person, table: SpeedTable, throws: Throws, limits: PlanLimits) -> tuple[Breach, ...]:

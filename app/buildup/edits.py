@@ -33,7 +33,6 @@ def change_step(record: Record, place: int, ball: Ball, share: float, repeats: i
 
     Parameters
     ----------
-    record : Record
     place : int
         Of the step, from 0.
     ball : Ball
@@ -42,11 +41,6 @@ def change_step(record: Record, place: int, ball: Ball, share: float, repeats: i
         Of full speed with the ball.
     repeats : int
         Sessions at the step.
-    today : date
-
-    Returns
-    -------
-    Record
 
     Raises
     ------
@@ -71,16 +65,6 @@ def change_step(record: Record, place: int, ball: Ball, share: float, repeats: i
 def leave_out(record: Record, place: int, today: date) -> Record:
     """Leave a step out.
 
-    Parameters
-    ----------
-    record : Record
-    place : int
-    today : date
-
-    Returns
-    -------
-    Record
-
     Raises
     ------
     InputError
@@ -102,16 +86,6 @@ def leave_out(record: Record, place: int, today: date) -> Record:
 
 def put_in(record: Record, place: int, today: date) -> Record:
     """Put a copy of a step after it, to be changed.
-
-    Parameters
-    ----------
-    record : Record
-    place : int
-    today : date
-
-    Returns
-    -------
-    Record
 
     Raises
     ------
@@ -135,18 +109,12 @@ def change_session(record: Record, index: int, day: date | None, throws: int | N
 
     Parameters
     ----------
-    record : Record
     index : int
         Its place in the whole row of sessions, from 0.
     day : date or None
         None for the calendar's.
     throws : int or None
         None for what the budget gives.
-    today : date
-
-    Returns
-    -------
-    Record
 
     Raises
     ------
@@ -168,16 +136,10 @@ def plan_rest(record: Record, place: int, steps: int | None, today: date) -> Rec
 
     Parameters
     ----------
-    record : Record
     place : int
         The step that stays and that the new ones follow.
     steps : int or None
         How many, this one and the goal among them; None for as many as the limits ask for.
-    today : date
-
-    Returns
-    -------
-    Record or NoPlan
 
     Raises
     ------
@@ -220,19 +182,12 @@ def take_numbers(
 
     Parameters
     ----------
-    record : Record
-    person : Person
     table : SpeedTable
         With every ball of the plan.
     rests_on : str
         Where the speeds come from.
     first : FirstLimits or None
         What the limits from Start allow by the new numbers.
-    today : date
-
-    Returns
-    -------
-    Record
     """
     made = replace(record, person=person, table=table, rests_on=rests_on, first=first, refused="")
     return told(_within_rules(made), f"{today}: new measures or readings taken")
@@ -243,14 +198,8 @@ def acknowledge(record: Record, by: str, on: date) -> Record:
 
     Parameters
     ----------
-    record : Record
     by : str
         Initials.
-    on : date
-
-    Returns
-    -------
-    Record
 
     Raises
     ------

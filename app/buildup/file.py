@@ -139,10 +139,6 @@ def read_upload(contents: object) -> Record:
     contents : object
         As the browser sends a file: ``data:...;base64,...``.
 
-    Returns
-    -------
-    Record
-
     Raises
     ------
     FileError

@@ -13,10 +13,6 @@ def upgraded(kept: dict[str, Any]) -> dict[str, Any]:
     ----------
     kept : dict
         Whatever came under that version; it is read with distrust afterwards.
-
-    Returns
-    -------
-    dict
     """
     added = {
         "order": "",

@@ -114,18 +114,10 @@ def first_limits(
 
     Parameters
     ----------
-    given : FromStart
     case : Case
         Whose person and speeds are known.
-    balls : tuple of Ball
-    holds : str
-    count : int
     sessions_a_week, repeats : int
         Days to throw on, and sessions at each step: weeks are counted out in steps.
-
-    Returns
-    -------
-    FirstLimits
     """
     alone = _alone(case, given.ceilings, given.certainty, given.reference, balls)
     steps = {"steps": count, "weeks": math.ceil(count * sessions_a_week / repeats), "cleared": 1}[holds]

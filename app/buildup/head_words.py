@@ -12,6 +12,7 @@ from app.buildup.words import count_words, metric_words, ranges, why_words
 from app.claim.words import capital
 from app.systems import System
 from model.build_up import METRICS
+from model.ceilings import BOUNDS
 
 SAME = 5e-3  # relative: speeds that differ by less are one
 WAITS_FOR_PAIN = "Only the next session is planned until one was thrown without pain; what comes after depends on it."
@@ -20,11 +21,6 @@ WAITS_FOR_LIMITS = "The sessions after these pass a limit from Start: they wait 
 
 def purpose(course: Course, system: System) -> list[tuple[str, str]]:
     """Say what should improve, which readout is meant to rise, and what ends the plan.
-
-    Parameters
-    ----------
-    course : Course
-    system : System
 
     Returns
     -------
@@ -106,10 +102,10 @@ def first_words(course: Course, system: System) -> str:
         return "None were set there."
     sure = f"{100.0 * first.certainty:.0f} % certainty each; 100 % is {first.dated}"
     told = f"{capital('; '.join(limits))} ({sure}). They hold {hold_words(first)}."
-    return f"{told} {passes_words(course, system)}".strip()
+    return f"{told} {passes_words(course)}".strip()
 
 
-def passes_words(course: Course, system: System) -> str:
+def passes_words(course: Course) -> str:
     """Name the steps that pass a limit from Start; empty if none does."""
     first, steps = course.record.first, dict[str, list[int]]()
     for place, keys in sorted(course.passes.items()):
@@ -117,12 +113,8 @@ def passes_words(course: Course, system: System) -> str:
             steps.setdefault(key, []).append(place + 1)
     if first is None or not steps:
         return ""
-    named = [
-        f"{limit_words(key, getattr(first.ceilings, key), system).split(', ')[0]}: step{'' if len(at) == 1 else 's'} "
-        f"{ranges(at)}"
-        for key, at in steps.items()
-    ]
-    return f"Passed with that certainty: {'; '.join(named)}."
+    named = [f"{BOUNDS[key].label} at step{'' if len(at) == 1 else 's'} {ranges(at)}" for key, at in steps.items()]
+    return f"Passing a limit: {'; '.join(named)}."
 
 
 def closed_words(course: Course) -> str:

@@ -19,13 +19,10 @@ def keep_session(record: Record, at: int, one: Logged, by: Signed, today: date) 
 
     Parameters
     ----------
-    record : Record
     at : int
         Its place in the log, from 0; the length of the log for the next one.
-    one : Logged
     by : Signed
         Who fills it in.
-    today : date
 
     Returns
     -------
@@ -84,14 +81,8 @@ def take_up_again(record: Record, day: date, today: date) -> Record:
 
     Parameters
     ----------
-    record : Record
     day : date
         Of the next session, at the earliest.
-    today : date
-
-    Returns
-    -------
-    Record
 
     Raises
     ------

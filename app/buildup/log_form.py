@@ -185,10 +185,8 @@ def draft_of(course: Course, at: int, form: LogForm, system: System) -> Draft | 
 
     Parameters
     ----------
-    course : Course
     at : int
         Place of the session in the log; its length for the next one.
-    form : LogForm
     system : System
         The units of the messages.
 
@@ -243,12 +241,8 @@ def logged_of(course: Course, at: int, form: LogForm, system: System, today: dat
 
     Parameters
     ----------
-    course : Course
     at : int
         As for `draft_of`.
-    form : LogForm
-    system : System
-    today : date
 
     Returns
     -------

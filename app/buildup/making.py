@@ -92,7 +92,6 @@ def made(page: Page, changes: Mapping[str, str] | None = None) -> Act:
 
     Parameters
     ----------
-    page : Page
     changes : mapping of str to str, optional
         Fields that are changed first.
 
@@ -146,17 +145,7 @@ def named(error: InputError) -> InputError:
 
 
 def missing_parts(measures: bool, speed: bool, reasons: tuple[str, ...]) -> list[Component]:
-    """Say what is missing for a plan, and where it is entered.
-
-    Parameters
-    ----------
-    measures, speed : bool
-    reasons : tuple of str
-
-    Returns
-    -------
-    list of Component
-    """
+    """Say what is missing for a plan, and where it is entered."""
     lines: list[Component] = []
     if measures:
         lines.append(
@@ -181,17 +170,7 @@ def missing_parts(measures: bool, speed: bool, reasons: tuple[str, ...]) -> list
 
 
 def no_plan_parts(found: NoPlan, system: System) -> list[Component]:
-    """Say why there is no plan, and offer what would open one.
-
-    Parameters
-    ----------
-    found : NoPlan
-    system : System
-
-    Returns
-    -------
-    list of Component
-    """
+    """Say why there is no plan, and offer what would open one."""
     offers = [Offer(f"{FORM}{one.kind}_{one.key}", _needed(one), _allow(one, system)) for one in found.loosenings]
     chosen = offers[:MOST_OFFERED]
     if found.fewest_steps is not None and found.fewest_steps != found.steps:
@@ -221,13 +200,8 @@ def offered(page: Page, name: str) -> Act:
 
     Parameters
     ----------
-    page : Page
     name : str
         Of its button: what is changed, an equals sign, and what it becomes.
-
-    Returns
-    -------
-    Act
 
     Raises
     ------

@@ -110,11 +110,6 @@ def begin_of(
 
     Parameters
     ----------
-    form : PlanForm
-    checked : CheckedPlan
-    athlete : Athlete
-    care : Care
-    table : SpeedTable
     first : FirstLimits or None
         Limits from Start.
 

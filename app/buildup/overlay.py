@@ -32,9 +32,6 @@ def overlay(course: Course, theme: Theme, system: System, width_px: float) -> di
 
     Parameters
     ----------
-    course : Course
-    theme : Theme
-    system : System
     width_px : float
         Of the figure.
 

@@ -55,7 +55,6 @@ def recheck(record: Record, case: Case) -> Recheck | None:
 
     Parameters
     ----------
-    record : Record
     case : Case
         The athlete as the other pages have him now.
 

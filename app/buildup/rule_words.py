@@ -38,7 +38,7 @@ WHEN_WORDS = dict(
 )
 SORE_WORDS = {
     "before": "in the warm-up",
-    "throwing": "after the first throws",
+    "throwing": "after the first throws, or again",
     "hour_after": "longer than an hour after",
     "next_morning": "on the next day",
 }
@@ -79,7 +79,7 @@ REASONS = {
     "last painless session.",
     "pain": "Pain at a joint: two days off, then at most this session again, with no more throws, area, peak, rise or "
     "speed than up to the pain, until a session without.",
-    "sore_throwing": "Muscles sore after the first throws: stop for the day, two days off, at most one step back.",
+    "sore_throwing": "Muscles sore after the first throws, or again: stop, two days off, then at most one step back.",
     "sore_warm_up": "Muscles sore in the warm-up, not after the first throws: at most the session before again.",
     "sore_later": "Muscles sore for more than an hour, or on the next day: one day off, at most this session again.",
     "painkiller": "A painkiller was taken, or it is not entered whether one was: at most this session again: it does "
@@ -140,7 +140,6 @@ def advice_lines(advice: Advice, facts: Facts) -> list[str]:
 
     Parameters
     ----------
-    advice : Advice
     facts : Facts
         What it was found from.
 

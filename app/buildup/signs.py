@@ -78,7 +78,6 @@ def joined(record: Record, store: object) -> Record:
 
     Parameters
     ----------
-    record : Record
     store : object
         Whatever the browser kept.
 
@@ -98,13 +97,8 @@ def with_signs(record: Record, entered: Mapping[int, Signed] | None = None) -> R
 
     Parameters
     ----------
-    record : Record
     entered : mapping of int to Signed, optional
         Who entered what was noted of a session.
-
-    Returns
-    -------
-    Record
     """
     found = new_signs(record.log, record.signs, entered or {}, record.mark)
     return replace(record, signs=together(record.signs, found)) if found else record
@@ -117,11 +111,6 @@ def noted(store: object, record: Record) -> dict[str, Any]:
     ----------
     store : object
         Whatever the browser kept.
-    record : Record
-
-    Returns
-    -------
-    dict
     """
     kept = dict(store) if isinstance(store, dict) else {}
     if not record.signs and not record.earlier:
@@ -154,11 +143,8 @@ def before_making(store: object, record: Record | None, code: str, invented: boo
 
     Parameters
     ----------
-    store : object
     record : Record or None
         The plan on the page.
-    code : str
-    invented : bool
 
     Returns
     -------

@@ -4,7 +4,7 @@ import math
 import re
 from datetime import date
 
-from app.buildup.course import Course
+from app.buildup.course import Course, thrown_metrics
 from app.buildup.head_words import closed_words
 from app.buildup.record import Record
 from app.buildup.tables import AFTER_A_SIGN, area_of
@@ -66,10 +66,6 @@ YES_NO = {True: "yes", False: "no", None: ""}
 def sessions_table(course: Course) -> str:
     """Write all sessions, those thrown first.
 
-    Parameters
-    ----------
-    course : Course
-
     Returns
     -------
     str
@@ -113,7 +109,6 @@ def file_name(record: Record, today: date, ending: str) -> str:
 
 def _thrown_cells(course: Course, i: int, one: Logged) -> list[str]:
     notes, sore = one.notes, one.notes.soreness
-    step = course.row.at(one.ball, one.reached_m_s)
     ratings = (getattr(notes.pain, when) for when in WHEN)
     state = AFTER_A_SIGN if i in course.late else "thrown"
     return [
@@ -126,9 +121,9 @@ def _thrown_cells(course: Course, i: int, one: Logged) -> list[str]:
         "",
         *_numbers(one.speed_m_s),
         str(one.throws),
-        *_numbers(area_of(course, one)),
+        *_numbers(area_of(course, i)),
         "",
-        *_metrics(step.metrics),
+        *_metrics(thrown_metrics(course)[i]),
         str(one.planned),
         "" if one.top_speed_m_s is None else f"{one.top_speed_m_s:.6g}",
         notes.pain.site,

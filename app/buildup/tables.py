@@ -8,7 +8,7 @@ from dash.development.base_component import Component
 
 from app.buildup import words
 from app.buildup.checks import CAP_UNITS, DAY_NAMES
-from app.buildup.course import Course
+from app.buildup.course import Course, thrown_metrics
 from app.buildup.head_words import closed_words, waits_words
 from app.buildup.paper import columns, rows_on_paper, step_rows
 from app.buildup.recheck import Recheck
@@ -23,7 +23,6 @@ from app.buildup.rule_words import (
 from app.glossary import explained
 from app.systems import System
 from model.build_up import METRICS, Breach, Step
-from model.session_log import Logged
 from model.session_rules import WHEN
 
 HEADS = {
@@ -168,7 +167,7 @@ def log_table(course: Course, system: System) -> Component:
             html.Td([f"{DAY_NAMES[one.day.weekday()]} {one.day}", *again, *since]),
             html.Td(f"{system.text(one.ball.mass_kg, 'g')}, {system.cap(one.speed_m_s, 'm/s')}"),
             html.Td(f"{one.throws} of {one.planned}"),
-            html.Td(f"{area_of(course, one):.0f}"),
+            html.Td(f"{area_of(course, i):.0f}"),
             html.Td(top),
             html.Td(ratings_words(one)),
             html.Td(soreness_words(one), className="buildup-words"),
@@ -186,9 +185,9 @@ def log_table(course: Course, system: System) -> Component:
     return html.Div([_table(caption, heads, rows, "buildup-table buildup-log-table"), *listed, sources])
 
 
-def area_of(course: Course, one: Logged) -> float:
-    """Summed area of what was thrown (N m s)."""
-    return one.throws * course.row.at(one.ball, one.reached_m_s).metrics["area"]
+def area_of(course: Course, i: int) -> float:
+    """Summed area of what was thrown in a session of the log (N m s)."""
+    return course.record.log[i].throws * thrown_metrics(course)[i]["area"]
 
 
 def numbers_table(found: Recheck, system: System) -> Component:
@@ -270,7 +269,7 @@ def _thrown_row(i: int, course: Course, system: System, later: str) -> Component
         html.Td(system.text(one.ball.mass_kg, "g")),
         html.Td(words.metric_number("speed", one.speed_m_s, system)),
         html.Td(f"{one.throws} of {one.planned}"),
-        html.Td(f"{area_of(course, one):.0f}"),
+        html.Td(f"{area_of(course, i):.0f}"),
         *(html.Td(rating) for rating in ratings),
         html.Td(HELD[one.notes.speed_held]),
         html.Td(decided_words(one), className="buildup-words"),

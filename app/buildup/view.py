@@ -67,20 +67,14 @@ def view_of(
 
     Parameters
     ----------
-    course : Course or None
     found : Recheck or None
         New numbers for it.
     other : str
         What is to be said of the athlete of the other pages, or of a kept plan that is not shown; empty for nothing.
     days : str
         How the plan stands to its target day.
-    system : System
     known : tuple of StopSign
         Those of the athlete above, for where there is no plan.
-
-    Returns
-    -------
-    View
     """
     hidden = dict.fromkeys(PARTS, True)
     if course is None:
@@ -272,16 +266,7 @@ def _signs(signs: tuple[StopSign, ...]) -> list[dict[str, str]]:
 
 
 def offer_buttons(offers: Sequence[Offer]) -> list[Component]:
-    """Make a button for each thing that can be done.
-
-    Parameters
-    ----------
-    offers : sequence of Offer
-
-    Returns
-    -------
-    list of Component
-    """
+    """Make a button for each thing that can be done."""
     return [
         html.Button(
             one.words, id={"type": ids.BUILDUP_OFFER, "name": f"{one.key}={one.value}"}, type="button", n_clicks=0

@@ -33,10 +33,6 @@ MOST_STEPS_A_WEEK = 2  # values.csv 9-load-rules-15
 def game_words(person: Person) -> tuple[str, str]:
     """Say that published daily limits are limits for games, with that of the person's age where there is one.
 
-    Parameters
-    ----------
-    person : Person
-
     Returns
     -------
     str
@@ -59,11 +55,6 @@ def metric_words(key: str, value: float, system: System = METRIC) -> str:
         A key of `METRICS`.
     value : float
         In SI.
-    system : System
-
-    Returns
-    -------
-    str
     """
     return f"{metric_number(key, value, system)} {system.unit(CAP_UNITS[key][0])}"
 
@@ -86,17 +77,7 @@ def ball_words(ball: Ball, record: Record, system: System) -> str:
 
 
 def sentence(course: Course, system: System) -> str:
-    """Say the plan in a sentence: aim, steps, sessions, days, from what to what.
-
-    Parameters
-    ----------
-    course : Course
-    system : System
-
-    Returns
-    -------
-    str
-    """
+    """Say the plan in a sentence: aim, steps, sessions, days, from what to what."""
     record = course.record
     count, sessions = len(record.throws), len(course.row.order)
     first, last = record.steps[0], record.steps[-1]
@@ -129,11 +110,6 @@ def why_words(record: Record, system: System) -> str:
     ----------
     record : Record
         Its reason is kept as the model wrote it: balls in whole grams, shares without a blank.
-    system : System
-
-    Returns
-    -------
-    str
     """
     why = re.sub(r"(?<=[0-9])%", " %", record.why)
     for ball in record.table.balls:
@@ -143,10 +119,6 @@ def why_words(record: Record, system: System) -> str:
 
 def pace_words(course: Course) -> str:
     """Say in which weeks a plan goes on by more steps than the soreness rules do.
-
-    Parameters
-    ----------
-    course : Course
 
     Returns
     -------
@@ -172,11 +144,6 @@ def pace_words(course: Course) -> str:
 
 def breach_words(breach: Breach, system: System) -> str:
     """Name a limit that a step breaks.
-
-    Parameters
-    ----------
-    breach : Breach
-    system : System
 
     Returns
     -------
@@ -206,17 +173,7 @@ def session_breach_words(breach: SessionBreach) -> str:
 
 
 def no_plan_words(found: NoPlan, system: System) -> str:
-    """Say that no such plan exists, and which limit blocks.
-
-    Parameters
-    ----------
-    found : NoPlan
-    system : System
-
-    Returns
-    -------
-    str
-    """
+    """Say that no such plan exists, and which limit blocks."""
     said = f"No such plan exists: no {count_words(found.steps, 'step')} keep every limit."
     if found.loosenings:
         said += f" {loosening_words(found.loosenings[0], system)}"

@@ -129,7 +129,7 @@ def test_from_start_to_orders_compared_to_a_plan_under_its_limits(page, served):
     do(page, "Compare the orders")
     orders = page.locator(".buildup-orders")
     expect(orders.locator("thead th")).to_have_count(3)
-    expect(orders).to_contain_text(re.compile("Passed with that certainty: peak at the elbow .varus torque.: steps"))
+    expect(orders).to_contain_text(re.compile("Passing a limit: peak at the elbow .varus torque. at steps"))
     orders.get_by_role("button", name="Make this plan").nth(1).click()
     expect(sentence(page)).to_contain_text("from 470 g at 11.9 m/s (41.8 %)")
     expect(page.locator("#buildup-sentence")).to_contain_text("35.1 m/s, from before an injury, 2025-09-02")

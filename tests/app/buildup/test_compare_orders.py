@@ -75,7 +75,7 @@ def test_an_order_without_a_plan_says_why_and_the_others_stand(page):
 def test_steps_that_pass_a_limit_from_start_are_named_before_the_plan_is_made(page):
     asked = page(None, "W06", given=GIVEN, aim="after_injury", holds="steps", hold_count="3")
     told = [facts(table(found_orders(asked), METRIC), i)["Limits from Start"] for i in range(3)]
-    assert all(said.startswith("Passed with that certainty: peak at the elbow (varus torque): steps ") for said in told)
+    assert all(said.startswith("Passing a limit: peak at the elbow (varus torque) at steps ") for said in told)
     waits = page(None, "W06", given=GIVEN, aim="after_injury", holds="cleared")
     made = facts(table(found_orders(waits), METRIC), 1)
     assert "waits until the limits are cleared" in made["Limits from Start"]

@@ -74,7 +74,20 @@ def test_the_longest_plan_fits_into_the_largest_file(made):
 def first_version(record, log):
     """The plan as the first version of the file had it."""
     old = to_json(record) | {"version": 1, "log": log}
-    new = "order own_early own_first reference asked first notes signs earlier start_most handed_out calendars".split()
+    new = [
+        "order",
+        "own_early",
+        "own_first",
+        "reference",
+        "asked",
+        "first",
+        "notes",
+        "signs",
+        "earlier",
+        "start_most",
+        "handed_out",
+        "calendars",
+    ]
     return {name: value for name, value in old.items() if name not in new}
 
 

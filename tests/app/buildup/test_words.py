@@ -154,8 +154,7 @@ def test_what_was_asked_first_and_what_came_from_start_stands_with_the_plan(made
     assert "Cleared to throw by PT, licensed clinician" in told["Before it"]
     assert "at most 40 % of the reference throw’s" in told["Limits from Start"]
     assert (
-        "They hold for the first 4 weeks (6 steps). Passed with that certainty: peak at the elbow"
-        in (told["Limits from Start"])
+        "They hold for the first 4 weeks (6 steps). Passing a limit: peak at the elbow" in (told["Limits from Start"])
     )
     assert told["Order of the balls"].startswith("The heaviest ball slow, then lighter and faster. ")
 
