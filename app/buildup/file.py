@@ -161,7 +161,7 @@ def _record(kept: dict[str, Any]) -> Record:
     record = Record(
         code=read.text(kept["code"], LONGEST_CODE),
         invented=kept["invented"] is True,
-        person=Person(**read.numbers(kept["person"], but=("sex", "handedness"))),
+        person=Person(**read.numbers(kept["person"], but=("sex", "handedness", "still_growing"))),
         own_ball=read.ball(kept["own_ball"]),
         table=SpeedTable(
             tuple(map(read.ball, read.listed(kept["rack"], MOST_BALLS))),

@@ -6,9 +6,11 @@ from datetime import date
 
 import pytest
 
+from app.buildup.form import PlanForm
+from app.buildup.form import to_json as form_json
 from app.from_start import to_json as given_json
 from app.server import Config, create_app
-from tests.app.buildup.conftest import GIVEN
+from tests.app.buildup.conftest import ASKED, GIVEN
 from tests.browser.compare_page import choose, load_again, type_in, wait_until
 from tests.browser.themes import THEMES, put_on
 
@@ -100,12 +102,15 @@ def demo(page, served):
 
 @pytest.fixture
 def injured(page, served):
-    """With the plan of one who was injured, the own ball from slow to fast."""
+    """With the plan of one who was injured, the own ball from slow to fast; the form as it was filled in before."""
+    asked = ASKED | {"first_throws": "15", "repeats": "3", "days": "1 4"}
+    page.goto(f"{served}/words")
+    page.evaluate(
+        "form => sessionStorage.setItem('buildup-saved', JSON.stringify(form))",
+        form_json(PlanForm(who="W06", aim="after_injury", **asked)),
+    )
     opened(page, served)
-    choose(page, "Whose arm", "W06")
-    choose(page, "Aim", "back after an injury")
-    expect(page.get_by_label("Initials of who cleared")).to_be_visible()
-    ask(page)
+    expect(page.get_by_label("Initials of who cleared")).to_have_value("PT")
     make(page)
     return page
 

@@ -41,15 +41,16 @@ def test_by_hand_too_the_own_ball_comes_early_and_slowly(made):
     with pytest.raises(InputError, match="first at 80 % or less: after time off"):
         edits.change_step(record, own, record.own_ball, 0.85, 2, TODAY)
     heavy = record.throws[0][0]
+
+    def replaced(plan, places):
+        for place in places:
+            plan = edits.change_step(plan, place, heavy, 0.7, 2, TODAY)
+
     with pytest.raises(InputError, match="first at 80 % or less"):  # then it comes first where it is faster
-        late = record
-        for place in range(own, len(record.throws)):
-            late = edits.change_step(late, place, heavy, 0.7, 2, TODAY)
+        replaced(record, range(own, len(record.throws)))
     slow = made(order="heavy", goal_percent="80")
     with pytest.raises(InputError, match="within two thirds"):
-        late = slow
-        for place in range(len(slow.throws) - 1):
-            late = edits.change_step(late, place, heavy, 0.7, 2, TODAY)
+        replaced(slow, range(len(slow.throws) - 1))
     free = made(aim="fast_block")
     assert edits.change_step(free, 0, free.own_ball, 0.95, 1, TODAY).throws[0][1] == 0.95
 
