@@ -29,10 +29,11 @@ ALREADY = "Nothing was changed: so it stands already."
 AWAY = "The plan was put away; Undo brings it back. Stop signs stay with the athlete."
 IN_CALENDAR = "Its sessions that stand in a calendar stay there."
 REASKED = dict.fromkeys(
-    ("weeks_off", "throws_week", "thrown", "cleared_by", "cleared_role", "first_day", "repeats", "first_throws", "days")
-    + ("order",),
-    "",
-)
+    (
+        "weeks_off", "throws_week", "thrown", "cleared_by", "cleared_role",
+        "first_day", "days", "repeats", "first_throws", "order",
+    ), "",
+)  # fmt: skip
 """Fields that are asked anew once a stop sign was cleared."""
 Signs = tuple[StopSign, ...]
 

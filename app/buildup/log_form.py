@@ -199,6 +199,9 @@ def draft_of(course: Course, at: int, form: LogForm, system: System) -> Draft | 
     if found is None:
         return None
     base, problems = found, dict[str, str]()
+    if form.again == BEFORE and at == len(course.record.log) and not base.was_repeat:
+        said = "as planned: no session before it can be thrown again"
+        problems["again"] = message(InputError(LABELS["again"], "the session before", said))
     throws = _whole(form.throws, "throws", THROWN_LIMIT, problems)
     notes = _notes(form, problems)
     speed = read_field(TOP_SPEED.kept(form.top_speed, "", system), TOP_SPEED, problems, system)

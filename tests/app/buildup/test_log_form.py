@@ -77,7 +77,8 @@ def test_the_session_before_again_is_kept_as_that(made):
     one = read(record, replace(WHOLE, again="before", sore_before="yes"))
     assert (one.index, one.place, one.was_repeat, one.planned) == (2, 1, True, record.log[-1].planned)
     assert course_of(keep(record, one)).next.index == 3  # and then the one in whose place it was thrown
-    assert not read(made(), replace(WHOLE, again="before")).was_repeat  # there is none before
+    with pytest.raises(InputError, match="no session before it"):
+        read(made(), replace(WHOLE, again="before"))
 
 
 @pytest.mark.parametrize(
