@@ -1,118 +1,46 @@
-"""The build-up page as a person meets it: from what is asked first to a plan, its log, its files and its sheets."""
+"""The build-up page as a person meets it: from what is asked first to a plan, its log and its files."""
 
-import json
 import re
-from datetime import date
 
 import pytest
 
-from app.buildup.form import PlanForm
-from app.buildup.form import to_json as form_json
 from app.from_start import to_json as given_json
 from app.server import Config, create_app
-from tests.app.buildup.conftest import ASKED, GIVEN
+from tests.app.buildup.conftest import GIVEN
+from tests.browser.buildup_page import (
+    BROKEN,
+    PAINLESS,
+    SESSIONS,
+    STEPS,
+    after_injury,
+    ask,
+    do,
+    fast_block,
+    field,
+    keep,
+    kept,
+    note,
+    opened,
+    sentence,
+    tick,
+)
 from tests.browser.compare_page import choose, load_again, type_in, wait_until
 from tests.browser.themes import THEMES, put_on
 
 playwright = pytest.importorskip("playwright.sync_api")
 expect = playwright.expect
 
-SESSIONS = ".buildup-sheet tbody tr"
-STEPS = "#buildup-steps tbody tr"
-BROKEN = ".buildup-broken"
-PAINLESS = {"throws": "10", "before": "0", "throwing": "0", "hour_after": "0", "next_morning": "0"}
-
-
-def opened(page, served: str, query: str = ""):
-    page.goto(f"{served}/build-up{query}")
-    expect(page.get_by_role("textbox", name="Lead readout")).to_have_value(re.compile("by the aim"))
-    return page
-
-
-def make(page, order: str = "The own ball,") -> None:
-    page.get_by_role("radio", name=order).check()
-    page.get_by_role("button", name="Make the plan").click()
-    expect(page.locator("#buildup-notice")).to_contain_text("Plan made.")
-    expect(page.locator(SESSIONS).first).to_be_attached()
-
-
-def ask(page, **more) -> None:
-    """Say what is asked for after time off or an injury."""
-    fields = {"Weeks without throwing": "12", "Throws a week before that": "150", "Sessions at each step": "3"}
-    for label, text in {**fields, "Throws in the first session": "15", **more}.items():
-        type_in(page, page.get_by_label(label, exact=True), text)
-    for day in ("Tue", "Fri"):
-        page.get_by_role("checkbox", name=day).check()
-    if page.get_by_label("Initials of who cleared").is_visible():
-        type_in(page, page.get_by_label("Initials of who cleared"), "PT")
-        field(page, "cleared_role", "field").click()
-        page.get_by_role("option", name="licensed clinician").first.click()
-
-
-def do(page, name: str) -> None:
-    page.get_by_role("button", name=name, exact=True).click()
-
-
-def field(page, name: str, kind: str = "log-field"):
-    return page.locator(f'input[id=\'{{"name":"{name}","type":"buildup-{kind}"}}\']')
-
-
-def tick(page, name: str, value: str) -> None:
-    page.locator(f'[aria-labelledby*=\'"name":"{name}","type":"buildup-log-field"\'] input[value="{value}"]').check()
-
-
-def note(page, role: str = "coach", **texts) -> None:
-    """Fill in what is noted after a session."""
-    for name, text in texts.items():
-        type_in(page, field(page, name), text)
-    tick(page, "painkiller", "no")
-    type_in(page, field(page, "by"), "AB")
-    field(page, "role").click()
-    page.get_by_role("option", name=role, exact=True).click()
-
-
-def keep(page, number: int, then: str = "") -> None:
-    """Keep a session, and wait until the fields are those of the next one."""
-    do(page, "Keep this session")
-    expect(page.locator("#buildup-notice-log")).to_contain_text(f"Session {number} kept.")
-    if then:
-        expect(page.locator("#buildup-log-title")).to_have_text(then)
-
-
-def sentence(page):
-    return page.locator("#buildup-sentence .sentence")
-
-
-def kept(page):
-    return json.loads(page.evaluate("localStorage.getItem('buildup-plan')") or "null")
-
-
-def sheets(page, paper: str) -> int:
-    return len(re.findall(rb"/Type\s*/Page\b", page.pdf(format=paper)))
-
 
 @pytest.fixture
 def demo(page, served):
     """The page on its demo data, with a plan into a block of fast throwing."""
-    opened(page, served)
-    choose(page, "Aim", "into a block of fast throwing")
-    make(page, "The heaviest ball slow")
-    return page
+    return fast_block(page, served)
 
 
 @pytest.fixture
 def injured(page, served):
-    """With the plan of one who was injured, the own ball from slow to fast; the form as it was filled in before."""
-    asked = ASKED | {"first_throws": "15", "repeats": "3", "days": "1 4"}
-    page.goto(f"{served}/words")
-    page.evaluate(
-        "form => sessionStorage.setItem('buildup-saved', JSON.stringify(form))",
-        form_json(PlanForm(who="W06", aim="after_injury", **asked)),
-    )
-    opened(page, served)
-    expect(page.get_by_label("Initials of who cleared")).to_have_value("PT")
-    make(page)
-    return page
+    """The page with the plan of one who was injured."""
+    return after_injury(page, served)
 
 
 @pytest.fixture(scope="module")
@@ -355,46 +283,6 @@ def test_it_passes_wcag_in_every_theme_and_width_also_with_mistakes_and_under_a_
     type_in(demo, demo.get_by_label("Rise rate at the elbow, %"), "abc")
     expect(demo.locator(".mantine-InputWrapper-error")).to_have_count(1)
     assert_axe_clean(demo)
-
-
-def test_sheet_and_log_print_on_their_pages_from_a_dark_screen(injured):
-    for number in (1, 2):
-        note(injured, **PAINLESS)
-        choose(injured, "What is decided", "go on to the next session")
-        keep(injured, number, then=f"After session {number + 1}")
-    put_on(injured, "dark")
-    expect(injured.locator("#buildup-stairs-figure .scatterlayer .trace")).to_have_count(6)
-    for paper in ("A4", "Letter"):
-        assert sheets(injured, paper) == 2
-    injured.emulate_media(media="print")
-    expect(injured.locator("main button:visible, main input:visible")).to_have_count(0)
-    expect(injured.locator(f"{SESSIONS} .box").first).to_be_visible()
-    expect(injured.locator(f"{SESSIONS}.buildup-past:visible")).to_have_count(2)
-    expect(
-        injured.get_by_text("Pain, numbness, swelling, or loss of motion or speed ends the session.").last
-    ).to_be_visible()
-    injured.evaluate("() => { document.documentElement.dataset.sheet = 'log'; }")
-    expect(injured.locator(".buildup-log-table tbody tr:visible")).to_have_count(2)
-    expect(injured.locator(f"{SESSIONS}:visible, {STEPS}:visible")).to_have_count(0)
-    assert sheets(injured, "A4") == 1
-
-
-@pytest.mark.slow
-def test_the_longest_plan_prints_on_two_pages_with_every_cap(page, served):
-    opened(page, served)
-    choose(page, "Whose arm", "W04")
-    ask(page, Steps="60", **{"Target day": str(date.today())})
-    page.get_by_role("button", name="Make the plan").click()
-    type_in(page, page.get_by_label("Initials of who has read it"), "CD")
-    do(page, "I have read this: show the plan")
-    expect(page.locator("#buildup-stairs-figure .scatterlayer .trace")).to_have_count(6)
-    for paper in ("A4", "Letter"):
-        assert sheets(page, paper) == 2
-    page.emulate_media(media="print")
-    expect(page.locator(".buildup-columns tbody tr:visible")).to_have_count(60)
-    expect(page.locator(f"{SESSIONS}:visible")).to_have_count(42)
-    smallest = "all => Math.min(...all.map(one => parseFloat(getComputedStyle(one).fontSize)))"
-    assert page.locator("#buildup-body :is(td, th, p, span):visible").evaluate_all(smallest) >= 8 * 96 / 72  # 8 pt
 
 
 @pytest.mark.slow
