@@ -297,6 +297,7 @@ BUILDUP_ORDER = "buildup-order"
 BUILDUP_BETWEEN = "buildup-between"
 BUILDUP_COMPARE = "buildup-compare"
 BUILDUP_ORDERS = "buildup-orders"  # the orders compared
+BUILDUP_COMPARED = "buildup-compared"  # the form that they were compared for
 BUILDUP_GOAL_BALL = "buildup-goal-ball"
 BUILDUP_BALLS = "buildup-balls"
 BUILDUP_LEAD = "buildup-lead"

@@ -165,15 +165,15 @@ def register(app: Dash) -> None:
         },
     )(tell)
     app.callback(
-        Output(ids.BUILDUP_ORDERS, "children"),
+        output={"orders": Output(ids.BUILDUP_ORDERS, "children"), "of": Output(ids.BUILDUP_COMPARED, "data")},
         inputs={
             "pressed": Input(ids.BUILDUP_COMPARE, "n_clicks"),
-            "saved": Input(ids.BUILDUP_SAVED, "data"),  # another form: what was compared no longer holds
-            "given": fields(State),
+            "given": fields(Input),  # another form: what was compared no longer holds
             "read": State(ids.BUILDUP_READ, "data"),
             "from_start": State(ids.BUILDUP_FROM_START, "data"),
             "plan": State(ids.BUILDUP_PLAN, "data"),
             "known": State(ids.BUILDUP_KNOWN, "data"),
+            "of": State(ids.BUILDUP_COMPARED, "data"),
         },
         prevent_initial_call=True,
     )(compared)
@@ -289,11 +289,14 @@ def tell(given: dict[str, Any], read: Any, from_start: Any) -> dict[str, Any]:
     }
 
 
-def compared(pressed: Any, saved: Any, given: dict[str, Any], read: Any, from_start: Any, plan: Any, known: Any) -> Any:
-    """Work all orders out when asked to; what was worked out goes when the form changes."""
-    del saved
-    if ctx.triggered_id != ids.BUILDUP_COMPARE or not pressed or not isinstance(read, dict):
-        return []
+def compared(
+    pressed: Any, given: dict[str, Any], read: Any, from_start: Any, plan: Any, known: Any, of: Any
+) -> dict[str, Any]:
+    """Work all orders out when asked to; what was worked out goes when the form becomes another."""
     form, system = form_of(given)
+    if ctx.triggered_id != ids.BUILDUP_COMPARE or not pressed or not isinstance(read, dict):
+        if of is None or of == to_json(form):
+            raise PreventUpdate
+        return {"orders": [], "of": None}
     athlete = acting.with_known(athlete_for(form, read, from_start, system)[0], known, plan)
-    return compare(Page(form, athlete, None, date.today(), system=system))
+    return {"orders": compare(Page(form, athlete, None, date.today(), system=system)), "of": to_json(form)}

@@ -3,7 +3,7 @@
 from dataclasses import replace
 from typing import Any
 
-from dash import ALL, ClientsideFunction, Dash, Input, Output, State, html
+from dash import ALL, ClientsideFunction, Dash, Input, Output, State, html, no_update
 from dash.exceptions import PreventUpdate
 
 from app import ids
@@ -80,6 +80,7 @@ def register(app: Dash) -> None:
             "parts": State(LOG_FIELD, "id"),
             "of": Input(ids.BUILDUP_LOG_OF, "data"),
             "plan": Input(ids.BUILDUP_PLAN, "data"),
+            "offered": State({"type": ids.BUILDUP_LOG_FIELD, "name": "decision"}, "data"),
         },
     )(advise)
 
@@ -135,7 +136,7 @@ def _fresh(record: Record, at: int, shown: LogForm, stands: dict[str, Any], syst
     return LogForm(by=shown.by, role=shown.role) if same else LogForm()
 
 
-def advise(values: list[Any], parts: list[Any], of: Any, plan: Any) -> dict[str, Any]:
+def advise(values: list[Any], parts: list[Any], of: Any, plan: Any, offered: Any = None) -> dict[str, Any]:
     """Say what may come next by what is entered so far, what may be decided, and what cannot be read."""
     record, stands = read_plan(plan), of if isinstance(of, dict) else {}
     names = names_in(parts, NAMES)
@@ -151,11 +152,12 @@ def advise(values: list[Any], parts: list[Any], of: Any, plan: Any) -> dict[str,
     past = at < len(record.log) - 1
     decisions = {} if past else draft.decisions(course, form.role)
     why = "decided already" if past else "" if decisions else "nothing can be decided yet"
+    options = [{"value": name, "label": words} for name, words in decisions.items()]
     lines = advice_lines(draft.advice, draft.facts) if draft.one.notes != Notes() else [NOTHING_YET]
     return {
         "said": [html.P(html.Strong(lines[0])), html.Ul([html.Li(line) for line in lines[1:]])],
         "errors": [draft.problems.get(name, "") for name in names],
-        "decisions": [{"value": name, "label": words} for name, words in decisions.items()],
+        "decisions": no_update if options == offered else options,  # a list that is open stays as it is
         "decision_said": why or "only what the rules allow; a licensed clinician may decide otherwise",
         "throws": f"planned: {draft.one.planned}; with pain, those up to it",
     }

@@ -24,6 +24,7 @@ def layout() -> Component:
         ids.BUILDUP_TOLD,
         ids.BUILDUP_CHANGES,
         ids.BUILDUP_LOG_OF,
+        ids.BUILDUP_COMPARED,
     )
     return html.Div(
         [

@@ -133,6 +133,32 @@ def test_what_came_from_start_chooses_the_athlete_once_and_is_used_for_no_other(
     assert told({"who": "W06"}, {"version": 9})["start_hidden"] is True
 
 
+@pytest.fixture
+def compared(app):
+    """Compare the orders, or change the form, as Dash does."""
+
+    def run(trigger, values, of=None):
+        def call():
+            context_value.set(AttributeDict(triggered_inputs=[{"prop_id": trigger, "value": 1}]))
+            return callbacks.compared(1, given(values), {}, None, None, None, of)
+
+        with app.server.app_context():
+            return copy_context().run(call)
+
+    return run
+
+
+def test_orders_that_were_compared_stay_until_the_form_becomes_another(compared):
+    asked = {"aim": "fast_block", "who": "W01", "first_throws": "18", "repeats": "1"}
+    made = compared(f"{ids.BUILDUP_COMPARE}.n_clicks", asked)
+    assert text_of(made["orders"]).count("Make this plan") == 3
+    changed = f"{ids.BUILDUP_AIM}.value"
+    for of in (None, made["of"]):
+        with pytest.raises(PreventUpdate):
+            compared(changed, asked, of)
+    assert compared(changed, asked | {"steps": "9"}, made["of"]) == {"orders": [], "of": None}
+
+
 def test_a_form_of_an_older_version_is_dropped(opened):
     assert opened({"version": 1, "who": "W05"})["controls"]["who"] == "compare"
 
