@@ -103,6 +103,7 @@ def test_pain_holds_the_plan_down_and_a_stop_sign_shuts_it_until_it_is_cleared_a
     do(page, "Make the plan")
     expect(page.locator("#buildup-notice")).to_contain_text("a stop sign stands for this athlete")
     do(page, "Undo")
+    expect(sentence(page)).to_be_visible()
     type_in(page, field(page, "clear_by", "hand"), "PT")
     field(page, "clear_role", "hand").click()
     page.get_by_role("option", name="licensed clinician", exact=True).click()
