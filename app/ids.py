@@ -282,12 +282,22 @@ BUILDUP_TOLD = "buildup-told"  # tables and words as HTML, by place
 BUILDUP_FILE = "buildup-file"  # a file for the browser to save
 BUILDUP_CHANGES = "buildup-changes"  # fields of the form that a button sets
 BUILDUP_FROM_START = "buildup-from-start"  # a first throw with its limits, as Start wrote it there; session
+BUILDUP_KNOWN = "buildup-known"  # stop signs by athlete, whatever plan they came with; kept in the browser
 
 # What is asked.
 BUILDUP_ATHLETE = "buildup-athlete"
 BUILDUP_AIM = "buildup-aim"
 BUILDUP_AIM_SAID = "buildup-aim-said"
-BUILDUP_START_BALL = "buildup-start-ball"
+BUILDUP_GROWS = "buildup-grows"  # the caution about growing throwers, before anything is planned
+BUILDUP_CLEARED = "buildup-cleared"  # who cleared the athlete, where there was an injury
+BUILDUP_GIVEN = "buildup-given"  # what came over from Start
+BUILDUP_HOLDS = "buildup-holds"
+BUILDUP_DROP = "buildup-drop"
+BUILDUP_ORDER = "buildup-order"
+BUILDUP_BETWEEN = "buildup-between"
+BUILDUP_COMPARE = "buildup-compare"
+BUILDUP_ORDERS = "buildup-orders"  # the orders compared
+BUILDUP_COMPARED = "buildup-compared"  # the form that they were compared for
 BUILDUP_GOAL_BALL = "buildup-goal-ball"
 BUILDUP_BALLS = "buildup-balls"
 BUILDUP_LEAD = "buildup-lead"
@@ -306,10 +316,13 @@ BUILDUP_NOTICE_LOG = "buildup-notice-log"  # and those of the log
 BUILDUP_OFFER = "buildup-offer"  # {"type": this, "name": what is offered}
 BUILDUP_OFFERS = "buildup-offers"
 BUILDUP_GROWING = "buildup-growing"  # what is read before a plan for one who is growing is shown
-BUILDUP_READ_BY = "buildup-read-by"
-BUILDUP_HAVE_READ = "buildup-have-read"
 BUILDUP_BODY = "buildup-body"
 BUILDUP_SENTENCE = "buildup-sentence"
+BUILDUP_FLAG = "buildup-flag"
+BUILDUP_NEXT = "buildup-next"
+BUILDUP_SIGNS = "buildup-signs"  # what clears and withdraws stop signs
+BUILDUP_ABOUT = "buildup-about"
+BUILDUP_LOG_TABLE = "buildup-log-table"
 BUILDUP_STAIRS = "buildup-stairs-figure"
 BUILDUP_OVERLAY = "buildup-overlay-figure"
 BUILDUP_STEPS = "buildup-steps"
@@ -327,19 +340,16 @@ BUILDUP_HAND = "buildup-hand"  # {"type": this, "name": field}
 BUILDUP_DO = "buildup-do"  # {"type": this, "name": what the button does to the plan}
 
 # After a session.
-BUILDUP_PAIN = "buildup-pain"  # {"type": this, "name": "before", "after" or "morning"}
-BUILDUP_HELD = "buildup-held"
-BUILDUP_SIGNS = "buildup-signs"
+BUILDUP_LOG_FIELD = "buildup-log-field"  # {"type": this, "name": field}
+BUILDUP_LOG_SESSION = "buildup-log-session"
 BUILDUP_SUGGESTED = "buildup-suggested"
-BUILDUP_DECISION = "buildup-decision"
 BUILDUP_LOG = "buildup-log"
 BUILDUP_LOG_TYPED = "buildup-log-typed"  # what is typed after a session and not in the log yet, by plan and session
-BUILDUP_LOG_OF = "buildup-log-of"  # which session the fields are of
-BUILDUP_LOG_OPENED = "buildup-log-opened"  # a session that was just taken out of the log, as its fields had it
+BUILDUP_LOG_OF = "buildup-log-of"  # {"key": which session the fields are of, "units": those they show}
 BUILDUP_LOG_TITLE = "buildup-log-title"
 
 # What is taken along.
-BUILDUP_TAKE = "buildup-take"  # {"type": this, "name": "print", "file", "table" or "calendar"}
+BUILDUP_TAKE = "buildup-take"  # {"type": this, "name": "print", "log", "file", "table" or "calendar"}
 BUILDUP_WITH_CODE = "buildup-with-code"
 BUILDUP_UPLOAD = "buildup-upload"
 

@@ -8,7 +8,7 @@ most evenly: the sum over the steps of the squared distance, in ln, from the eve
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 
 import numpy as np
 from numpy.typing import NDArray
@@ -306,41 +306,6 @@ def steps_of(person: Person, speeds: FullSpeeds, throws: Sequence[tuple[Ball, fl
         Step(ball, share, float(speed[i]), {key: float(values[i]) for key, values in found.items()})
         for i, (ball, share) in enumerate(zip(balls, shares, strict=True))
     )
-
-
-def step_of(person: Person, speeds: FullSpeeds, ball: Ball, share: float) -> Step:
-    """One step by itself; see `steps_of`.
-
-    Parameters
-    ----------
-    person : Person
-    speeds : FullSpeeds
-    ball : Ball
-    share : float
-        Of full speed with the ball.
-
-    Returns
-    -------
-    Step
-    """
-    return steps_of(person, speeds, [(ball, share)])[0]
-
-
-def revised(plan: Plan, speeds: FullSpeeds) -> Plan:
-    """The same balls and shares after new readings: other speeds, other metrics; `check_plan` tells what they break.
-
-    Parameters
-    ----------
-    plan : Plan
-    speeds : FullSpeeds
-        The new ones.
-
-    Returns
-    -------
-    Plan
-        Not checked.
-    """
-    return replace(plan, steps=steps_of(plan.person, speeds, [(step.ball, step.share) for step in plan.steps]))
 
 
 def check_plan(plan: Plan, limits: PlanLimits | None = None) -> tuple[Breach, ...]:

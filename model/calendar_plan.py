@@ -14,6 +14,7 @@ from types import MappingProxyType
 
 from model.build_up import Plan, Step
 from model.checks import InputError, Limit, check_number
+from model.ladder import Most, Rung
 
 WEEKLY_RISE = 0.10  # common practice, no source: tradition, not established for throwing (values.csv 9-load-rules-14)
 EASIER_EVERY = 4  # weeks: common practice, no source
@@ -129,8 +130,10 @@ class Session:
         From 0.
     easier : bool
         Whether the week is an easier one.
-    place : int
-        Which step of the plan, from 0.
+    index, place : int
+        Its place in the plan's row of sessions, and which step of the plan it is of or climbs to, from 0.
+    lowered : bool
+        Whether it is slower than the plan's step.
     step : Step
     throws : int
     area_nms, budget_nms : float
@@ -140,7 +143,9 @@ class Session:
     day: date
     week: int
     easier: bool
+    index: int
     place: int
+    lowered: bool
     step: Step
     throws: int
     area_nms: float
@@ -170,6 +175,7 @@ class ByHand:
             check_number("throws", self.throws, THROWS_LIMIT)
 
 
+NOT_BY_HAND = ByHand()
 NOTHING_BY_HAND: Mapping[int, ByHand] = MappingProxyType({})
 
 
@@ -262,7 +268,8 @@ def schedule(plan: Plan, calendar: Calendar, budget: Budget, repeats: int | Sequ
     counts = [repeats] * len(plan.steps) if isinstance(repeats, int) else list(repeats)
     if len(counts) != len(plan.steps):
         raise InputError("repeats", counts, f"one number, or {len(plan.steps)}, one for each step")
-    return lay_out(plan.steps, order_of(counts), calendar, budget)
+    rungs = [Rung(i, place, plan.steps[place]) for i, place in enumerate(order_of(counts))]
+    return lay_out(rungs, calendar, budget)
 
 
 def order_of(repeats: Sequence[int]) -> tuple[int, ...]:
@@ -289,28 +296,29 @@ def order_of(repeats: Sequence[int]) -> tuple[int, ...]:
 
 
 def lay_out(
-    steps: Sequence[Step],
-    order: Sequence[int],
+    rungs: Sequence[Rung],
     calendar: Calendar,
     budget: Budget,
     *,
     not_before: date | None = None,
     by_hand: Mapping[int, ByHand] = NOTHING_BY_HAND,
+    most: Most | None = None,
 ) -> Schedule:
     """Lay sessions on a calendar, each on the next day to throw on.
 
     Parameters
     ----------
-    steps : sequence of Step
-    order : sequence of int
-        Which step each session is of; all of them, or those that are left.
+    rungs : sequence of Rung
+        All sessions, or those that are left.
     calendar : Calendar
     budget : Budget
     not_before : date, optional
         No session is before it; weeks are counted from the calendar's first day all the same.
     by_hand : mapping of int to ByHand
-        What a person has set, by the session's place in `order`. It is taken as it is: `check_sessions` tells what it
-        breaks. Sessions after a day that was set are after that day.
+        What a person has set, by the session's index. It is taken as it is: `check_sessions` tells what it breaks.
+        Sessions after a day that was set are after that day.
+    most : Most, optional
+        What no session is more than, whatever budget, least number of throws or a person say.
 
     Returns
     -------
@@ -323,31 +331,39 @@ def lay_out(
     """
     day = max(calendar.first_day, not_before or calendar.first_day)
     days = []
-    for i in range(len(order)):
-        set_day = by_hand[i].day if i in by_hand else None
-        if set_day is None:
+    by_rung = [NOT_BY_HAND if rung.lowered else by_hand.get(rung.index, NOT_BY_HAND) for rung in rungs]
+    for one in by_rung:
+        if one.day is None:
             while day.weekday() not in calendar.weekdays:
                 day += timedelta(1)
-        days.append(set_day or day)
+        days.append(one.day or day)
         day = max(day, days[-1] + timedelta(1))
     weeks = [max(0, (one - calendar.first_day).days // WEEK) for one in days]
     allowed = budgets(budget, calendar, max(weeks, default=0) + 1)
     sessions = []
-    for i, (one, week, place) in enumerate(zip(days, weeks, order, strict=True)):
-        step, set_throws = steps[place], by_hand[i].throws if i in by_hand else None
-        area = step.metrics["area"]
-        throws = min(int(allowed[week] / area * (1.0 + ROUNDING)), budget.most_throws)
-        if set_throws is None and throws < budget.least_throws:
-            needed = f"{budget.least_throws * area:.1f} N·m·s or more in week {week + 1}, for step {place + 1}"
+    for on, week, rung, set_by_hand in zip(days, weeks, rungs, by_rung, strict=True):
+        area = rung.step.metrics["area"]
+        throws = min(_times(allowed[week], area), budget.most_throws)
+        if set_by_hand.throws is None and throws < budget.least_throws and most is None:
+            needed = f"{budget.least_throws * area:.1f} N·m·s or more in week {week + 1}, for step {rung.place + 1}"
             raise InputError("first_nms", budget.first_nms, f"a budget that comes to {needed}")
-        count = throws if set_throws is None else set_throws
-        sessions.append(Session(one, week, calendar.is_easier(week), place, step, count, count * area, allowed[week]))
+        count = throws if set_by_hand.throws is None else set_by_hand.throws
+        if most is not None:
+            count = max(1, min(count, most.throws, _times(most.area_nms, area)))
+        easier = calendar.is_easier(week)
+        kept = (rung.index, rung.place, rung.lowered, rung.step)
+        sessions.append(Session(on, week, easier, *kept, count, count * area, allowed[week]))
     if calendar.target_day is None or not days:
         return Schedule(tuple(sessions), None, None)
     begin = max(calendar.first_day, not_before or calendar.first_day)
     span = range((calendar.target_day - begin).days + 1)
     room = sum((begin + timedelta(n)).weekday() in calendar.weekdays for n in span)
-    return Schedule(tuple(sessions), (max(days) - calendar.target_day).days, room - len(order))
+    return Schedule(tuple(sessions), (max(days) - calendar.target_day).days, room - len(rungs))
+
+
+def _times(total_nms: float, area_nms: float) -> int:
+    """How often an area goes into a total."""
+    return int(total_nms / area_nms * (1.0 + ROUNDING))
 
 
 def check_sessions(sessions: Sequence[Session], calendar: Calendar, budget: Budget) -> tuple[SessionBreach, ...]:

@@ -1,7 +1,6 @@
 """The search for a build-up: nodes, moves, the cheapest path, and what blocks where there is none."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
@@ -20,110 +19,21 @@ from model.build_up import (
     NoPlan,
     Plan,
     PlanLimits,
-    Step,
     Together,
     check_plan,
-    metrics_at,
 )
 from model.checks import InputError, check_choice, check_number
 from model.full_speeds import FullSpeeds
 from model.person import Person
-from model.staircase import cheapest, fewest, least_worst
+from model.plan_nodes import ANY_ORDER, SAME, Nodes, Order, nodes_of
+from model.staircase import cheapest, fewest, is_path, least_worst
 from model.throw import SPEED_LIMIT
 
 Array = NDArray[np.float64]
-SAME = 1e-9
 
-
-@dataclass(frozen=True)
-class Nodes:
-    """Everything that a step could be; arrays (n,).
-
-    Attributes
-    ----------
-    balls : tuple of Ball (n,)
-    share, speed_m_s : ndarray
-    metrics : dict of str to ndarray
-        For each key of `METRICS`, in SI.
-    """
-
-    balls: tuple[Ball, ...]
-    share: Array
-    speed_m_s: Array
-    metrics: dict[str, Array]
-
-    def place(self, ball: Ball, share: float) -> int:
-        """Index of a node.
-
-        Parameters
-        ----------
-        ball : Ball
-        share : float
-
-        Returns
-        -------
-        int
-        """
-        same = [i for i, one in enumerate(self.balls) if one == ball and abs(self.share[i] - share) < SAME]
-        return same[0]
-
-    def step(self, i: int) -> Step:
-        """A node as a step.
-
-        Parameters
-        ----------
-        i : int
-
-        Returns
-        -------
-        Step
-        """
-        metrics = {key: float(values[i]) for key, values in self.metrics.items()}
-        return Step(self.balls[i], float(self.share[i]), float(self.speed_m_s[i]), metrics)
-
-    def rise(self, key: str) -> Array:
-        """Relative rise of a metric from each node (row) to each other (column); (n, n).
-
-        Parameters
-        ----------
-        key : str
-
-        Returns
-        -------
-        ndarray (n, n)
-            Infinite where the metric does not exist, and from a node to itself.
-        """
-        values = self.metrics[key]
-        found = values[None, :] / values[:, None] - 1.0
-        found[~np.isfinite(found)] = np.inf
-        np.fill_diagonal(found, np.inf)
-        return found
-
-
-def nodes_of(person: Person, speeds: FullSpeeds, balls: Sequence[Ball], shares: Sequence[float]) -> Nodes:
-    """Make every ball at every share a node.
-
-    Parameters
-    ----------
-    person : Person
-    speeds : FullSpeeds
-    balls : sequence of Ball
-    shares : sequence of float
-
-    Returns
-    -------
-    Nodes
-
-    Raises
-    ------
-    InputError
-        If the full speed with a ball is not known, or a speed is none that is accepted.
-    """
-    full = {ball: float(speeds.mean_speed(ball.mass_kg).estimate) for ball in balls}
-    every = [(ball, share) for ball in balls for share in shares]
-    speed = np.array([check_number("speed_m_s", share * full[ball], SPEED_LIMIT) for ball, share in every])
-    thrown = tuple(ball for ball, _ in every)
-    return Nodes(thrown, np.array([share for _, share in every]), speed, metrics_at(person, thrown, speed))
+COARSE = 0.25  # of full speed: below it one per cent of full speed is too large a step for the step limits
+FINER = 0.98  # from one share to the next below it
+SHARE_PLACES = 3  # as shares are told
 
 
 def find_plan(
@@ -133,10 +43,11 @@ def find_plan(
     goal: tuple[Ball, float],
     steps: int,
     *,
-    start: tuple[Ball, float] | float,
+    start: tuple[Ball, float],
     limits: PlanLimits | None = None,
     lead: str = "rise_rate",
     share_step: float = 0.01,
+    order: Order = ANY_ORDER,
 ) -> Plan | NoPlan:
     """Find the plan whose lead readout climbs most evenly from start to goal.
 
@@ -145,19 +56,17 @@ def find_plan(
     person : Person
     speeds : FullSpeeds
     rack : sequence of Ball
-    goal : (Ball, float)
+    goal, start : (Ball, float)
         Ball and share of full speed with it.
     steps : int
         How many, start and goal among them; 1 only where they are the same.
-    start : (Ball, float) or float
-        Ball and share; or a share alone: then the ball whose lead readout is lowest at that share begins, the heaviest
-        for an athlete who slows down enough, the lightest for one who does not.
     limits : PlanLimits, optional
         The defaults unless given.
     lead : str
         A key of `METRICS`.
     share_step : float
-        Grid of the shares looked at, from the lower of start and goal up to full speed.
+        Grid of the shares looked at, from the lower of start and goal up to full speed; finer below `COARSE`.
+    order : Order
 
     Returns
     -------
@@ -174,19 +83,22 @@ def find_plan(
     count = int(check_number("steps", steps, STEPS_LIMIT))
     step = check_number("share_step", share_step, SHARE_STEP_LIMIT)
     goal_share = check_number("goal share", goal[1], SHARE_LIMIT)
-    start_share = check_number("start share", start if isinstance(start, int | float) else start[1], SHARE_LIMIT)
-    balls = list(dict.fromkeys([*rack, goal[0], *(() if isinstance(start, int | float) else (start[0],))]))
-    nodes = nodes_of(person, speeds, balls, _shares(start_share, goal_share, step))
-    first = nodes.place(balls[0] if isinstance(start, int | float) else start[0], start_share)
-    if isinstance(start, int | float):
-        places = [nodes.place(ball, start_share) for ball in balls]
-        first = min(places, key=lambda i: nodes.metrics[lead][i])
-    last = nodes.place(goal[0], goal_share)
+    start_share = check_number("start share", start[1], SHARE_LIMIT)
+    balls = list(dict.fromkeys([*rack, goal[0], start[0]]))
+    for ball, share in (start, goal):
+        check_number("speed_m_s", share * float(speeds.mean_speed(ball.mass_kg).estimate), SPEED_LIMIT)
+    nodes = nodes_of(person, speeds, balls, _shares(start_share, goal_share, step, order.own_first_share))
+    first, last = nodes.place(start[0], start_share), nodes.place(goal[0], goal_share)
     if count == 1 and first != last:
         raise InputError("steps", steps, "2 or more from one step to another")
-    found = cheapest(*costs(nodes, first, last, count, kept, lead), first, last)
+    if nodes.balls[first] == order.own and start_share > order.own_first_share * (1.0 + ROUNDING):
+        raise InputError("start share", start_share, f"up to {order.own_first_share:g} with the own ball")
+    place_cost, move_cost = costs(nodes, first, last, count, kept, lead)
+    place_cost = np.where(order.may_stand(nodes, count), place_cost, np.inf)
+    move_cost = np.where(order.may_move(nodes), move_cost, np.inf)
+    found = cheapest(place_cost, move_cost, first, last, order.first_steps, OFF_PATTERN)
     if found is None:
-        return _no_plan(nodes, first, last, count, kept)
+        return _no_plan(nodes, first, last, count, kept, order)
     cost, path = found
     plan = Plan(person, tuple(nodes.step(i) for i in path), kept, lead, cost, _why(nodes, path, goal_share, lead))
     if breaches := check_plan(plan):
@@ -221,10 +133,15 @@ def costs(nodes: Nodes, first: int, last: int, count: int, limits: PlanLimits, l
     return place, np.where(_allowed(nodes, limits), _preference(nodes, first, last, logs), np.inf)
 
 
-def _shares(start: float, goal: float, step: float) -> list[float]:
-    """From the lower of both to full speed: the grid downward from full speed, and both."""
-    low = min(start, goal)
-    grid = (1.0 - step * np.arange(int((1.0 - low) / step + SAME) + 1)).tolist()
+def _shares(start: float, goal: float, step: float, first: float) -> list[float]:
+    """From the lowest of start, goal and the own ball's first to full speed: the grid, and both ends."""
+    low = min(start, goal, first)
+    coarse = max(low, min(COARSE, 1.0))
+    grid = (1.0 - step * np.arange(int((1.0 - coarse) / step + SAME) + 1)).tolist()
+    share = grid[-1] * FINER
+    while share >= low:
+        grid.append(round(share, SHARE_PLACES))
+        share *= FINER
     typed = {start, goal}  # stay as they are; the grid's own value of the same share goes
     return sorted(typed | {share for share in grid if all(abs(share - one) > SAME for one in typed)})
 
@@ -267,27 +184,28 @@ def _preference(nodes: Nodes, first: int, last: int, logs: Array) -> Array:
     return np.where(forward, np.where(pattern, 0.0, OFF_PATTERN), BACKWARD)
 
 
-def _no_plan(nodes: Nodes, first: int, last: int, count: int, limits: PlanLimits) -> NoPlan:
+def _no_plan(nodes: Nodes, first: int, last: int, count: int, limits: PlanLimits, order: Order) -> NoPlan:
     """Which single change would open a path of so many steps, exactly how large, and the fewest steps without any."""
     found = []
-    caps = np.where(_under_caps(nodes, limits), -np.inf, np.inf)
+    stands, moves = order.may_stand(nodes, count), order.may_move(nodes)
+    caps = np.where(stands & _under_caps(nodes, limits), -np.inf, np.inf)
     for key, given in limits.rises.items():
-        move = np.where(_allowed(nodes, limits, but=key), nodes.rise(key), np.inf)
-        needed = least_worst(caps, move, count, first, last)
+        move = np.where(moves & _allowed(nodes, limits, but=key), nodes.rise(key), np.inf)
+        needed = least_worst(caps, move, first, last, order.first_steps)
         if np.isfinite(needed):
             found.append(Loosening("rise", key, METRICS[key][0], given, needed))
-    free = np.where(_allowed(nodes, limits), -np.inf, np.inf)
+    free = np.where(moves & _allowed(nodes, limits), -np.inf, np.inf)
     for key, given in limits.caps.items():
-        place = np.where(_under_caps(nodes, limits, but=key), nodes.metrics[key], np.inf)
-        needed = least_worst(place, free, count, first, last)
+        place = np.where(stands & _under_caps(nodes, limits, but=key), nodes.metrics[key], np.inf)
+        needed = least_worst(place, free, first, last, order.first_steps)
         if np.isfinite(needed):
             found.append(Loosening("cap", key, METRICS[key][0], given, needed))
     together = None
     if not found:
         over = {key: nodes.rise(key) / rise for key, rise in limits.rises.items() if rise > 0.0}
-        fixed = _allowed(nodes, PlanLimits({key: rise for key, rise in limits.rises.items() if rise <= 0.0}))
+        fixed = moves & _allowed(nodes, PlanLimits({key: rise for key, rise in limits.rises.items() if rise <= 0.0}))
         worst = np.where(fixed, np.maximum.reduce([*over.values(), np.full(fixed.shape, -np.inf)]), np.inf)
-        factor = least_worst(caps, worst, count, first, last)
+        factor = least_worst(caps, worst, first, last, order.first_steps)
         if np.isfinite(factor):
             key = next(key for key, ratio in over.items() if np.any(fixed & (worst == factor) & (ratio == factor)))
             together = Together(factor, key, METRICS[key][0])
@@ -297,10 +215,22 @@ def _no_plan(nodes: Nodes, first: int, last: int, count: int, limits: PlanLimits
         for key, cap in limits.caps.items()
         if nodes.metrics[key][i] > cap * (1.0 + ROUNDING)
     )
-    usable = _under_caps(nodes, limits)
-    moves = _allowed(nodes, limits) & usable[:, None] & usable[None, :]
-    shortest = fewest(moves, first, last) if usable[first] and usable[last] else None
+    shortest = _fewest(nodes, first, last, limits, order)
     return NoPlan(count, shortest, tuple(sorted(found, key=lambda one: one.size)), together, shut)
+
+
+def _fewest(nodes: Nodes, first: int, last: int, limits: PlanLimits, order: Order) -> int | None:
+    """The fewest steps that the limits and the order of the balls allow."""
+    usable = _under_caps(nodes, limits)
+    moves = _allowed(nodes, limits) & order.may_move(nodes)
+    low = fewest(moves & usable[:, None] & usable[None, :], first, last) if usable[first] and usable[last] else None
+    if low is None:
+        return None
+
+    def opens(count: int) -> bool:
+        return is_path(order.may_stand(nodes, count) & usable, moves, first, last, order.first_steps)
+
+    return next((count for count in range(low, int(STEPS_LIMIT.high) + 1) if opens(count)), None)
 
 
 def _why(nodes: Nodes, path: tuple[int, ...], share: float, lead: str) -> str:

@@ -12,7 +12,9 @@ from scipy.sparse.csgraph import shortest_path
 Array = NDArray[np.float64]
 
 
-def cheapest(place_cost: Array, move_cost: Array, start: int, goal: int) -> tuple[float, tuple[int, ...]] | None:
+def cheapest(
+    place_cost: Array, move_cost: Array, start: int, goal: int, stays: int = 0, stay_cost: float = 0.0
+) -> tuple[float, tuple[int, ...]] | None:
     """Find the path of K nodes with the least sum of costs.
 
     Parameters
@@ -23,6 +25,10 @@ def cheapest(place_cost: Array, move_cost: Array, start: int, goal: int) -> tupl
         Cost of the move from row to column; infinite where there is none.
     start, goal : int
         First and last node.
+    stays : int
+        Among so many first nodes of the path one may come again right away.
+    stay_cost : float
+        Cost of that.
 
     Returns
     -------
@@ -35,6 +41,8 @@ def cheapest(place_cost: Array, move_cost: Array, start: int, goal: int) -> tupl
     came_from = np.zeros((steps, nodes), dtype=int)
     for k in range(1, steps):
         through = total[:, None] + move_cost
+        if k < stays:
+            np.fill_diagonal(through, total + stay_cost)
         came_from[k] = through.argmin(axis=0)
         total = through.min(axis=0) + place_cost[k]
     if not np.isfinite(total[goal]):
@@ -45,29 +53,56 @@ def cheapest(place_cost: Array, move_cost: Array, start: int, goal: int) -> tupl
     return float(total[goal]), tuple(reversed(path))
 
 
-def least_worst(place: Array, move: Array, steps: int, start: int, goal: int) -> float:
+def least_worst(place: Array, move: Array, start: int, goal: int, stays: int = 0) -> float:
     """Find the smallest value that the largest member of a path of so many nodes can have.
 
     Parameters
     ----------
-    place : ndarray (n,)
-        Value of each node; infinite where none may stand.
+    place : ndarray (K, n)
+        Value of each node as the k-th of the path; infinite where it may not stand.
     move : ndarray (n, n)
         Value of the move from row to column; infinite where there is none.
-    steps : int
-        Number of nodes.
     start, goal : int
+    stays : int
+        Among so many first nodes one may come again right away.
 
     Returns
     -------
     float
         Infinite if there is no such path.
     """
-    worst = np.full(place.size, np.inf)
-    worst[start] = place[start]
-    for _ in range(steps - 1):
-        worst = np.maximum(np.maximum(worst[:, None], move).min(axis=0), place)
+    worst = np.full(place.shape[1], np.inf)
+    worst[start] = place[0, start]
+    for k, values in enumerate(place[1:], start=1):
+        moved = np.maximum(worst[:, None], move).min(axis=0)
+        worst = np.maximum(np.minimum(moved, worst) if k < stays else moved, values)
     return float(worst[goal])
+
+
+def is_path(place: NDArray[np.bool_], move: NDArray[np.bool_], start: int, goal: int, stays: int = 0) -> bool:
+    """Say whether there is any path of so many nodes.
+
+    Parameters
+    ----------
+    place : ndarray (K, n)
+        Whether a node may stand as the k-th of the path.
+    move : ndarray (n, n)
+        Whether there is a move from row to column.
+    start, goal : int
+    stays : int
+        As for `least_worst`.
+
+    Returns
+    -------
+    bool
+    """
+    moves = move.astype(np.float32)
+    there = np.zeros(place.shape[1], dtype=np.float32)
+    there[start] = place[0, start]
+    for k, allowed in enumerate(place[1:], start=1):
+        reached = (there @ moves > 0.0) | ((there > 0.0) & (k < stays))
+        there = (reached & allowed).astype(np.float32)
+    return bool(there[goal] > 0.0)
 
 
 def fewest(allowed: NDArray[np.bool_], start: int, goal: int) -> int | None:

@@ -1,231 +1,41 @@
 """What a button does to the plan: pure functions from what is on the page to a new plan and what is said of it."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 from datetime import date, timedelta
-from typing import Any
 
 from dash import html
-from dash.development.base_component import Component
 
-from app.athlete.answers import Case
 from app.athlete.checks import typed_number
-from app.buildup import edits, words
-from app.buildup.advice import otherwise_words, thrown_of
-from app.buildup.answers import ball_among, make, missing_of
-from app.buildup.checks import FIELDS, check_form, read_day
+from app.buildup import edits, log_edits, words
+from app.buildup.athlete import ball_among
+from app.buildup.checks import initials, read_day, role_among
+from app.buildup.course import course_of
 from app.buildup.file import FileError, read_upload
-from app.buildup.form import NAMES, PlanForm
-from app.buildup.offers import Offer, spread
+from app.buildup.kept_parts import LONGEST_NOTE
+from app.buildup.log_form import logged_of
+from app.buildup.making import AHEAD, Act, Page, planned, whole
 from app.buildup.recheck import recheck
-from app.buildup.record import Record, course_of
-from app.buildup.view import offer_buttons
-from app.compare.checks import message
-from app.page_parts import page_link
-from app.systems import METRIC, System
-from app.units import from_si, plain
-from model.build_up import SHARE_LIMIT, STEPS_LIMIT, Loosening, NoPlan
+from app.buildup.record import Record
+from app.buildup.rule_words import CLEARING, ROLE_WORDS, sign_words
+from app.systems import system_named
+from model.build_up import SHARE_LIMIT, STEPS_LIMIT
 from model.calendar_plan import REPEATS_LIMIT, THROWS_LIMIT
 from model.checks import InputError, Limit
+from model.session_rules import STOP_SIGNS, URGENT_SIGNS
+from model.stop_signs import Signed, StopSign, cleared, withdrawn
 
-FORM = "form:"  # an offer that changes the form, and not the plan
-MOST_OFFERED = 3  # single changes that would open a plan
 ALREADY = "Nothing was changed: so it stands already."
-AHEAD = timedelta(days=3 * 366)
-
-
-@dataclass(frozen=True)
-class Page:
-    """What is on the page when a button is pressed.
-
-    Attributes
-    ----------
-    form : PlanForm
-    case : Case
-    invented : bool
-        Whether the athlete is of the demo data.
-    record : Record or None
-        The plan that is shown.
-    today : date
-    hand, pains : mapping of str to object
-        Texts of the fields beside the plan.
-    chosen : mapping of str to object
-        ``step``, ``ball``, ``session``, ``held``, ``signs`` and ``decision``.
-    system : System
-    """
-
-    form: PlanForm
-    case: Case
-    invented: bool
-    record: Record | None
-    today: date
-    hand: Mapping[str, Any] = field(default_factory=dict)
-    pains: Mapping[str, Any] = field(default_factory=dict)
-    chosen: Mapping[str, Any] = field(default_factory=dict)
-    system: System = METRIC
-
-
-@dataclass(frozen=True)
-class Act:
-    """What came of it.
-
-    Attributes
-    ----------
-    record : Record or None
-        The plan now.
-    said : list
-        What is told; texts and components.
-    form : dict of str to str
-        Fields of the form that changed with it.
-    """
-
-    record: Record | None
-    said: list[Any] = field(default_factory=list)
-    form: dict[str, str] = field(default_factory=dict)
-
-
-def made(page: Page, changes: Mapping[str, str] | None = None) -> Act:
-    """Make a plan from the form.
-
-    Parameters
-    ----------
-    page : Page
-    changes : mapping of str to str, optional
-        Fields that are changed first.
-
-    Returns
-    -------
-    Act
-        With the plan of before, and the reason, where none can be made.
-    """
-    form = replace(page.form, **(changes or {}))
-    checked = check_form(form, page.today, page.system)
-    given = dict(changes or {})
-    missing = missing_of(page.case, checked)
-    if missing:
-        return Act(page.record, missing_parts(missing.measures, missing.speed, missing.reasons), given)
-    try:
-        found = make(form, checked, page.case, page.invented, page.today)
-    except InputError as error:
-        return Act(page.record, [html.P(f"No plan: {message(error)}")], given)
-    if isinstance(found, NoPlan):
-        return Act(page.record, no_plan_parts(found, page.system), given)
-    before = "" if page.record is None else " It took the place of the one before; Undo brings that back."
-    return Act(found, [html.P(f"Plan made.{before}")], given)
-
-
-def missing_parts(measures: bool, speed: bool, reasons: tuple[str, ...]) -> list[Component]:
-    """Say what is missing for a plan, and where it is entered.
-
-    Parameters
-    ----------
-    measures, speed : bool
-    reasons : tuple of str
-
-    Returns
-    -------
-    list of Component
-    """
-    lines: list[Component] = []
-    if measures:
-        lines.append(
-            html.Li(["Missing: the athlete’s measures. ", page_link("Enter them on Athlete", "/athlete"), "."])
-        )
-    if speed:
-        lines.append(
-            html.Li(
-                [
-                    "Missing: a full-effort speed of this athlete. ",
-                    page_link("Enter radar readings on Athlete", "/athlete"),
-                    ", or ",
-                    page_link("the reference throw on Compare", "/"),
-                    ".",
-                ]
-            )
-        )
-    lines += [html.Li(text) for text in reasons]
-    if measures or speed:
-        lines.append(html.Li("To see how it works, choose an invented thrower: nothing of yours is overwritten."))
-    return [html.P("No plan yet.", className="sentence invitation"), html.Ul(lines, className="claim-missing")]
-
-
-def no_plan_parts(found: NoPlan, system: System) -> list[Component]:
-    """Say why there is no plan, and offer what would open one.
-
-    Parameters
-    ----------
-    found : NoPlan
-    system : System
-
-    Returns
-    -------
-    list of Component
-    """
-    offers = [Offer(f"{FORM}{one.kind}_{one.key}", _needed(one), _allow(one, system)) for one in found.loosenings]
-    chosen = offers[:MOST_OFFERED]
-    if found.fewest_steps is not None and found.fewest_steps != found.steps:
-        count = str(found.fewest_steps)
-        chosen.insert(0, Offer(f"{FORM}steps", count, f"plan {count} steps"))
-    return [
-        html.P(words.no_plan_words(found, system), className="sentence"),
-        html.Div(offer_buttons(chosen), className="buildup-buttons"),
-    ]
-
-
-def _needed(one: Loosening) -> str:
-    """The least value that would do, rounded so that it does, as it would be typed."""
-    shown = from_si(one.needed, FIELDS[f"{one.kind}_{one.key}"].unit)
-    size = max(abs(shown), 1e-6)
-    return plain(shown + 5e-5 * max(1.0, size), most=4)
-
-
-def _allow(one: Loosening, system: System) -> str:
-    if one.kind == "rise":
-        return f"allow {one.label} to rise {100.0 * one.needed:.1f} % a step"
-    return f"set the cap on {one.label} to {words.metric_words(one.key, one.needed, system)}"
-
-
-def offered(page: Page, name: str) -> Act:
-    """Do what an offer says.
-
-    Parameters
-    ----------
-    page : Page
-    name : str
-        Of its button: what is changed, an equals sign, and what it becomes.
-
-    Returns
-    -------
-    Act
-
-    Raises
-    ------
-    InputError
-        If the value is not accepted.
-    """
-    key, _, value = name.partition("=")
-    if key.startswith(FORM):
-        key = key.removeprefix(FORM)
-        return made(page, {key: value[:20]}) if key in NAMES else Act(page.record)
-    record = page.record
-    if record is None or record.log:
-        return Act(record)
-    given = {key: value[:20]}
-    if key == "sessions":
-        count, steps = _whole(value, "Sessions", Limit(1, 2000, "sessions")), len(record.throws)
-        if count < steps:
-            raise InputError("Sessions", count, f"{steps} or more, one for each step")
-        return Act(
-            edits.told(replace(record, repeats=spread(count, steps), by_hand={}), f"{page.today}: {count} sessions")
-        )
-    if key == "steps":
-        return _found(edits.plan_rest(record, 0, _whole(value, "Steps", STEPS_LIMIT), page.today), page, given)
-    if key in ("first_day", "target_day"):
-        day = read_day(value, "Day", record.made_on - timedelta(366), page.today + AHEAD)
-        calendar = record.calendar
-        moved = replace(calendar, first_day=day) if key == "first_day" else replace(calendar, target_day=day)
-        return Act(replace(record, calendar=moved), form=given)
-    return Act(record)
+AWAY = "The plan was put away; Undo brings it back. Stop signs stay with the athlete."
+IN_CALENDAR = "Its sessions that stand in a calendar stay there."
+REASKED = dict.fromkeys(
+    (
+        "weeks_off", "throws_week", "thrown", "cleared_by", "cleared_role",
+        "first_day", "days", "repeats", "first_throws", "order",
+    ), "",
+)  # fmt: skip
+"""Fields that are asked anew once a stop sign was cleared."""
+Signs = tuple[StopSign, ...]
 
 
 def done(page: Page, name: str) -> Act:
@@ -233,13 +43,8 @@ def done(page: Page, name: str) -> Act:
 
     Parameters
     ----------
-    page : Page
     name : str
         Of the button.
-
-    Returns
-    -------
-    Act
 
     Raises
     ------
@@ -247,6 +52,8 @@ def done(page: Page, name: str) -> Act:
         Naming the field that does not do.
     """
     record, today = page.record, page.today
+    if name in SIGNS:
+        return _of_signs(page, name, today)
     if record is None or name not in DOES:
         return Act(record)
     act = DOES[name](page, record, today)
@@ -274,64 +81,111 @@ def _step(page: Page, record: Record, today: date) -> Act:
         raise InputError("Ball", "", "a ball of the plan’s rack")
     percents = Limit(100.0 * SHARE_LIMIT.low, 100.0 * SHARE_LIMIT.high, "%")
     share = typed_number(_text(page, "share"), "Of full speed with it", percents) / 100.0
-    count = _whole(_text(page, "sessions"), "Sessions at this step", REPEATS_LIMIT)
+    count = whole(_text(page, "sessions"), "Sessions at this step", REPEATS_LIMIT)
     return Act(edits.change_step(record, _place(page), ball, share, count, today))
 
 
 def _session(page: Page, record: Record, today: date) -> Act:
-    index = page.chosen.get("session")
-    if not isinstance(index, str) or not index.isdecimal():
-        raise InputError("Session", "", "one of the list")
+    index = _number(page.chosen.get("session"), "Session")
     day, throws = _text(page, "day"), _text(page, "throws")
     typed_day = read_day(day, "Day", record.made_on - timedelta(366), today + AHEAD) if day else None
     return Act(
-        edits.change_session(
-            record, int(index[:6]), typed_day, _whole(throws, "Throws", THROWS_LIMIT) if throws else None, today
-        )
+        edits.change_session(record, index, typed_day, whole(throws, "Throws", THROWS_LIMIT) if throws else None, today)
     )
 
 
 def _rest(page: Page, record: Record, today: date) -> Act:
     steps = _text(page, "rest")
-    count = _whole(steps, "Steps from this one on", STEPS_LIMIT) if steps else None
-    return _found(edits.plan_rest(record, _place(page), count, today), page, {})
-
-
-def _found(found: Record | NoPlan, page: Page, form: dict[str, str]) -> Act:
-    if isinstance(found, NoPlan):
-        return Act(page.record, [html.P(words.no_plan_words(found, page.system), className="sentence")])
-    return Act(found, form=form)
+    count = whole(steps, "Steps from this one on", STEPS_LIMIT) if steps else None
+    return planned(edits.plan_rest(record, _place(page), count, today), page, {})
 
 
 def _take_numbers(page: Page, record: Record, today: date) -> Act:
-    found = recheck(record, page.case)
+    found = recheck(record, page.athlete.case)
     if found is None:
         return Act(record)
-    return Act(edits.take_numbers(record, found.person, found.table, found.rests_on, today))
+    return Act(edits.take_numbers(record, found.person, found.table, found.rests_on, found.limits, today))
 
 
 def _keep_numbers(page: Page, record: Record, _: date) -> Act:
-    found = recheck(record, page.case)
+    found = recheck(record, page.athlete.case)
     return Act(record if found is None else replace(record, refused=found.mark))
 
 
 def _log(page: Page, record: Record, today: date) -> Act:
-    chosen = page.chosen
-    thrown = thrown_of(
-        course_of(record), page.pains, chosen.get("held"), chosen.get("signs"), chosen.get("decision"), page.hand, today
+    one = logged_of(course_of(record), page.at, page.log, system_named(page.log.units), today)
+    by = Signed(initials(page.log.by), role_among(page.log.role, ROLE_WORDS), today)
+    kept = log_edits.keep_session(record, page.at, one, by, today)
+    new = [sign.sign for sign in kept.signs[len(record.signs) :]] if len(kept.signs) > len(record.signs) else []
+    told = f"Session {page.at + 1} kept."
+    if new:
+        told += f" Stop sign: {sign_words(new)}. The plan stands still."
+    return Act(kept, [html.P(told)])
+
+
+def _reopen(_: Page, record: Record, today: date) -> Act:
+    if not record.log:
+        return Act(record)
+    return Act(log_edits.reopened(record, today), [html.P(f"Session {len(record.log)} was taken out of the log.")])
+
+
+def _sign(page: Page, record: Record, today: date) -> Act:
+    sign = page.hand.get("sign_what")
+    if not isinstance(sign, str) or sign not in {**STOP_SIGNS, **URGENT_SIGNS}:
+        raise InputError("Stop sign", "", "one of the list")
+    since = (
+        read_day(_text(page, "sign_since"), "Since", today - timedelta(366), today)
+        if _text(page, "sign_since")
+        else today
     )
-    kept = edits.log_session(record, thrown)
-    return Act(kept, [html.P(f"Session {len(kept.log)} kept.{otherwise_words(thrown)}")])
+    kept = log_edits.enter_sign(record, sign, since, _signed(page, "sign", ROLE_WORDS, today))
+    return Act(kept, [html.P(f"Stop sign kept: {sign_words([sign])}. The plan stands still.")])
 
 
-def _reopen(record: Record) -> Act:
-    said = [html.P(f"Session {len(record.log)} is open again.")] if record.log else []
-    return Act(edits.reopened(record), said)
+def _of_signs(page: Page, name: str, today: date) -> Act:
+    """Clear or withdraw stop signs: of the plan, or where there is none of the athlete."""
+    record = page.record
+    signs, said, form = SIGNS[name](page, page.athlete.known.signs if record is None else record.signs, today)
+    if record is None:
+        return Act(None, [html.P(said)], form, signs)
+    return Act(replace(record, signs=signs), [html.P(said)], form)
+
+
+def _clear(page: Page, signs: Signs, today: date) -> tuple[Signs, str, dict[str, str]]:
+    on = read_day(_text(page, "clear_on"), "Day", today - timedelta(366), today) if _text(page, "clear_on") else today
+    try:
+        done = cleared(signs, replace(_signed(page, "clear", CLEARING, today), on=on))
+    except InputError as error:
+        label = {"words": "Whose decision it was", "on": "Day"}.get(error.field, error.field)
+        raise InputError(label, error.given, error.accepted) from None
+    return done, "The stop signs were cleared. Say above what is planned, and make the plan anew.", REASKED
+
+
+def _withdraw(page: Page, signs: Signs, today: date) -> tuple[Signs, str, dict[str, str]]:
+    place = _number(page.hand.get("withdraw_what"), "Stop sign")
+    by = _signed(page, "withdraw", ROLE_WORDS, today)
+    if not by.words:
+        raise InputError("Why it is withdrawn", "", "words")
+    return withdrawn(signs, place, by), "The stop sign was withdrawn; it stays in the list with your words.", {}
+
+
+SIGNS = {"clear": _clear, "withdraw": _withdraw}
+
+
+def _clear_limits(page: Page, record: Record, today: date) -> Act:
+    return Act(log_edits.clear_limits(record, _signed(page, "limits", CLEARING, today), today))
+
+
+def _signed(page: Page, name: str, roles: Mapping[str, str], on: date) -> Signed:
+    said = _text(page, f"{name}_words")
+    if len(said) > LONGEST_NOTE or not said.isprintable():
+        raise InputError("Words", said, f"up to {LONGEST_NOTE} printable characters")
+    return Signed(initials(page.hand.get(f"{name}_by")), role_among(page.hand.get(f"{name}_role"), roles), on, said)
 
 
 def _again(page: Page, record: Record, today: date) -> Act:
     day = read_day(_text(page, "again"), "Go on from", record.made_on, today + AHEAD)
-    return Act(edits.take_up_again(record, day, today))
+    return Act(log_edits.take_up_again(record, day, today))
 
 
 DOES = {
@@ -343,10 +197,12 @@ DOES = {
     "take_numbers": _take_numbers,
     "keep_numbers": _keep_numbers,
     "log": _log,
-    "reopen": lambda _, record, __: _reopen(record),
+    "sign": _sign,
+    "clear_limits": _clear_limits,
     "again": _again,
     "read": lambda page, record, today: Act(edits.acknowledge(record, _text(page, "read_by"), today)),
-    "away": lambda *_: Act(None, [html.P("The plan was put away; Undo brings it back.")]),
+    "reopen": _reopen,
+    "away": lambda _, record, __: Act(None, [html.P(AWAY + (f" {IN_CALENDAR}" if record.handed_out else ""))]),
 }
 """What each button does, by its name."""
 
@@ -357,14 +213,10 @@ def _text(page: Page, name: str) -> str:
 
 
 def _place(page: Page) -> int:
-    chosen = page.chosen.get("step")
+    return _number(page.chosen.get("step"), "Step")
+
+
+def _number(chosen: object, label: str) -> int:
     if not isinstance(chosen, str) or not chosen.isdecimal():
-        raise InputError("Step", "", "one of the list")
+        raise InputError(label, "", "one of the list")
     return int(chosen[:4])
-
-
-def _whole(text: str, label: str, limit: Limit) -> int:
-    number = typed_number(text, label, limit)
-    if number != int(number):
-        raise InputError(label, text, f"a whole number, {limit}")
-    return int(number)

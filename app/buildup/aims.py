@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from model.build_up import RISES
-from model.calendar_plan import EASIER_EVERY, EASIER_SHARE, REPEATS, WEEKLY_RISE
+from model.calendar_plan import EASIER_EVERY, EASIER_SHARE, WEEKLY_RISE
 
 COMMON = "common practice, no source"
 
@@ -15,17 +15,20 @@ DEFAULTS: Mapping[str, str] = {
     "goal_percent": "100",
     "steps": "",
     **{f"rise_{key}": f"{100.0 * rise:g}" for key, rise in RISES.items()},
-    "repeats": str(REPEATS),
     "easier_every": str(EASIER_EVERY),
     "easier_percent": f"{100.0 * EASIER_SHARE:g}",
     "weekly_percent": f"{100.0 * WEEKLY_RISE:g}",
-    "first_throws": "25",
     "least_throws": "1",
     "most_throws": "60",
 }
 """What stands for an empty field, in its metric unit, unless the aim has another value: common practice, no source."""
 
-DAYS = "0 2 4"
+ASKED = ("repeats", "first_throws", "days")
+"""What has no default after time off or an injury; other aims have their own, judgement."""
+
+OWN_FIRST = 0.8
+"""The most of full speed at which the own ball may come first after time off or an injury, and for the growing."""
+
 MORE_STEPS = 2  # beyond the fewest that the limits allow, so that the lead readout can rise evenly: judgement
 
 
@@ -40,10 +43,12 @@ class Aim:
         What should improve; and what ends it.
     lead : str
         The lead readout: a key of `METRICS`.
-    start_own : bool
-        Whether it starts with the own ball; else with the ball whose lead readout is lowest.
+    only_own : bool
+        Whether it is for the own ball alone.
+    asks : bool
+        Whether it follows time off or an injury: then `ASKED` and what was before are asked for.
     days : str
-        Days of the week, Monday 0, with blanks between them.
+        Days of the week, Monday 0, with blanks between them; empty where they are asked for.
     values : mapping of str to str
         What stands for an empty field, where it differs from `DEFAULTS`.
     """
@@ -52,8 +57,9 @@ class Aim:
     improves: str
     ends: str
     lead: str = "rise_rate"
-    start_own: bool = False
-    days: str = DAYS
+    only_own: bool = False
+    asks: bool = False
+    days: str = ""
     values: Mapping[str, str] = field(default_factory=dict)
 
     def value(self, name: str) -> str:
@@ -64,31 +70,33 @@ class Aim:
 AIMS: Mapping[str, Aim] = {
     "after_off": Aim(
         "back after time off",
-        "Tolerance of full throws with the own ball: from slow throws with the ball of the lowest rise to full speed.",
-        "It ends when the last step was thrown as often as planned, with its speed held and no soreness on the next "
-        "morning.",
+        "Tolerance of full throws with the own ball: from slow throws to full speed.",
+        "It ends when the last step was thrown as often as planned, with its speed held and without pain or soreness "
+        "up to the next morning.",
+        asks=True,
     ),
     "after_injury": Aim(
         "back after an injury (a clinician leads)",
         "Painless throwing, first slow, then step by step up to full speed with the own ball.",
-        "It ends when the last step was thrown as often as planned without soreness, and the clinician who leads "
-        "releases the athlete; at any sign named in the cautions it stops before.",
-        values={"start_percent": "50", "repeats": "3", "first_throws": "15"},
+        "It ends when the last step was thrown as often as planned without pain or soreness, and the clinician who "
+        "leads releases the athlete; at any stop sign it stands still before.",
+        asks=True,
+        values={"start_percent": "50"},
     ),
     "fast_block": Aim(
         "into a block of fast throwing",
         "Release speed: the arm gets used to speed before a block of throws at full effort begins.",
         "It ends when full speed with the own ball was held through the last step; the block comes after it.",
         lead="speed",
-        days="0 3",
-        values={"start_percent": "85", "first_throws": "20", "weekly_percent": "5"},
+        days="1 4",
+        values={"start_percent": "85", "repeats": "1", "first_throws": "18", "weekly_percent": "5"},
     ),
     "in_season": Aim(
         "keep level in season",
         "Nothing: what was reached is kept. No readout is meant to rise; the throws of games are not counted here.",
         "It ends with its last session, or when the season does.",
         lead="peak",
-        start_own=True,
+        only_own=True,
         days="1 4",
         values={
             "start_percent": "90",
@@ -96,7 +104,7 @@ AIMS: Mapping[str, Aim] = {
             "steps": "1",
             "repeats": "12",
             "weekly_percent": "0",
-            "first_throws": "20",
+            "first_throws": "18",
         },
     ),
     "ease_off": Aim(
@@ -104,27 +112,61 @@ AIMS: Mapping[str, Aim] = {
         "Rest: the readouts fall from step to step, and the throws do not become more.",
         "It ends with the last step; what comes after it is time off.",
         lead="peak",
-        start_own=True,
+        only_own=True,
+        days="1 4",
         values={
             "start_percent": "100",
             "goal_percent": "60",
             "repeats": "1",
+            "first_throws": "18",
             "weekly_percent": "0",
-            "most_throws": "25",
+            "most_throws": "18",
         },
     ),
 }
 
 
-def aim_named(key: object) -> Aim:
-    """Find an aim by what the browser sent; the first if it is none.
+@dataclass(frozen=True)
+class Care:
+    """What an aim, the reference and the thrower ask for.
 
-    Parameters
+    Attributes
     ----------
-    key : object
-
-    Returns
-    -------
-    Aim
+    aim : str
+        A key of `AIMS`.
+    injury : bool
+        Whether there was an injury: by the aim, or as the reference is from before one.
+    growing : bool
+        Whether the thrower counts as still growing.
     """
+
+    aim: str
+    injury: bool
+    growing: bool
+
+    @property
+    def asks(self) -> bool:
+        """Whether what was before is asked for, and throws, days and sessions have no default."""
+        return self.injury or aim_named(self.aim).asks
+
+    @property
+    def guarded(self) -> bool:
+        """Whether the own ball is the goal and never first comes above `OWN_FIRST`."""
+        return self.asks or self.growing
+
+    @property
+    def order(self) -> str:
+        """The order that is chosen unless another is: the own ball, or none."""
+        return "own" if self.growing or aim_named(self.aim).only_own else ""
+
+    def value(self, name: str) -> str:
+        """What stands for an empty field; empty if nothing does."""
+        if self.asks and name in ASKED:
+            return ""
+        aim = aim_named(self.aim)
+        return aim.days if name == "days" else aim.value(name)
+
+
+def aim_named(key: object) -> Aim:
+    """Find an aim by what the browser sent; the first if it is none."""
     return AIMS.get(key, AIMS["after_off"]) if isinstance(key, str) else AIMS["after_off"]

@@ -1,23 +1,29 @@
 """From the form and the athlete to a plan, or to why there is none. Pure."""
 
 import hashlib
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
 from app.athlete.answers import Case
-from app.buildup.aims import MORE_STEPS, aim_named
+from app.buildup.aims import MORE_STEPS, OWN_FIRST
+from app.buildup.athlete import Athlete, given_balls, goal_ball, speeds_words
 from app.buildup.checks import CheckedPlan
-from app.buildup.form import BY_AIM, LOWEST, PlanForm
+from app.buildup.first_limits import FirstLimits, first_limits
+from app.buildup.form import PlanForm
+from app.buildup.orders import begin_of, rack_between
 from app.buildup.record import Record
-from app.rack import balls_in, picked_texts, texts_of
+from app.rack import balls_in
 from model.ball import Ball
 from model.build_up import NoPlan, Plan, PlanLimits
 from model.checks import InputError
 from model.full_speeds import SpeedTable, table_of
 from model.person import Person
+from model.plan_nodes import ANY_ORDER, Order
 from model.plan_search import find_plan
 
 MARK_LETTERS = 20
+GRID, FINE_GRID = 0.01, 0.005  # of full speed: shares looked at, and where many steps are wanted with one ball
+ROOM = 0.7  # of the shares of the grid: so many steps at most leave room for an even climb
 FEWEST_STEPS = 2  # asked for first, to learn how many the limits ask for
 
 
@@ -32,7 +38,7 @@ class Missing:
     speed : bool
         Whether no full-effort speed is known.
     reasons : tuple of str
-        What is wrong on this page.
+        What is wrong, or was not said, on this page.
     """
 
     measures: bool = False
@@ -44,95 +50,57 @@ class Missing:
 
 
 def missing_of(case: Case, checked: CheckedPlan) -> Missing:
-    """Say what is missing before a plan can be made.
-
-    Parameters
-    ----------
-    case : Case
-    checked : CheckedPlan
-
-    Returns
-    -------
-    Missing
-        False if nothing is.
-    """
+    """Say what is missing before a plan can be made; false if nothing is."""
     speed = case.profile is not None and case.profile.posterior.own is None
-    return Missing(case.person is None, speed, tuple(checked.problems.values()))
+    return Missing(case.person is None, speed, (*checked.problems.values(), *checked.missing))
 
 
-def speeds_words(case: Case) -> str:
-    """Say where the full speeds come from.
-
-    Parameters
-    ----------
-    case : Case
-
-    Returns
-    -------
-    str
-    """
-    profile = case.profile
-    if profile is None:
-        return ""
-    full = [reading for reading in case.found.used if reading.asked_effort == 1.0]
-    if profile.exponent_is_prior:
-        told = "one ball only" if full else "no radar reading"
-        return (
-            f"{told}: how much this athlete slows down with another ball is taken from published groups. "
-            "Measure full speed with the balls of the plan before it begins"
-        )
-    balls = len({round(reading.ball_mass_kg, 4) for reading in full})
-    return f"{len(full)} full-effort radar readings with {balls} balls"
-
-
-def make(form: PlanForm, checked: CheckedPlan, case: Case, invented: bool, today: date) -> Record | NoPlan:
+def make(form: PlanForm, checked: CheckedPlan, athlete: Athlete, today: date) -> Record | NoPlan:
     """Make a plan.
 
     Parameters
     ----------
     form : PlanForm
+        With an order of the balls.
     checked : CheckedPlan
-        The same, read without problems.
-    case : Case
+        The same, read: nothing is wrong or missing.
+    athlete : Athlete
         Whose person and speeds are known.
-    invented : bool
-        Whether the athlete is of the demo data.
-    today : date
-
-    Returns
-    -------
-    Record or NoPlan
 
     Raises
     ------
     InputError
-        If a ball, a day or a budget does not do; it names the field.
+        If a ball, a share, a day or a budget does not do; it names the field.
     """
+    case, care = athlete.case, athlete.care(form.aim)
     if case.person is None or case.profile is None:
         raise InputError("athlete", "no measures", "an athlete whose measures and full speed are known")
-    rack = balls_in(case, form.left_out)
-    goal = _ball(form.goal_ball, "own", case)
-    start = _ball(form.start_ball, "own" if aim_named(form.aim).start_own else LOWEST, case)
-    if start is None and not rack:
-        raise InputError("Balls", "none", "one or more")
-    if goal is None:
-        raise InputError("Goal", form.goal_ball, "a ball of the rack")
-    balls = tuple(dict.fromkeys([*rack, goal, *((start,) if start is not None else ())]))
-    table = table_of(case.profile, balls)
+    balls = balls_in(case, form.left_out)
+    goal = goal_ball(form, athlete)
+    table = table_of(case.profile, tuple(dict.fromkeys([*balls, goal, case.own_ball, *given_balls(athlete)])))
     calendar = checked.calendar  # refuses a week without days before the search begins
-    begin: tuple[Ball, float] | float = checked.values["start_percent"]
-    if start is not None:
-        begin = (start, checked.values["start_percent"])
+    first = None
+    if athlete.given is not None:
+        repeats, count = int(checked.values["repeats"]), int(checked.values.get("hold_count", 0))
+        first = first_limits(athlete.given, case, table.balls, checked.holds, count, len(checked.weekdays), repeats)
+    begin = begin_of(form, checked, athlete, care, table, first)
+    share = checked.values["goal_percent"]
+    if checked.steps == 1 and "goal_percent" not in checked.typed and begin.ball == goal:
+        share = begin.share  # what is kept level is kept at the start's
+    rack = rack_between(balls, begin.ball, goal)
+    order = Order(goal, OWN_FIRST if care.guarded else 1.0, *_first_steps(first))
     found = search(
-        case.person, table, (goal, checked.values["goal_percent"]), begin, checked.steps, checked.limits, checked.lead
-    )
+        case.person, table, rack, (goal, share), (begin.ball, begin.share), checked.steps, checked.limits,
+        checked.lead, order,
+    )  # fmt: skip
     if isinstance(found, NoPlan):
         return found
-    budget = checked.budget(found.steps[0].metrics["area"])
+    area = found.steps[0].metrics["area"]
+    begin.check_throws(checked, area)
     throws = tuple((step.ball, step.share) for step in found.steps)
     return Record(
         code=case.code,
-        invented=invented,
+        invented=athlete.invented,
         person=case.person,
         own_ball=case.own_ball,
         table=table,
@@ -144,10 +112,23 @@ def make(form: PlanForm, checked: CheckedPlan, case: Case, invented: bool, today
         repeats=(int(checked.values["repeats"]),) * len(found.steps),
         why=found.why,
         calendar=calendar,
-        budget=budget,
+        budget=checked.budget(area),
         made_on=today,
-        mark=_mark(today, case.code, case.person, table, form.aim, calendar, throws),
+        mark=_mark(today, case.code, case.person, table, form.aim, calendar, throws, athlete.known),
+        way=form.order,
+        own_early=True,
+        own_first=order.own_first_share,
+        reference=athlete.reference,
+        asked=checked.asked if care.asks else replace(checked.asked, cleared=None),
+        first=first,
+        notes=begin.notes,
+        earlier=athlete.known.signs,
+        start_most=athlete.known.most,
     )
+
+
+def _first_steps(first: FirstLimits | None) -> tuple[int, dict[Ball, tuple[float, float]]]:
+    return (0, {}) if first is None else (first.steps, first.shares)
 
 
 def _mark(*made_of: object) -> str:
@@ -157,32 +138,31 @@ def _mark(*made_of: object) -> str:
 def search(
     person: Person,
     table: SpeedTable,
+    rack: tuple[Ball, ...],
     goal: tuple[Ball, float],
-    start: tuple[Ball, float] | float,
+    start: tuple[Ball, float],
     steps: int | None,
     limits: PlanLimits,
     lead: str,
+    order: Order = ANY_ORDER,
 ) -> Plan | NoPlan:
     """Find a plan of so many steps, or of a few more than the limits ask for.
 
     Parameters
     ----------
-    person : Person
-    table : SpeedTable
+    rack : tuple of Ball
+        Those that it may go through.
     goal, start
         As `find_plan` takes them.
     steps : int or None
         None for the fewest within the limits and `MORE_STEPS`.
-    limits : PlanLimits
-    lead : str
-
-    Returns
-    -------
-    Plan or NoPlan
     """
 
     def of(count: int) -> Plan | NoPlan:
-        return find_plan(person, table, table.balls, goal, count, start=start, limits=limits, lead=lead)
+        grid = GRID if len(rack) > 1 or count <= ROOM * abs(goal[1] - start[1]) / GRID else FINE_GRID
+        return find_plan(
+            person, table, rack, goal, count, start=start, limits=limits, lead=lead, share_step=grid, order=order
+        )
 
     if steps is not None:
         return of(steps)
@@ -196,28 +176,4 @@ def search(
         found = of(count)
         if isinstance(found, Plan):
             break
-    return found
-
-
-def ball_value(ball: Ball) -> str:
-    """The value of a ball in a choice, as `app.rack.rack_of` has it."""
-    return "|".join(texts_of(ball))
-
-
-def ball_among(picked: object, balls: tuple[Ball, ...]) -> Ball | None:
-    """Find a chosen ball among those there are; None if it is none of them."""
-    texts = picked_texts(picked)
-    return next((ball for ball in balls if texts == texts_of(ball)), None)
-
-
-def _ball(chosen: str, by_aim: str, case: Case) -> Ball | None:
-    """The chosen ball; None for that of the lowest lead readout."""
-    wanted = by_aim if chosen in ("", BY_AIM) else chosen
-    if wanted == LOWEST:
-        return None
-    if wanted == "own":
-        return case.own_ball
-    found = ball_among(wanted, case.rack)
-    if found is None:
-        raise InputError("Ball", wanted, "a ball of the rack")
     return found

@@ -32,11 +32,6 @@ def changed_fields(form: PlanForm, changes: Mapping[str, str]) -> dict[str, list
     ----------
     form : PlanForm
         Before the change.
-    changes : mapping of str to str
-
-    Returns
-    -------
-    dict of str to [str, str]
     """
     return {name: [getattr(form, name), text] for name, text in changes.items() if getattr(form, name) != text}
 
@@ -50,10 +45,6 @@ def fields_back(form: PlanForm, changed: object) -> dict[str, str]:
         As it stands.
     changed : object
         As `changed_fields` made it, and the browser kept it.
-
-    Returns
-    -------
-    dict of str to str
     """
     back: dict[str, str] = {}
     for name, texts in changed.items() if isinstance(changed, dict) else ():
@@ -92,10 +83,6 @@ def readable(changes: list[Any]) -> list[Any]:
     ----------
     changes : list
         As kept, the newest last.
-
-    Returns
-    -------
-    list
     """
     while changes and not _can_be_undone(changes[-1]):
         changes = changes[:-1]

@@ -1,16 +1,23 @@
-"""The sessions that are left as a calendar (iCalendar, RFC 5545): one event of a whole day for each."""
+"""The sessions that are left as a calendar (iCalendar, RFC 5545): one event of a whole day for each.
 
-from collections.abc import Iterable
+What stands in a calendar that was handed out and no longer holds is in the file as cancelled, under the same name.
+"""
+
 from datetime import UTC, date, datetime, timedelta
 
-from app.buildup.record import Course
-from app.cautions import CAUTIONS
+from icalendar import Calendar, Event
+
+from app.buildup.course import SIGNED, Course
+from app.buildup.head_words import closed_words, waits_words
+from app.cautions import CAUTIONS, GROWING, is_growing
 from app.systems import METRIC, System
 from app.version import VERSION
+from model.calendar_plan import Session
 
-LINE_END = "\r\n"
-LONGEST_LINE = 75  # octets, without the end of the line: RFC 5545, 3.1
-STAMP = "%Y%m%dT%H%M%SZ"
+NOTE = (
+    "Note pain at elbow and shoulder before the first throw, while throwing, an hour after and on the next morning "
+    "(0–10), muscle soreness, painkillers, and whether the speed was held."
+)
 
 
 def calendar_text(course: Course, now: datetime, with_code: bool, system: System = METRIC) -> str:
@@ -18,7 +25,6 @@ def calendar_text(course: Course, now: datetime, with_code: bool, system: System
 
     Parameters
     ----------
-    course : Course
     now : datetime
         With its time zone; when the file was made.
     with_code : bool
@@ -32,49 +38,73 @@ def calendar_text(course: Course, now: datetime, with_code: bool, system: System
         An event's UID stays the same when the file is made again, so that a calendar changes it and adds none.
     """
     record = course.record
-    lines = ["BEGIN:VCALENDAR", "VERSION:2.0", f"PRODID:-//Levelpeak//Levelpeak {VERSION}//EN", "CALSCALE:GREGORIAN"]
-    for i, one in enumerate(course.schedule.sessions, start=len(record.log)):
-        ball = system.text(one.step.ball.mass_kg, "g")
-        cap = system.cap(one.step.speed_m_s, "m/s")
-        code = f"{record.code}: " if with_code and record.code else ""
-        easier = " Easier week." if one.easier else ""
-        said = (
-            f"Step {one.place + 1} of {len(record.throws)}: {ball} at {100.0 * one.step.share:.0f} % of full speed "
-            f"with it, {cap} at most, {one.throws} throws.{easier} Note pain before, after and on the next morning "
-            f"(0–10), and whether the speed was held. {' '.join(CAUTIONS[1:])}"
-        )
-        lines += [
-            "BEGIN:VEVENT",
-            f"UID:{record.mark}-{i + 1}@levelpeak.invalid",
-            f"DTSTAMP:{now.astimezone(UTC).strftime(STAMP)}",
-            f"DTSTART;VALUE=DATE:{_day(one.day)}",
-            f"DTEND;VALUE=DATE:{_day(one.day + timedelta(1))}",
-            f"SUMMARY:{_escaped(f'{code}{ball}, up to {cap}, {one.throws} throws')}",
-            f"DESCRIPTION:{_escaped(said)}",
-            "TRANSP:TRANSPARENT",
-            "END:VEVENT",
-        ]
-    lines.append("END:VCALENDAR")
-    return LINE_END.join(_folded(lines)) + LINE_END
+    made = Calendar()
+    made.add("VERSION", "2.0")
+    made.add("PRODID", f"-//Levelpeak//Levelpeak {VERSION}//EN")
+    made.add("CALSCALE", "GREGORIAN")
+    sessions = list(enumerate(course.schedule.sessions, start=len(record.log) + 1))
+    gone = _gone(course)
+    if gone and not sessions:
+        made.add("METHOD", "CANCEL")
+    said = " ".join(part for part in (_flag(course), waits_words(course)) if part)
+    if said:
+        made.add("X-WR-CALDESC", said)  # what calendars show of a file as a whole
+    for number, one in sessions:
+        made.add_component(_event(record.mark, number, one, course, now, with_code, system))
+    for mark, number in gone:
+        made.add_component(_cancelled(mark, number, course, now))
+    return made.to_ical().decode("utf-8")
 
 
-def _day(day: date) -> str:
-    return day.strftime("%Y%m%d")
+def _flag(course: Course) -> str:
+    return closed_words(course) if course.closed in SIGNED else ""
 
 
-def _escaped(text: str) -> str:
-    for mark in ("\\", ";", ","):
-        text = text.replace(mark, f"\\{mark}")
-    return " ".join(text.split())  # a code may hold no line's end, and none would be readable here
+def _gone(course: Course) -> list[tuple[str, int]]:
+    """Sessions that were handed out and are neither thrown nor to come: the plan's mark and their number."""
+    record = course.record
+    last = len(record.log) + len(course.schedule.sessions)
+    return [
+        (one.mark, number)
+        for one in record.handed_out
+        for number in range(one.first if one.mark != record.mark else last + 1, one.last + 1)
+    ]
 
 
-def _folded(lines: Iterable[str]) -> Iterable[str]:
-    """Break lines that are too long, between characters: the rest begins with a blank."""
-    for line in lines:
-        part = ""
-        for letter in line:
-            if len((part + letter).encode()) > LONGEST_LINE:
-                yield part
-                part = " "
-            part += letter
-        yield part
+def _bare(mark: str, number: int, course: Course, now: datetime, day: date) -> Event:
+    event = Event()
+    event.add("UID", f"{mark}-{number}@levelpeak.invalid")
+    event.add("DTSTAMP", now.astimezone(UTC))
+    event.add("SEQUENCE", course.record.calendars)
+    event.add("DTSTART", day)
+    event.add("DTEND", day + timedelta(1))
+    return event
+
+
+def _cancelled(mark: str, number: int, course: Course, now: datetime) -> Event:
+    event = _bare(mark, number, course, now, now.date())
+    event.add("STATUS", "CANCELLED")
+    event.add("SUMMARY", "Throwing session cancelled")
+    why = closed_words(course) or waits_words(course) or "The plan has changed: this session is no longer planned."
+    event.add("DESCRIPTION", why)
+    event.add("TRANSP", "TRANSPARENT")
+    return event
+
+
+def _event(
+    mark: str, number: int, one: Session, course: Course, now: datetime, with_code: bool, system: System
+) -> Event:
+    record = course.record
+    ball, cap = system.text(one.step.ball.mass_kg, "g"), system.cap(one.step.speed_m_s, "m/s")
+    code = f"{' '.join(record.code.split())}: " if with_code and record.code else ""
+    easier = " Easier week." if one.easier else ""
+    growing = f"{GROWING[0]} " if is_growing(record.person) else ""
+    event = _bare(mark, number, course, now, one.day)
+    event.add("SUMMARY", f"{code}{ball}, up to {cap}, {one.throws} throws")
+    event.add(
+        "DESCRIPTION",
+        f"{growing}Step {one.place + 1} of {len(record.throws)}: {ball} at {100.0 * one.step.share:.0f} % of full "
+        f"speed with it, {cap} at most, {one.throws} throws.{easier} {NOTE} {' '.join(CAUTIONS)}",
+    )
+    event.add("TRANSP", "TRANSPARENT")
+    return event

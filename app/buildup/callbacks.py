@@ -4,43 +4,50 @@ The fields are the one truth of what is asked, the store of the plan is that of 
 plan before "Make the plan" is pressed. What is done to a plan is in `acting`.
 """
 
+import hashlib
 from datetime import date
 from typing import Any
 
-from dash import ALL, Dash, Input, Output, State, ctx, html
+from dash import ALL, Dash, Input, Output, State, ctx, html, no_update
 from dash.exceptions import PreventUpdate
 from flask import current_app
 
 from app import ids
-from app.athlete.answers import Case, case_of
-from app.buildup import acting
-from app.buildup.acts import missing_parts
+from app.athlete.answers import case_of
+from app.buildup import acting, form_words
 from app.buildup.aims import aim_named
 from app.buildup.answers import missing_of
+from app.buildup.athlete import Athlete, reference_of
 from app.buildup.checks import DATES, FIELDS, check_form, default_text
-from app.buildup.form import BY_AIM, NAMES, NO_DAYS, PlanForm, from_json, read_form, to_json
+from app.buildup.compare_orders import compare
+from app.buildup.form import NAMES, NO_DAYS, OWN, USUAL, PlanForm, from_json, read_form, to_json
+from app.buildup.making import Page, missing_parts
 from app.buildup.meant import meant, read_written, written
-from app.buildup.parts import ball_choices, field_description, field_label
+from app.buildup.orders import orders_of
+from app.buildup.parts import ASKED_FOR, TEXTS, field_description, field_label, order_choices
 from app.compare.form import LONGEST_KEPT, FormError
 from app.compare.throwers import is_invented
 from app.demo import load_demo
 from app.drawn import drawn
 from app.flat_form import by_name
+from app.from_start import FromStart
+from app.from_start import from_json as read_given
 from app.glossary import explained, field_words
 from app.page_parts import names_in
-from app.rack import boxes_of, left_out, masses_of, name_of, rack_of
+from app.rack import boxes_of, left_out, masses_of
 from app.systems import System, system_named
 from app.whose import UNREAD, who_words, whose
-from model.build_up import METRICS
 
-NUMBERS_AND_DAYS = (*FIELDS, *DATES)
+TYPED = (*FIELDS, *DATES, *TEXTS)
 FIELD = {"type": ids.BUILDUP_FIELD, "name": ALL}
 
 CONTROLS = {
     "who": ids.BUILDUP_ATHLETE,
     "aim": ids.BUILDUP_AIM,
     "lead": ids.BUILDUP_LEAD,
-    "start_ball": ids.BUILDUP_START_BALL,
+    "holds": ids.BUILDUP_HOLDS,
+    "order": ids.BUILDUP_ORDER,
+    "between_ball": ids.BUILDUP_BETWEEN,
     "goal_ball": ids.BUILDUP_GOAL_BALL,
 }
 
@@ -59,25 +66,13 @@ def fields(kind: type[Input] | type[State]) -> dict[str, Any]:
 
 
 def form_of(given: dict[str, Any]) -> tuple[PlanForm, System]:
-    """Read the form from what the browser sent of the fields.
-
-    Parameters
-    ----------
-    given : dict
-        As `fields` has it.
-
-    Returns
-    -------
-    PlanForm
-    System
-        The units the fields show.
-    """
+    """Read the form from what the browser sent of the fields, as `fields` has it; and the units that these show."""
     before, system = read_written(given.get("written"))
     typed = by_name(given["typed_ids"], given["typed"])
-    days = given.get("days")
-    texts = {name: typed.get(name) for name in NUMBERS_AND_DAYS}
+    texts = {name: typed.get(name) for name in TYPED}
     texts |= given["controls"] | {
-        "days": _days(days),
+        "given": before.given,
+        "days": _days(given.get("days")),
         "left_out": left_out(_shown(given.get("boxes")), given.get("balls")),
     }
     return meant(read_form(texts), before, system), system
@@ -99,26 +94,32 @@ def _shown(boxes: object) -> list[str]:
     return found
 
 
-def case_for(form: PlanForm, read: Any, system: System) -> tuple[Case, bool, bool]:
-    """The athlete a form asks about, whether he is invented, and whether something kept could not be read."""
-    arm = whose(form.who, read, load_demo(), current_app.config["LEVELPEAK"].demo)
-    case = case_of(arm.compared, arm.profile, date.today(), system)
-    return case, is_invented(arm.compared, load_demo()), arm.unread
+def athlete_for(form: PlanForm, read: Any, from_start: Any, system: System) -> tuple[Athlete, FromStart | None, bool]:
+    """The athlete a form asks about; what came over from Start for another; whether something could not be read."""
+    demo, today = load_demo(), date.today()
+    arm = whose(form.who, read, demo, current_app.config["LEVELPEAK"].demo)
+    case = case_of(arm.compared, arm.profile, today, system)
+    given = None
+    if from_start is not None:
+        try:
+            given = read_given(from_start)
+        except FormError:
+            given = None
+    mine = given is not None and (given.who, given.code) == (form.who, case.code)
+    reference = reference_of(case, arm.compared, today)
+    athlete = Athlete(case, is_invented(arm.compared, demo), reference, given if mine else None)
+    return athlete, None if mine else given, arm.unread
 
 
 def register(app: Dash) -> None:
-    """Give the page's callbacks to the app.
-
-    Parameters
-    ----------
-    app : Dash
-    """
+    """Give the page's callbacks to the app."""
     app.callback(
         output={
             "controls": {name: Output(part, "value") for name, part in CONTROLS.items()},
             "days": Output(ids.BUILDUP_DAYS, "value"),
             "balls": Output(ids.BUILDUP_BALLS, "value"),
             "boxes": Output(ids.BUILDUP_BALLS, "children"),
+            "orders": Output(ids.BUILDUP_ORDER, "children"),
             "typed": Output(FIELD, "value"),
             "written": Output(ids.BUILDUP_WRITTEN, "data"),
         },
@@ -127,6 +128,7 @@ def register(app: Dash) -> None:
             "units": Input(ids.SHELL_UNITS, "data"),
             "touched": [Input(ids.BUILDUP_AIM, "value"), Input(ids.BUILDUP_ATHLETE, "value")],
             "changes": Input(ids.BUILDUP_CHANGES, "data"),
+            "from_start": Input(ids.BUILDUP_FROM_START, "data"),
             "given": fields(State),
             "saved": State(ids.BUILDUP_SAVED, "data"),
         },
@@ -136,30 +138,59 @@ def register(app: Dash) -> None:
             "saved": Output(ids.BUILDUP_SAVED, "data"),
             "who": Output(ids.BUILDUP_WHO, "children"),
             "invented": Output(ids.BUILDUP_INVENTED, "hidden"),
+            "grows": Output(ids.BUILDUP_GROWS, "children"),
+            "grows_hidden": Output(ids.BUILDUP_GROWS, "hidden"),
             "aim": Output(ids.BUILDUP_AIM_SAID, "children"),
             "leads": Output(ids.BUILDUP_LEAD, "data"),
-            "starts": Output(ids.BUILDUP_START_BALL, "data"),
             "goals": Output(ids.BUILDUP_GOAL_BALL, "data"),
+            "goal_hidden": Output(f"{ids.BUILDUP_GOAL_BALL}-part", "hidden"),
+            "between": Output(ids.BUILDUP_BETWEEN, "data"),
+            "between_hidden": Output(f"{ids.BUILDUP_BETWEEN}-part", "hidden"),
+            "compare_hidden": Output(ids.BUILDUP_COMPARE, "hidden"),
+            "cleared_hidden": Output(ids.BUILDUP_CLEARED, "hidden"),
+            "start": Output(ids.BUILDUP_GIVEN, "children"),
+            "start_hidden": Output(f"{ids.BUILDUP_GIVEN}-part", "hidden"),
+            "start_fields": Output(f"{ids.BUILDUP_GIVEN}-fields", "hidden"),
+            "count_hidden": Output(f"{ids.BUILDUP_HOLDS}-count", "hidden"),
             "missing": Output(ids.BUILDUP_MISSING, "children"),
             "errors": Output(FIELD, "error"),
             "labels": Output(FIELD, "label"),
             "descriptions": Output(FIELD, "description"),
             "hints": Output(FIELD, "placeholder"),
         },
-        inputs={"given": fields(Input), "read": State(ids.BUILDUP_READ, "data")},
+        inputs={
+            "given": fields(Input),
+            "read": State(ids.BUILDUP_READ, "data"),
+            "from_start": Input(ids.BUILDUP_FROM_START, "data"),
+        },
     )(tell)
+    app.callback(
+        output={"orders": Output(ids.BUILDUP_ORDERS, "children"), "of": Output(ids.BUILDUP_COMPARED, "data")},
+        inputs={
+            "pressed": Input(ids.BUILDUP_COMPARE, "n_clicks"),
+            "given": fields(Input),  # another form: what was compared no longer holds
+            "read": State(ids.BUILDUP_READ, "data"),
+            "from_start": State(ids.BUILDUP_FROM_START, "data"),
+            "plan": State(ids.BUILDUP_PLAN, "data"),
+            "known": State(ids.BUILDUP_KNOWN, "data"),
+            "of": State(ids.BUILDUP_COMPARED, "data"),
+        },
+        prevent_initial_call=True,
+    )(compared)
+    app.callback(
+        Output(ids.BUILDUP_FROM_START, "data"), Input(ids.BUILDUP_DROP, "n_clicks"), prevent_initial_call=True
+    )(lambda pressed: None if pressed else no_update)
     drawn(
         app,
         read=ids.BUILDUP_READ,
         width=ids.BUILDUP_WIDTH,
         papers=[ids.BUILDUP_STAIRS_PAPER, ids.BUILDUP_OVERLAY_PAPER],
-        printing=Input({"type": ids.BUILDUP_TAKE, "name": "print"}, "n_clicks"),
     )
-    acting.register(app, fields, form_of, case_for)
+    acting.register(app, fields, form_of, athlete_for)
 
 
 def change(
-    read: Any, units: Any, touched: list[Any], changes: Any, given: dict[str, Any], saved: Any
+    read: Any, units: Any, touched: list[Any], changes: Any, from_start: Any, given: dict[str, Any], saved: Any
 ) -> dict[str, Any]:
     """Open the page, show it in other units, go to another aim or athlete, or take what a button sets."""
     del touched  # their values are among the fields
@@ -171,24 +202,38 @@ def change(
             form = from_json(saved)
         except FormError:
             form = PlanForm()
+        form = _arrived(form, from_start)
     else:
         form, _ = form_of(given)
         if source == ids.BUILDUP_AIM:
-            form = _with(form, {"days": ""})
+            form = _with(form, {"days": "", "order": ""})
         elif source == ids.BUILDUP_ATHLETE:
-            form = _with(form, {"left_out": "", "start_ball": BY_AIM, "goal_ball": BY_AIM})
+            form = _with(form, {"left_out": "", "order": "", "between_ball": USUAL, "goal_ball": OWN})
         elif source == ids.BUILDUP_CHANGES:
             form = _with(form, changes if isinstance(changes, dict) else {})
-    case, _, _ = case_for(form, read, system)
-    names = names_in(given["typed_ids"], NUMBERS_AND_DAYS)
+    athlete, _, _ = athlete_for(form, read, from_start, system)
+    case, care = athlete.case, athlete.care(form.aim)
+    names = names_in(given["typed_ids"], TYPED)
+    controls = {name: getattr(form, name) for name in CONTROLS} | {"order": form.order or care.order}
     return {
-        "controls": {name: getattr(form, name) for name in CONTROLS},
-        "days": (form.days or aim_named(form.aim).days).split(),
+        "controls": controls,
+        "days": (form.days or care.value("days")).split(),
         "balls": [mass for mass in masses_of(case) if mass not in form.left_out.split()],
         "boxes": boxes_of(case),
+        "orders": order_choices(list(orders_of(form, athlete))),
         "typed": [_shown_text(name, form, system) for name in names],
         "written": written(form, system),
     }
+
+
+def _arrived(form: PlanForm, from_start: Any) -> PlanForm:
+    """Choose the athlete for whom something has come over from Start since the page was open last."""
+    try:
+        given = read_given(from_start)
+    except FormError:
+        return form
+    mark = hashlib.sha256(repr(given).encode()).hexdigest()[:12]
+    return form if mark == form.given else _with(form, {"who": given.who, "given": mark, "order": "", "left_out": ""})
 
 
 def _with(form: PlanForm, changes: dict[str, Any]) -> PlanForm:
@@ -196,36 +241,62 @@ def _with(form: PlanForm, changes: dict[str, Any]) -> PlanForm:
     return read_form({name: getattr(form, name) for name in NAMES} | known)
 
 
-def _shown_text(name: str, form: PlanForm, system: System) -> str:
+def _shown_text(name: str, form: PlanForm, system: System) -> str | None:
     text = str(getattr(form, name))
+    if name == "cleared_role":
+        return text or None  # a list without a choice
     return FIELDS[name].shown(text, system) if name in FIELDS else text
 
 
-def tell(given: dict[str, Any], read: Any) -> dict[str, Any]:
+def tell(given: dict[str, Any], read: Any, from_start: Any) -> dict[str, Any]:
     """Keep the form, and say what each field takes, what is wrong and what is missing."""
     if not isinstance(read, dict) or given.get("written") is None:
         raise PreventUpdate  # the page is opening
     form, system = form_of(given)
-    case, invented, unread = case_for(form, read, system)
-    checked = check_form(form, date.today(), system)
-    aim = aim_named(form.aim)
-    lead, own = METRICS[checked.lead][0], name_of(case.own_ball, case)
-    first = own if aim.start_own else "lowest lead readout"
+    athlete, other, unread = athlete_for(form, read, from_start, system)
+    case, care, aim = athlete.case, athlete.care(form.aim), aim_named(form.aim)
+    checked = check_form(form, date.today(), care, athlete.given is not None, system)
     missing = missing_of(case, checked)
-    names = names_in(given["typed_ids"], NUMBERS_AND_DAYS)
-    leads = [{"value": key, "label": label} for key, (label, _) in METRICS.items()]
+    names = names_in(given["typed_ids"], TYPED)
     said = missing_parts(missing.measures, missing.speed, ()) if missing.measures or missing.speed else []
+    between = form_words.between_choices(form, athlete)
     return {
         "saved": to_json(form),
         "who": who_words(case),
-        "invented": not invented,
+        "invented": not athlete.invented,
+        "grows": form_words.grows(case.person),
+        "grows_hidden": not care.growing,
         "aim": html.P([html.Strong("Improves: "), *explained(aim.improves), " ", aim.ends]),
-        "leads": [{"value": BY_AIM, "label": f"by the aim: {METRICS[aim.lead][0]}"}, *leads],
-        "starts": ball_choices(rack_of(case), first, lead),
-        "goals": ball_choices(rack_of(case), own, ""),
+        "leads": form_words.lead_choices(form.aim),
+        "goals": form_words.goal_choices(case),
+        "goal_hidden": care.guarded or aim.only_own,
+        "between": between,
+        "between_hidden": form.order != "between",
+        "compare_hidden": aim.only_own,
+        "cleared_hidden": not care.injury,
+        "start": form_words.given_parts(athlete, other, system),
+        "start_hidden": athlete.given is None and other is None,
+        "start_fields": athlete.given is None,
+        "count_hidden": form.holds not in ("steps", "weeks"),
         "missing": [*([html.P(UNREAD)] if unread else []), *said],
         "errors": [checked.problems.get(name, "") for name in names],
         "labels": [field_words(field_label(name, system)) for name in names],
-        "descriptions": [field_words(field_description(name, form.aim, system)) for name in names],
-        "hints": [default_text(name, form.aim, system) if name in FIELDS else "" for name in names],
+        "descriptions": [field_words(field_description(name, care, system)) for name in names],
+        "hints": [
+            (default_text(name, care, system) or (ASKED_FOR if form_words.is_asked(name, care) else ""))
+            for name in names
+        ],
     }
+
+
+def compared(
+    pressed: Any, given: dict[str, Any], read: Any, from_start: Any, plan: Any, known: Any, of: Any
+) -> dict[str, Any]:
+    """Work all orders out when asked to; what was worked out goes when the form becomes another."""
+    form, system = form_of(given)
+    if ctx.triggered_id != ids.BUILDUP_COMPARE or not pressed or not isinstance(read, dict):
+        if of is None or of == to_json(form):
+            raise PreventUpdate
+        return {"orders": [], "of": None}
+    athlete = acting.with_known(athlete_for(form, read, from_start, system)[0], known, plan)
+    return {"orders": compare(Page(form, athlete, None, date.today(), system=system)), "of": to_json(form)}

@@ -1,12 +1,15 @@
 """From the typed form to what the planner is asked: every value is checked in its field; an empty one is the aim's."""
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from datetime import date, timedelta
 
-from app.buildup.aims import aim_named
+from app.buildup.aims import Care, aim_named
+from app.buildup.first_limits import COUNT_LIMIT, HOLDS
 from app.buildup.form import PlanForm
+from app.buildup.record import Asked
+from app.buildup.rule_words import CLEARING
 from app.compare.checks import message, read_field
 from app.compare.fields import Field
 from app.systems import METRIC, System
@@ -23,7 +26,9 @@ from model.calendar_plan import (
 )
 from model.calendar_plan import RISE_LIMIT as WEEKLY_LIMIT
 from model.checks import InputError, Limit
+from model.stop_signs import Signed
 
+LONGEST_INITIALS = 8
 LONGEST_AHEAD = timedelta(days=3 * 366)  # of a day in the future
 LONGEST_BACK = timedelta(days=366)
 
@@ -50,6 +55,9 @@ def _count(name: str, label: str, limit: Limit, hint: str = "") -> Field:
 FIELDS = {
     one.name: one
     for one in (
+        _count("weeks_off", "Weeks without throwing", Limit(0, 520, "weeks")),
+        _count("throws_week", "Throws a week before that", Limit(0, 2000, "throws")),
+        _count("hold_count", "How many of them", Limit(1, COUNT_LIMIT["steps"].high, "steps")),
         _percent("start_percent", "Start at", SHARE_LIMIT, "of full speed with that ball"),
         _percent("goal_percent", "Goal at", SHARE_LIMIT, "of full speed with that ball"),
         _count("steps", "Steps", STEPS_LIMIT),
@@ -71,7 +79,10 @@ FIELDS = {
 }
 """The fields for numbers, by their names in the form."""
 
-WHOLE = frozenset({"steps", "repeats", "easier_every", "first_throws", "least_throws", "most_throws"})
+WHOLE = frozenset(
+    {"weeks_off", "throws_week", "hold_count", "steps", "repeats", "easier_every", "first_throws"}
+    | {"least_throws", "most_throws"}
+)
 DATES = {"first_day": "First day", "target_day": "Target day"}
 DAY_NAMES = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
 
@@ -93,7 +104,13 @@ class CheckedPlan:
     weekdays : frozenset of int
     first_day : date
     target_day : date or None
+    asked : Asked
+        What was before.
+    holds : str
+        How long the limits from Start hold; a key of `HOLDS`, or empty.
     problems : mapping of str to str
+    missing : tuple of str
+        What is asked for and was not said.
     """
 
     values: Mapping[str, float]
@@ -102,6 +119,9 @@ class CheckedPlan:
     weekdays: frozenset[int]
     first_day: date
     target_day: date | None
+    asked: Asked = field(default_factory=Asked)
+    holds: str = ""
+    missing: tuple[str, ...] = ()
     problems: Mapping[str, str] = field(default_factory=dict)
 
     @property
@@ -124,23 +144,9 @@ class CheckedPlan:
         return Calendar(self.first_day, self.weekdays, every if every > 1 else None, share, self.target_day)
 
     def budget(self, first_area_nms: float) -> Budget:
-        """Budget of a session.
-
-        Parameters
-        ----------
-        first_area_nms : float
-            Area of one throw of the first step.
-
-        Returns
-        -------
-        Budget
-
-        Raises
-        ------
-        InputError
-            Where the values do not fit one another.
-        """
-        first = self.values.get("first_nms", self.values["first_throws"] * first_area_nms)
+        """Budget of a session, by the area of one throw of the first step (N m s); refuses what does not fit."""
+        values = self.values
+        first = values["first_nms"] if "first_nms" in values else values["first_throws"] * first_area_nms
         return Budget(
             first,
             self.values["weekly_percent"],
@@ -150,25 +156,13 @@ class CheckedPlan:
         )
 
 
-def default_text(name: str, aim: str, system: System = METRIC) -> str:
-    """What stands for an empty field, in the units that are shown; empty if nothing does.
-
-    Parameters
-    ----------
-    name : str
-    aim : str
-        A key of `AIMS`.
-    system : System
-
-    Returns
-    -------
-    str
-    """
-    text = aim_named(aim).value(name)
+def default_text(name: str, care: Care, system: System = METRIC) -> str:
+    """What stands for an empty field, in the units that are shown; empty if nothing does."""
+    text = care.value(name)
     return FIELDS[name].shown(text, system) if text else ""
 
 
-def check_form(form: PlanForm, today: date, system: System = METRIC) -> CheckedPlan:
+def check_form(form: PlanForm, today: date, care: Care, limited: bool = False, system: System = METRIC) -> CheckedPlan:
     """Read the form.
 
     Parameters
@@ -177,19 +171,19 @@ def check_form(form: PlanForm, today: date, system: System = METRIC) -> CheckedP
         As kept.
     today : date
         The first day, if none is typed.
+    care : Care
+        What is asked for.
+    limited : bool
+        Whether limits came over from Start.
     system : System
         The units of the messages.
-
-    Returns
-    -------
-    CheckedPlan
     """
-    aim, problems = aim_named(form.aim), dict[str, str]()
+    problems = dict[str, str]()
     values, typed = dict[str, float](), set[str]()
     for name, spec in FIELDS.items():
         text = str(getattr(form, name))
         if not text.strip():
-            text = aim.value(name)
+            text = care.value(name)
             if text:
                 values[name] = to_si(float(text), spec.unit)
             continue
@@ -216,11 +210,59 @@ def check_form(form: PlanForm, today: date, system: System = METRIC) -> CheckedP
             problems.setdefault(
                 name, message(InputError(FIELDS[name].label, getattr(form, name), f"{least}, {FIELDS[name].unit}"))
             )
-    weekdays = weekdays_of(form.days or aim.days)
-    if not weekdays:
-        problems["days"] = "Days to throw on: none chosen; accepted: one or more."
-    lead = form.lead if form.lead in METRICS else aim.lead
-    return CheckedPlan(values, frozenset(typed), lead, weekdays, first, target, problems)
+    weekdays = weekdays_of(form.days or care.value("days"))
+    lead = form.lead if form.lead in METRICS else aim_named(form.aim).lead
+    asked = _asked(form, values, today, problems)
+    holds = form.holds if form.holds in HOLDS else ""
+    if holds == "weeks" and values.get("hold_count", 1.0) > COUNT_LIMIT["weeks"].high:
+        accepted = f"1 to {COUNT_LIMIT['weeks'].high:g} weeks"
+        problems["hold_count"] = message(InputError(FIELDS["hold_count"].label, form.hold_count, accepted))
+    found = CheckedPlan(values, frozenset(typed), lead, weekdays, first, target, asked, holds, (), problems)
+    return replace(found, missing=tuple(_missing(found, care, limited)))
+
+
+def _asked(form: PlanForm, values: Mapping[str, float], today: date, problems: dict[str, str]) -> Asked:
+    cleared = None
+    if form.cleared_by.strip():
+        try:
+            by = initials(form.cleared_by)
+            cleared = Signed(by, form.cleared_role, today) if form.cleared_role in CLEARING else None
+        except InputError as error:
+            problems["cleared_by"] = message(error)
+    weeks, throws = (int(values[name]) if name in values else None for name in ("weeks_off", "throws_week"))
+    return Asked(weeks, throws, form.thrown.strip(), cleared)
+
+
+def _missing(found: CheckedPlan, care: Care, limited: bool) -> Iterator[str]:
+    """What is asked for and was not said."""
+    wanted = ("weeks_off", "throws_week", "repeats", "first_throws") if care.asks else ()
+    for name in wanted:
+        instead = name == "first_throws" and "first_nms" in found.values
+        if name not in found.values and name not in found.problems and not instead:
+            yield f"{FIELDS[name].label}: asked for, and nothing stands for it."
+    if not found.weekdays:
+        yield "Days to throw on: choose one or more."
+    if care.injury and found.asked.cleared is None and "cleared_by" not in found.problems:
+        yield "Who cleared the athlete to throw: initials and role."
+    if limited and not found.holds:
+        yield "The limits from Start: say how long they hold."
+    if limited and found.holds in COUNT_LIMIT and "hold_count" not in {*found.values, *found.problems}:
+        yield f"The limits from Start: for how many {found.holds} they hold."
+
+
+def initials(text: object) -> str:
+    """Read initials; refuses none, what is too long to be initials, and what cannot be printed."""
+    typed = text.strip() if isinstance(text, str) else ""
+    if not typed or len(typed) > LONGEST_INITIALS or not typed.isprintable():
+        raise InputError("Initials", typed, f"1 to {LONGEST_INITIALS} printable characters")
+    return typed
+
+
+def role_among(text: object, roles: Mapping[str, str]) -> str:
+    """Read a role; refuses what is none of those offered."""
+    if not isinstance(text, str) or text not in roles:
+        raise InputError("Role", "", ", ".join(roles.values()))
+    return text
 
 
 def weekdays_of(text: str) -> frozenset[int]:
@@ -239,10 +281,6 @@ def read_day(text: str, label: str, low: date, high: date) -> date:
         What the field is called.
     low, high : date
         The first and last day that are accepted.
-
-    Returns
-    -------
-    date
 
     Raises
     ------

@@ -1,23 +1,25 @@
-"""What is done to a kept plan: changes by hand, new numbers, the log. Each returns a new plan, or refuses by field."""
+"""What is done to a kept plan: changes by hand, new numbers. Each returns a new plan, or refuses by field."""
 
 from collections.abc import Mapping
 from dataclasses import replace
 from datetime import date
 
 from app.buildup.answers import search
-from app.buildup.record import Acknowledgement, Record, course_of
+from app.buildup.checks import initials
+from app.buildup.course import SIGNED, Course, course_of
+from app.buildup.first_limits import FirstLimits
+from app.buildup.orders import WHY_OWN_FIRST, rack_between
+from app.buildup.record import Acknowledgement, Record
+from app.buildup.words import share_words
 from model.ball import Ball
-from model.build_up import SHARE_LIMIT, NoPlan
+from model.build_up import ROUNDING, SHARE_LIMIT, NoPlan
 from model.calendar_plan import REPEATS_LIMIT, ByHand
 from model.checks import InputError, check_number
-from model.course import Thrown
 from model.full_speeds import SpeedTable
+from model.ladder import Rung, fitted
 from model.person import Person
 
-LONGEST_INITIALS = 8
-LONGEST_NOTE = 200
 MOST_STEPS = 60
-MOST_LOGGED = 400
 MOST_CHANGES = 100  # lines that are kept of them; the oldest go
 
 
@@ -31,7 +33,6 @@ def change_step(record: Record, place: int, ball: Ball, share: float, repeats: i
 
     Parameters
     ----------
-    record : Record
     place : int
         Of the step, from 0.
     ball : Ball
@@ -40,22 +41,17 @@ def change_step(record: Record, place: int, ball: Ball, share: float, repeats: i
         Of full speed with the ball.
     repeats : int
         Sessions at the step.
-    today : date
-
-    Returns
-    -------
-    Record
 
     Raises
     ------
     InputError
         If the step was thrown already or a value is not accepted.
     """
-    _still_to_come(record, place)
+    course = _still_to_come(record, place)
     share = check_number("Share", share, SHARE_LIMIT)
     count = int(check_number("Sessions", repeats, REPEATS_LIMIT))
-    if place == record.place and record.at is not None:
-        thrown = record.at - record.order.index(place)
+    if place == course.place and course.standing.rungs:
+        thrown = course.standing.rungs[0].index - course.row.order.index(place)
         if count <= thrown:
             raise InputError("Sessions", count, f"{thrown + 1} or more: {thrown} at this step were thrown")
     throws = (*record.throws[:place], (ball, share), *record.throws[place + 1 :])
@@ -63,29 +59,19 @@ def change_step(record: Record, place: int, ball: Ball, share: float, repeats: i
     if (throws, steps) == (record.throws, record.repeats):
         return record
     made = replace(record, throws=throws, repeats=steps, by_hand=_kept_by_hand(record, place))
-    return told(made, f"{today}: step {place + 1} changed by hand")
+    return told(_within_rules(made), f"{today}: step {place + 1} changed by hand")
 
 
 def leave_out(record: Record, place: int, today: date) -> Record:
     """Leave a step out.
-
-    Parameters
-    ----------
-    record : Record
-    place : int
-    today : date
-
-    Returns
-    -------
-    Record
 
     Raises
     ------
     InputError
         If it was begun or is the only one.
     """
-    _still_to_come(record, place)
-    if place == record.place and record.log:
+    course = _still_to_come(record, place)
+    if place == course.place and record.log:
         raise InputError("Step", place + 1, "a step that was not begun")
     if len(record.throws) == 1:
         raise InputError("Step", place + 1, "one of several: a plan has at least one step")
@@ -95,21 +81,11 @@ def leave_out(record: Record, place: int, today: date) -> Record:
         repeats=record.repeats[:place] + record.repeats[place + 1 :],
         by_hand=_kept_by_hand(record, place),
     )
-    return told(made, f"{today}: step {place + 1} left out by hand")
+    return told(_within_rules(made), f"{today}: step {place + 1} left out by hand")
 
 
 def put_in(record: Record, place: int, today: date) -> Record:
     """Put a copy of a step after it, to be changed.
-
-    Parameters
-    ----------
-    record : Record
-    place : int
-    today : date
-
-    Returns
-    -------
-    Record
 
     Raises
     ------
@@ -125,7 +101,7 @@ def put_in(record: Record, place: int, today: date) -> Record:
         repeats=(*record.repeats[: place + 1], *record.repeats[place:]),
         by_hand=_kept_by_hand(record, place + 1),
     )
-    return told(made, f"{today}: a step put in after step {place + 1} by hand")
+    return told(_within_rules(made), f"{today}: a step put in after step {place + 1} by hand")
 
 
 def change_session(record: Record, index: int, day: date | None, throws: int | None, today: date) -> Record:
@@ -133,26 +109,19 @@ def change_session(record: Record, index: int, day: date | None, throws: int | N
 
     Parameters
     ----------
-    record : Record
     index : int
         Its place in the whole row of sessions, from 0.
     day : date or None
         None for the calendar's.
     throws : int or None
         None for what the budget gives.
-    today : date
-
-    Returns
-    -------
-    Record
 
     Raises
     ------
     InputError
         If it was thrown already or a value is not accepted.
     """
-    at = record.at
-    if at is None or not at <= index < len(record.order):
+    if index not in {one.index for one in course_of(record).schedule.sessions if not one.lowered}:
         raise InputError("Session", index + 1, "a session that is still to come")
     by_hand = {i: one for i, one in record.by_hand.items() if i != index}
     if day is not None or throws is not None:
@@ -167,16 +136,10 @@ def plan_rest(record: Record, place: int, steps: int | None, today: date) -> Rec
 
     Parameters
     ----------
-    record : Record
     place : int
         The step that stays and that the new ones follow.
     steps : int or None
         How many, this one and the goal among them; None for as many as the limits ask for.
-    today : date
-
-    Returns
-    -------
-    Record or NoPlan
 
     Raises
     ------
@@ -184,9 +147,13 @@ def plan_rest(record: Record, place: int, steps: int | None, today: date) -> Rec
         If the step was thrown already.
     """
     _still_to_come(record, place)
-    found = search(
-        record.person, record.table, record.throws[-1], record.throws[place], steps, record.limits, record.lead
-    )
+    start, goal = record.throws[place], record.throws[-1]
+    rack = record.table.balls if not record.own_early else rack_between(record.table.balls, start[0], goal[0])
+    first_steps, first_shares = _first_left(record.first, place)
+    order = replace(record.balls_order, first_steps=first_steps, first_shares=first_shares, before=place)
+    if place:  # the step that stays may be faster than what may come first
+        order = replace(order, own_first_share=max(order.own_first_share, start[1] if start[0] == goal[0] else 0.0))
+    found = search(record.person, record.table, rack, goal, start, steps, record.limits, record.lead, order)
     if isinstance(found, NoPlan):
         return found
     new = tuple((step.ball, step.share) for step in found.steps)
@@ -198,102 +165,32 @@ def plan_rest(record: Record, place: int, steps: int | None, today: date) -> Rec
         why=found.why,
         by_hand=_kept_by_hand(record, place),
     )
-    return told(made, f"{today}: planned again from step {place + 1}")
+    return told(_within_rules(made), f"{today}: planned again from step {place + 1}")
 
 
-def take_numbers(record: Record, person: Person, table: SpeedTable, rests_on: str, today: date) -> Record:
+def _first_left(first: FirstLimits | None, place: int) -> tuple[int, dict[Ball, tuple[float, float]]]:
+    """How many steps from one on keep the limits from Start, and the shares that these allow."""
+    if first is None or first.cleared is not None or first.steps <= place:
+        return 0, {}
+    return first.steps - place, first.shares
+
+
+def take_numbers(
+    record: Record, person: Person, table: SpeedTable, rests_on: str, first: FirstLimits | None, today: date
+) -> Record:
     """Take new measures and full speeds; balls and shares stay, so that speed caps and metrics change.
 
     Parameters
     ----------
-    record : Record
-    person : Person
     table : SpeedTable
         With every ball of the plan.
     rests_on : str
         Where the speeds come from.
-    today : date
-
-    Returns
-    -------
-    Record
+    first : FirstLimits or None
+        What the limits from Start allow by the new numbers.
     """
-    made = replace(record, person=person, table=table, rests_on=rests_on, refused="")
-    return told(made, f"{today}: new measures or readings taken")
-
-
-def log_session(record: Record, thrown: Thrown) -> Record:
-    """Keep what was said of the next session, and what was decided.
-
-    Parameters
-    ----------
-    record : Record
-    thrown : Thrown
-
-    Returns
-    -------
-    Record
-        After another decision than to go on, days that were set by hand are the calendar's again.
-
-    Raises
-    ------
-    InputError
-        If no session is left, or its day is before that of the last.
-    """
-    course = course_of(record)
-    if course.at is None or course.done:
-        raise InputError("Session", "none", "a plan with a session that is still to come")
-    if len(record.log) >= MOST_LOGGED:
-        raise InputError("Log", len(record.log) + 1, f"up to {MOST_LOGGED} sessions")
-    if record.log and thrown.day < record.log[-1].day:
-        raise InputError("Day", thrown.day.isoformat(), f"{record.log[-1].day} or later, the day of the session before")
-    by_hand = dict(record.by_hand)
-    if thrown.decision != "advance":
-        by_hand = {i: replace(one, day=None) for i, one in by_hand.items() if one.throws is not None}
-    return replace(record, log=(*record.log, thrown), by_hand=by_hand)
-
-
-def reopened(record: Record) -> Record:
-    """Take the last session out of the log, to be filled in again.
-
-    Parameters
-    ----------
-    record : Record
-
-    Returns
-    -------
-    Record
-        The same if none was thrown.
-    """
-    log = record.log[:-1]
-    return replace(record, log=log, lifted=min(record.lifted, len(log)))
-
-
-def take_up_again(record: Record, day: date, today: date) -> Record:
-    """Go on after a stop, with the session at which it was stopped.
-
-    Parameters
-    ----------
-    record : Record
-    day : date
-        Of the next session, at the earliest.
-    today : date
-
-    Returns
-    -------
-    Record
-
-    Raises
-    ------
-    InputError
-        If the plan was not stopped.
-    """
-    if record.at is not None:
-        raise InputError("Plan", "not stopped", "a plan that was stopped")
-    return told(
-        replace(record, lifted=len(record.log), not_before=day),
-        f"{today}: taken up again from {day}; after a break weeks and budget begin anew",
-    )
+    made = replace(record, person=person, table=table, rests_on=rests_on, first=first, refused="")
+    return told(_within_rules(made), f"{today}: new measures or readings taken")
 
 
 def acknowledge(record: Record, by: str, on: date) -> Record:
@@ -301,14 +198,8 @@ def acknowledge(record: Record, by: str, on: date) -> Record:
 
     Parameters
     ----------
-    record : Record
     by : str
         Initials.
-    on : date
-
-    Returns
-    -------
-    Record
 
     Raises
     ------
@@ -318,37 +209,37 @@ def acknowledge(record: Record, by: str, on: date) -> Record:
     return replace(record, read=Acknowledgement(initials(by), on))
 
 
-def initials(text: object) -> str:
-    """Read initials.
-
-    Parameters
-    ----------
-    text : object
-        As typed.
-
-    Returns
-    -------
-    str
-
-    Raises
-    ------
-    InputError
-        If there are none, they are too long to be initials, or cannot be printed.
-    """
-    typed = text.strip() if isinstance(text, str) else ""
-    if not typed or len(typed) > LONGEST_INITIALS or not typed.isprintable():
-        raise InputError("Initials", typed, f"1 to {LONGEST_INITIALS} printable characters")
-    return typed
-
-
-def _still_to_come(record: Record, place: int) -> None:
+def _still_to_come(record: Record, place: int) -> Course:
+    course = course_of(record)
     if not 0 <= place < len(record.throws):
         raise InputError("Step", place + 1, f"1 to {len(record.throws)}")
-    if place < record.place and record.at is not None:
+    if course.closed in SIGNED:
+        raise InputError("Step", place + 1, "a plan that does not stand still under a stop sign")
+    if place < course.place:
         raise InputError("Step", place + 1, "a step that is still to come: this one was thrown")
+    return course
+
+
+def _within_rules(record: Record) -> Record:
+    """The same plan, if its own ball comes as early and as slowly as it has to, and its start is low enough."""
+    own, first_own = record.balls_order.own, record.own_first
+    if own is not None:
+        at = next((i for i, (ball, _) in enumerate(record.throws) if ball == own), len(record.throws))
+        latest = record.balls_order.own_from(len(record.throws))
+        if at > latest:
+            raise InputError("Step", latest + 1, "the own ball by then: it comes within two thirds of the steps")
+        if record.throws[at][1] > first_own * (1.0 + ROUNDING):
+            said = f"the own ball first at {share_words(first_own)} or less: {WHY_OWN_FIRST}"
+            raise InputError("Of full speed with it", share_words(record.throws[at][1]), said)
+    most, begin = record.start_most, Rung(0, 0, record.steps[0])
+    if most is not None and not record.log and fitted(record.row, begin, most) != begin:
+        said = "a first step no higher than the last painless session before the stop sign"
+        raise InputError("Step 1", share_words(record.throws[0][1]), said)
+    return record
 
 
 def _kept_by_hand(record: Record, place: int) -> Mapping[int, ByHand]:
     """What was set of the sessions before a step; those from it on are others now."""
-    first = record.order.index(place) if place < len(record.throws) else len(record.order)
+    order = record.row.order
+    first = order.index(place) if place < len(record.throws) else len(order)
     return {i: one for i, one in record.by_hand.items() if i < first}

@@ -3,38 +3,35 @@
 import base64
 import binascii
 import json
-import re
-import unicodedata
-from collections.abc import Callable
 from dataclasses import asdict
-from datetime import date
-from typing import Any, TypeVar
+from typing import Any
 
+from app.buildup import kept_parts as read
 from app.buildup.aims import AIMS
-from app.buildup.edits import LONGEST_INITIALS, LONGEST_NOTE, MOST_CHANGES, MOST_LOGGED, MOST_STEPS
-from app.buildup.record import Acknowledgement, Record, course_of
+from app.buildup.course import course_of
+from app.buildup.edits import MOST_CHANGES, MOST_STEPS
+from app.buildup.file_old import upgraded
+from app.buildup.first_limits import HOLDS, FirstLimits
+from app.buildup.form import ORDERS
+from app.buildup.kept_parts import LONGEST_NOTE, LONGEST_WORDS, MOST_LOGGED
+from app.buildup.record import Acknowledgement, Asked, HandedOut, KnownReference, Record
+from app.buildup.signs import MOST_SIGNS, with_signs
 from app.compare.fields import LONGEST_CODE
 from app.version import VERSION as MADE_WITH
-from model.ball import Ball
-from model.build_up import METRICS, SHARE_LIMIT, PlanLimits
-from model.calendar_plan import REPEATS_LIMIT, THROWS_LIMIT, Budget, ByHand, Calendar
-from model.checks import InputError, check_choice, check_number
-from model.course import Thrown
+from model.build_up import METRICS, SHARE_LIMIT, STEPS_LIMIT, PlanLimits
+from model.calendar_plan import REPEATS_LIMIT, Budget, ByHand, Calendar
+from model.ceilings import BOUNDS, KINDS, Amount, Ceilings, Reference
+from model.checks import InputError, Limit, check_choice, check_number
 from model.full_speeds import SpeedTable
 from model.person import Person
-from model.soreness import After
-from model.throw import SPEED_LIMIT
+from model.session_log import Logged
+from model.session_rules import JointPain, Notes, Soreness
+from model.start import CERTAINTY_LIMIT
 
 KIND = "levelpeak build-up"
-VERSION = 1
-LARGEST_BYTES = 500_000  # a plan of 60 steps with a log of 400 sessions takes about half of it
+VERSION = 2
+LARGEST_BYTES = 800_000  # a plan of 60 steps with a log of 400 sessions takes about two thirds of it
 MOST_BALLS = 24
-LONGEST_WORDS = 500
-FIRST_DAY, LAST_DAY = date(2000, 1, 1), date(2100, 12, 31)  # days are counted one by one
-MARK = re.compile(r"[0-9a-f]{1,64}")
-NO_LETTERS = ("Cc", "Cs")  # control characters, and halves of a character that no encoding takes
-
-Made = TypeVar("Made")
 
 
 class FileError(ValueError):
@@ -42,16 +39,7 @@ class FileError(ValueError):
 
 
 def to_json(record: Record) -> dict[str, object]:
-    """Write a plan as plain data.
-
-    Parameters
-    ----------
-    record : Record
-
-    Returns
-    -------
-    dict
-    """
+    """Write a plan as plain data."""
     calendar = asdict(record.calendar) | {"weekdays": sorted(record.calendar.weekdays)}
     made = {
         "kind": KIND,
@@ -77,16 +65,33 @@ def to_json(record: Record) -> dict[str, object]:
         "budget": asdict(record.budget),
         "made_on": record.made_on,
         "mark": record.mark,
+        "order": record.way,
+        "own_early": record.own_early,
+        "own_first": record.own_first,
+        "reference": asdict(record.reference),
+        "asked": asdict(record.asked),
+        "first": None if record.first is None else _first_json(record.first),
+        "notes": list(record.notes),
         "by_hand": [{"session": i, **asdict(one)} for i, one in sorted(record.by_hand.items())],
         "changed": list(record.changed),
         "read": None if record.read is None else asdict(record.read),
         "log": [asdict(one) for one in record.log],
+        "signs": [read.sign_json(one) for one in record.signs],
+        "earlier": [read.sign_json(one) for one in record.earlier],
+        "start_most": read.most_json(record.start_most),
         "lifted": record.lifted,
         "not_before": record.not_before,
         "refused": record.refused,
+        "handed_out": [asdict(one) for one in record.handed_out],
+        "calendars": record.calendars,
     }
-    plain: dict[str, object] = json.loads(json.dumps(made, default=_day_text))
+    plain: dict[str, object] = json.loads(json.dumps(made, default=read.plain))
     return plain
+
+
+def _first_json(first: FirstLimits) -> dict[str, Any]:
+    amounts = {bound.key: asdict(amount) for bound, amount in first.ceilings.given()}
+    return asdict(first) | {"ceilings": amounts, "alone": {key: list(edges) for key, edges in first.alone.items()}}
 
 
 def from_json(kept: object) -> Record:
@@ -100,6 +105,7 @@ def from_json(kept: object) -> Record:
     Returns
     -------
     Record
+        With the stop signs that follow from its log.
 
     Raises
     ------
@@ -108,10 +114,10 @@ def from_json(kept: object) -> Record:
     """
     if not isinstance(kept, dict) or kept.get("kind") != KIND:
         raise FileError("this is no build-up plan")
-    if kept.get("version") != VERSION:
+    if kept.get("version") not in (1, VERSION):
         raise FileError("it was made by another version")
     try:
-        record = _record(kept)
+        record = with_signs(_record(upgraded(kept) if kept["version"] == 1 else kept))
         course_of(record)  # what cannot be worked out is refused here, not while it is shown
     except InputError as error:
         raise FileError(f"a value in it is not accepted ({error})") from None
@@ -133,10 +139,6 @@ def read_upload(contents: object) -> Record:
     contents : object
         As the browser sends a file: ``data:...;base64,...``.
 
-    Returns
-    -------
-    Record
-
     Raises
     ------
     FileError
@@ -155,34 +157,46 @@ def read_upload(contents: object) -> Record:
 
 
 def _record(kept: dict[str, Any]) -> Record:
-    steps = _list(kept["steps"], MOST_STEPS)
+    steps = read.listed(kept["steps"], MOST_STEPS)
     record = Record(
-        code=_text(kept["code"], LONGEST_CODE),
+        code=read.text(kept["code"], LONGEST_CODE),
         invented=kept["invented"] is True,
-        person=Person(**_numbers(kept["person"], but=("sex", "handedness", "still_growing"))),
-        own_ball=_ball(kept["own_ball"]),
+        person=Person(**read.numbers(kept["person"], but=("sex", "handedness", "still_growing"))),
+        own_ball=read.ball(kept["own_ball"]),
         table=SpeedTable(
-            tuple(map(_ball, _list(kept["rack"], MOST_BALLS))),
-            tuple(float(_number(one)) for one in _list(kept["full_speeds_m_s"], MOST_BALLS)),
+            tuple(map(read.ball, read.listed(kept["rack"], MOST_BALLS))),
+            tuple(map(read.number, read.listed(kept["full_speeds_m_s"], MOST_BALLS))),
         ),
-        rests_on=_text(kept["rests_on"], LONGEST_WORDS),
+        rests_on=read.text(kept["rests_on"], LONGEST_WORDS),
         aim=check_choice("aim", kept["aim"], AIMS),
         lead=check_choice("lead", kept["lead"], METRICS),
-        limits=PlanLimits(_numbers(kept["rises"]), _numbers(kept["caps"])),
-        throws=tuple((_ball(one), check_number("share", one["share"], SHARE_LIMIT)) for one in steps),
-        repeats=tuple(_whole(check_number("sessions", one["sessions"], REPEATS_LIMIT)) for one in steps),
-        why=_text(kept["why"], LONGEST_WORDS),
+        limits=PlanLimits(read.numbers(kept["rises"]), read.numbers(kept["caps"])),
+        throws=tuple((read.ball(one), check_number("share", one["share"], SHARE_LIMIT)) for one in steps),
+        repeats=tuple(read.whole(check_number("sessions", one["sessions"], REPEATS_LIMIT)) for one in steps),
+        why=read.text(kept["why"], LONGEST_WORDS),
         calendar=_calendar(kept["calendar"]),
-        budget=Budget(**_whole_numbers(kept["budget"], ("least_throws", "most_throws"))),
-        made_on=_day(kept["made_on"]),
-        mark=_mark(kept["mark"]),
-        by_hand={_place(one["session"]): _set_by_hand(one) for one in _list(kept["by_hand"], MOST_LOGGED)},
-        changed=tuple(_text(one, LONGEST_WORDS) for one in _list(kept["changed"], MOST_CHANGES)),
-        read=_maybe(kept["read"], _acknowledgement),
-        log=tuple(map(_thrown, _list(kept["log"], MOST_LOGGED))),
-        lifted=_place(kept["lifted"]),
-        not_before=_maybe(kept["not_before"], _day),
-        refused=_text(kept["refused"], LONGEST_CODE),
+        budget=Budget(**_budget(kept["budget"])),
+        made_on=read.day(kept["made_on"]),
+        mark=read.mark(kept["mark"]),
+        way=check_choice("order", kept["order"], ("", *ORDERS)),
+        own_early=read.truth(kept["own_early"]),
+        own_first=check_number("own_first", kept["own_first"], SHARE_LIMIT),
+        reference=_reference(kept["reference"]),
+        asked=_asked(kept["asked"]),
+        first=read.maybe(kept["first"], _first),
+        notes=tuple(read.text(one, LONGEST_WORDS) for one in read.listed(kept["notes"], MOST_CHANGES)),
+        by_hand={read.place(one["session"]): _by_hand(one) for one in read.listed(kept["by_hand"], MOST_LOGGED)},
+        changed=tuple(read.text(one, LONGEST_WORDS) for one in read.listed(kept["changed"], MOST_CHANGES)),
+        read=read.maybe(kept["read"], lambda one: Acknowledgement(read.text(one["by"], 8), read.day(one["on"]))),
+        log=tuple(map(_logged, read.listed(kept["log"], MOST_LOGGED))),
+        signs=tuple(map(read.read_sign, read.listed(kept["signs"], MOST_SIGNS))),
+        earlier=tuple(map(read.read_sign, read.listed(kept["earlier"], MOST_SIGNS))),
+        start_most=read.read_most(kept["start_most"]),
+        lifted=read.place(kept["lifted"]),
+        not_before=read.maybe(kept["not_before"], read.day),
+        refused=read.text(kept["refused"], LONGEST_CODE),
+        handed_out=tuple(map(_handed_out, read.listed(kept["handed_out"], MOST_CHANGES))),
+        calendars=read.place(kept["calendars"]),
     )
     if not record.throws:
         raise InputError("steps", 0, "one or more")
@@ -192,109 +206,93 @@ def _record(kept: dict[str, Any]) -> Record:
 
 
 def _calendar(kept: dict[str, Any]) -> Calendar:
-    every = kept["easier_every"]
     return Calendar(
-        _day(kept["first_day"]),
-        frozenset(_whole(_number(one)) for one in _list(kept["weekdays"], 7)),
-        None if every is None else _whole(_number(every)),
-        _number(kept["easier_share"]),
-        _maybe(kept["target_day"], _day),
+        read.day(kept["first_day"]),
+        frozenset(map(read.whole, read.listed(kept["weekdays"], 7))),
+        read.maybe(kept["easier_every"], read.whole),
+        read.number(kept["easier_share"]),
+        read.maybe(kept["target_day"], read.day),
     )
 
 
-def _set_by_hand(kept: dict[str, Any]) -> ByHand:
-    throws = kept["throws"]
-    return ByHand(_maybe(kept["day"], _day), None if throws is None else _whole(_number(throws)))
+def _budget(kept: dict[str, Any]) -> dict[str, Any]:
+    counts = ("least_throws", "most_throws")
+    return {name: read.whole(one) if name in counts else one for name, one in read.numbers(kept).items()}
 
 
-def _acknowledgement(kept: dict[str, Any]) -> Acknowledgement:
-    return Acknowledgement(_text(kept["by"], LONGEST_INITIALS), _day(kept["on"]))
+def _by_hand(kept: dict[str, Any]) -> ByHand:
+    return ByHand(read.maybe(kept["day"], read.day), read.maybe(kept["throws"], read.whole))
 
 
-def _thrown(kept: dict[str, Any]) -> Thrown:
-    after = dict(kept["after"])
-    pains = ("pain_before", "pain_after", "pain_next_morning")
-    ratings = {name: None if after[name] is None else _whole(_number(after[name])) for name in pains}
-    held = after["speed_held"]
-    if held is not None and not isinstance(held, bool):
-        raise TypeError("speed_held")
-    return Thrown(
-        _day(kept["day"]),
-        _place(kept["place"]),
-        _ball(kept["ball"]),
-        check_number("speed_m_s", _number(kept["speed_m_s"]), SPEED_LIMIT),
-        _whole(check_number("throws", _number(kept["throws"]), THROWS_LIMIT)),
-        After(speed_held=held, signs=tuple(_list(after["signs"], 8)), **ratings),  # type: ignore[arg-type]
+def _reference(kept: dict[str, Any]) -> KnownReference:
+    kind = check_choice("reference", kept["kind"], ("", *KINDS))
+    return KnownReference(kind, read.maybe(kept["on"], read.day), read.maybe(kept["speed_m_s"], read.number))
+
+
+def _asked(kept: dict[str, Any]) -> Asked:
+    weeks, throws = (read.maybe(kept[name], read.place) for name in ("weeks_off", "throws_a_week"))
+    return Asked(weeks, throws, read.text(kept["thrown"], LONGEST_NOTE), read.maybe(kept["cleared"], read.read_signed))
+
+
+def _first(kept: dict[str, Any]) -> FirstLimits:
+    amounts = {key: Amount(read.number(one["value"]), one["absolute"] is True) for key, one in kept["ceilings"].items()}
+    reference = kept["reference"]
+    balls = tuple(map(read.ball, read.listed(kept["balls"], MOST_BALLS)))
+    alone = {
+        check_choice("limit", key, BOUNDS): tuple((read.number(low), read.number(high)) for low, high in edges)
+        for key, edges in kept["alone"].items()
+    }
+    if any(len(edges) != len(balls) for edges in alone.values()) or set(alone) != set(amounts):
+        raise ValueError("limits")
+    return FirstLimits(
+        read.ball(kept["ball"]),
+        check_number("share", read.number(kept["share"]), SHARE_LIMIT),
+        Ceilings(**amounts),
+        check_number("certainty", read.number(kept["certainty"]), CERTAINTY_LIMIT),
+        Reference(
+            reference["kind"],
+            read.maybe(reference["speed_m_s"], read.number),
+            read.maybe(reference["measured_on"], read.day),
+            read.maybe(reference["relative_sd"], read.number),
+        ),
+        read.text(kept["dated"], LONGEST_WORDS),
+        check_choice("holds", kept["holds"], HOLDS),
+        read.place(kept["count"]),
+        int(check_number("steps", read.whole(kept["steps"]), Limit(0, STEPS_LIMIT.high, "steps"))),
+        balls,
+        alone,
+        read.maybe(kept["cleared"], read.read_signed),
+    )
+
+
+def _handed_out(kept: dict[str, Any]) -> HandedOut:
+    return HandedOut(read.mark(kept["mark"]), read.place(kept["first"]), read.place(kept["last"]))
+
+
+def _logged(kept: dict[str, Any]) -> Logged:
+    notes = kept["notes"]
+    pain, sore = notes["pain"], notes["soreness"]
+    ratings = {name: read.maybe(one, read.whole) for name, one in pain.items() if name != "site"}
+    return Logged(
+        read.day(kept["day"]),
+        read.place(kept["index"]),
+        read.place(kept["place"]),
+        read.ball(kept["ball"]),
+        read.number(kept["speed_m_s"]),
+        read.place(kept["planned"]),
+        read.whole(kept["throws"]),
+        Notes(
+            JointPain(read.text(pain["site"], 12), **ratings),
+            Soreness(**{name: read.maybe(one, read.truth) for name, one in sore.items()}),  # type: ignore[arg-type]
+            tuple(read.listed(notes["signs"], 20)),
+            read.maybe(notes["painkiller"], read.truth),
+            read.maybe(notes["speed_held"], read.truth),
+        ),
         kept["decision"],
-        _whole(_number(kept["days_off"])),
-        _text(kept["by"], LONGEST_INITIALS),
-        _text(kept["note"], LONGEST_NOTE),
+        read.whole(kept["days_off"]),
+        read.text(kept["by"], LONGEST_NOTE),
+        kept["role"],
+        read.maybe(kept["top_speed_m_s"], read.number),
+        read.truth(kept["was_repeat"]),
+        read.text(kept["note"], LONGEST_NOTE),
     )
-
-
-def _ball(kept: dict[str, Any]) -> Ball:
-    return Ball(_number(kept["mass_kg"]), _number(kept["diameter_m"]))
-
-
-def _number(given: object) -> float:
-    if isinstance(given, bool) or not isinstance(given, int | float):
-        raise TypeError("number")
-    return float(given)
-
-
-def _whole(number: float) -> int:
-    if number != int(number):
-        raise ValueError("whole number")
-    return int(number)
-
-
-def _place(given: object) -> int:
-    found = _whole(_number(given))
-    if not 0 <= found <= 10_000:
-        raise ValueError("place")
-    return found
-
-
-def _numbers(kept: dict[str, Any], but: tuple[str, ...] = ()) -> dict[str, Any]:
-    return {name: one if name in but or one is None else _number(one) for name, one in kept.items()}
-
-
-def _whole_numbers(kept: dict[str, Any], names: tuple[str, ...]) -> dict[str, Any]:
-    return {name: _whole(one) if name in names else one for name, one in _numbers(kept).items()}
-
-
-def _text(given: object, longest: int) -> str:
-    if not isinstance(given, str) or len(given) > longest:
-        raise TypeError("text")
-    if any(unicodedata.category(letter) in NO_LETTERS for letter in given):
-        raise InputError("text", ascii(given)[:40], "printable characters")
-    return given
-
-
-def _mark(given: object) -> str:
-    if not isinstance(given, str) or not MARK.fullmatch(given):
-        raise TypeError("mark")
-    return given
-
-
-def _list(given: object, most: int) -> list[Any]:
-    if not isinstance(given, list) or len(given) > most:
-        raise TypeError("list")
-    return given
-
-
-def _day(given: object) -> date:
-    day = date.fromisoformat(_text(given, 10))
-    if not FIRST_DAY <= day <= LAST_DAY:
-        raise InputError("day", str(day), f"{FIRST_DAY} to {LAST_DAY}")
-    return day
-
-
-def _maybe(given: Any, read: Callable[[Any], Made]) -> Made | None:
-    return None if given is None else read(given)
-
-
-def _day_text(given: object) -> object:
-    if isinstance(given, date):
-        return given.isoformat()
-    raise TypeError(type(given).__name__)

@@ -1,4 +1,7 @@
-"""The form of a build-up as typed: aim, start, goal, limits, calendar, budget. Empty means the aim's own value."""
+"""The form of a build-up as typed: what was before, aim, order, start, goal, limits, calendar, budget.
+
+An empty field is the aim's own value; what has none is asked for.
+"""
 
 from collections.abc import Mapping
 from dataclasses import dataclass, fields
@@ -6,11 +9,18 @@ from dataclasses import dataclass, fields
 from app import flat_form
 from app.whose import OF_COMPARE
 
-VERSION = 1
+VERSION = 2
 
-BY_AIM = "aim"  # a ball: as the aim has it
+BY_AIM = "aim"  # a lead readout: as the aim has it
+OWN = "own"  # the goal's ball
+USUAL = "usual"  # the ball in between: as the order has it
+ORDERS = {
+    "own": "The own ball, from slow to fast",
+    "heavy": "The heaviest ball slow, then lighter and faster",
+    "between": "A ball in between, slow, then on to the own ball",
+}
+ORDER_SAID = {"heavy": "what many do in rehabilitation (common practice, no source)"}
 NO_DAYS = "-"  # every day of the week was unticked; empty stands for the aim's
-LOWEST = "lowest"  # the ball whose lead readout is lowest at the share of the start
 
 
 @dataclass(frozen=True)
@@ -24,9 +34,17 @@ class PlanForm:
     aim, lead : str
         Keys of `AIMS` and of `METRICS`; a lead of `BY_AIM` is the aim's.
     left_out : str
-        Balls of the rack that are not thrown: their values as `answers.ball_value` has them, with blanks between.
-    start_ball, goal_ball : str
-        `BY_AIM`, `LOWEST`, or the value of a ball.
+        Balls of the rack that are not thrown: their masses (g) with blanks between.
+    cleared_role : str
+        A key of `rule_words.CLEARING`; empty for none.
+    holds : str
+        How long the limits from Start hold: a key of `first_limits.HOLDS`; empty while that was not said.
+    given : str
+        Which of those that came over from Start was seen last: it chooses the athlete once.
+    order : str
+        A key of `ORDERS`; empty for the one that stands unless another is chosen.
+    between_ball, goal_ball : str
+        `USUAL`, `OWN`, or the value of a ball.
     days : str
         Days of the week, Monday 0, with blanks between them; empty for the aim's.
     first_day, target_day : str
@@ -39,9 +57,18 @@ class PlanForm:
     aim: str = "after_off"
     lead: str = BY_AIM
     left_out: str = ""
-    start_ball: str = BY_AIM
+    weeks_off: str = ""
+    throws_week: str = ""
+    thrown: str = ""
+    cleared_by: str = ""
+    cleared_role: str = ""
+    holds: str = ""
+    hold_count: str = ""
+    given: str = ""
+    order: str = ""
+    between_ball: str = USUAL
     start_percent: str = ""
-    goal_ball: str = BY_AIM
+    goal_ball: str = OWN
     goal_percent: str = ""
     steps: str = ""
     rise_rise_rate: str = ""

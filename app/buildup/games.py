@@ -47,10 +47,6 @@ def game_limits() -> tuple[GameLimit, ...]:
 def game_limit(person: Person) -> GameLimit | None:
     """Find the limit of a person's age group.
 
-    Parameters
-    ----------
-    person : Person
-
     Returns
     -------
     GameLimit or None

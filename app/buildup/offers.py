@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from app.buildup.record import Course
+from app.buildup.course import Course
 from model.calendar_plan import REPEATS_LIMIT, Calendar
 
 MOST_STEPS = 60
@@ -30,11 +30,6 @@ class Offer:
 
 def offers_of(course: Course, today: date) -> tuple[str, tuple[Offer, ...]]:
     """Say how a plan stands to its target day, and what can be done.
-
-    Parameters
-    ----------
-    course : Course
-    today : date
 
     Returns
     -------
@@ -87,11 +82,6 @@ def spread(sessions: int, steps: int) -> tuple[int, ...]:
     ----------
     sessions : int
         No fewer than there are steps.
-    steps : int
-
-    Returns
-    -------
-    tuple of int
     """
     each, more = divmod(sessions, steps)
     return (each,) * (steps - more) + (each + 1,) * more

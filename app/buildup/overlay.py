@@ -5,8 +5,8 @@ from typing import Any
 
 import numpy as np
 
+from app.buildup.course import Course
 from app.buildup.paper import figure_rows
-from app.buildup.record import Course
 from app.buildup.stairs import is_narrow, on_paper
 from app.compare.figure import Shown, figure
 from app.compare.line_labels import Line
@@ -32,9 +32,6 @@ def overlay(course: Course, theme: Theme, system: System, width_px: float) -> di
 
     Parameters
     ----------
-    course : Course
-    theme : Theme
-    system : System
     width_px : float
         Of the figure.
 

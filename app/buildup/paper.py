@@ -1,23 +1,29 @@
-"""How much of a plan stands on its printed sheet: one page for the steps, one for the sessions to come. Pure."""
+"""How much of a plan stands on its printed sheet: one page for the steps, one for the sessions. Pure."""
 
 from math import ceil
 
-from app.buildup.record import Course
+from app.buildup.course import Course
 from app.buildup.words import pace_words
 from app.cautions import is_growing
 
-STEP_ROWS = 26  # rows of steps below the figures, and of what they break, that the first page holds
+STEP_ROWS = 23  # rows of steps below the figures, and of what they break, that the first page holds
 GROWING_ROWS = 4  # that the words above them take where the thrower is still growing
 TARGET_ROWS = 2  # and where there is a target day
 PACE_ROWS = 2  # and where weeks go on by more steps than the soreness rules do
+FIRST_ROWS = 3  # and where limits came over from Start
+FLAG_ROWS = 3  # and for each stop sign
+NEXT_ROWS = 2  # and where pain is open or later sessions wait
 COLUMN_ROWS = 20  # rows of a column, where they stand in columns
-SESSION_ROWS = 44  # rows that can be written in, that the second page holds
+SESSION_ROWS = 42  # rows that can be written in, that the second page holds
+PAST_ROWS = 12  # of them for sessions that were thrown
 
 
 def _word_rows(course: Course) -> int:
     """Rows that the words above take beyond those that every plan has."""
     record = course.record
     rows = GROWING_ROWS * is_growing(record.person) + TARGET_ROWS * (record.calendar.target_day is not None)
+    rows += FIRST_ROWS * (record.first is not None) + FLAG_ROWS * len(course.signs)
+    rows += NEXT_ROWS * (course.standing.most is not None or course.waits) + len(record.notes)
     return rows + PACE_ROWS * bool(pace_words(course))
 
 
@@ -40,12 +46,14 @@ def figure_rows(course: Course) -> int:
     return STEP_ROWS if columns(course) == 3 else step_rows(course) + _word_rows(course)
 
 
-def sessions_on_paper(course: Course) -> int:
-    """How many of the sessions to come stand on paper; what one breaks takes a row more."""
+def rows_on_paper(course: Course) -> tuple[int, int]:
+    """How many of the sessions thrown, and of those to come, stand on paper; what one breaks takes a row more."""
+    done, left = len(course.record.log), len(course.schedule.sessions)
+    past = min(done, max(PAST_ROWS, SESSION_ROWS - left))
     broken = {one.session for one in course.session_breaches}
-    rows = 0
-    for i in range(len(course.schedule.sessions)):
+    rows = past
+    for i in range(left):
         rows += 1 + (i in broken)
         if rows > SESSION_ROWS:
-            return i
-    return len(course.schedule.sessions)
+            return past, i
+    return past, left

@@ -1,13 +1,19 @@
-"""The form of the page: aim, from and to, days, limits, budget. Functions that make components and do no work."""
+"""The form of the page: what was before, aim, order of the balls, days, limits. Functions that make components."""
+
+from typing import Any
 
 import dash_mantine_components as dmc
 from dash import html
 from dash.development.base_component import Component
 
 from app import ids
-from app.buildup.aims import AIMS, MORE_STEPS
-from app.buildup.checks import DATES, DAY_NAMES, FIELDS, default_text
-from app.buildup.form import BY_AIM, LOWEST
+from app.buildup.aims import AIMS, MORE_STEPS, Care
+from app.buildup.checks import DATES, DAY_NAMES, FIELDS, LONGEST_INITIALS, default_text
+from app.buildup.first_limits import HOLDS
+from app.buildup.form import ORDER_SAID, ORDERS, OWN, USUAL
+from app.buildup.kept_parts import LONGEST_NOTE
+from app.buildup.rule_words import CLEARING
+from app.cautions import CAUTIONS
 from app.compare.parts import choice, number_field, text_field
 from app.demo import Demo
 from app.systems import METRIC, System
@@ -19,31 +25,31 @@ SHORT = {f"rise_{key}": label for key, (label, _) in METRICS.items()} | {
 }
 """Labels of fields that stand under a heading which says the rest."""
 
+TEXTS = {
+    "thrown": ("What was thrown then", "which ball, how hard; may stay empty"),
+    "cleared_by": ("Initials of who cleared", f"up to {LONGEST_INITIALS} characters, no names"),
+    "cleared_role": ("Role", "of whoever cleared the athlete to throw"),
+}
+"""Fields for words: label and description."""
+
 MAKE = "Make the plan"
+COMPARE = "Compare the orders"
+ASKED_FOR = "asked for"
 SINCE = "The first session is not before it; empty: today"
 BY = "The last session is wanted by then; may stay empty"
 
 
 def asked(demo: Demo) -> Component:
-    """Make the form.
-
-    Parameters
-    ----------
-    demo : Demo
-
-    Returns
-    -------
-    Component
-    """
+    """Make the form."""
     aims = [{"value": key, "label": aim.label} for key, aim in AIMS.items()]
-    make = html.Button(
-        MAKE, id=ids.BUILDUP_MAKE, type="button", n_clicks=0, className="buildup-make", **{"data-key": "m"}
-    )
+    make = _button(MAKE, ids.BUILDUP_MAKE, "buildup-make", **{"data-key": "m"})
     return html.Details(
         [
             html.Summary("What is planned"),
             html.Div(
                 [
+                    html.Div(id=ids.BUILDUP_GROWS, className="buildup-grows", hidden=True),
+                    html.Ul([html.Li(text) for text in CAUTIONS], className="buildup-cautions"),
                     html.Div(
                         [
                             _pick("Whose arm", people(demo), OF_COMPARE, ids.BUILDUP_ATHLETE),
@@ -53,11 +59,14 @@ def asked(demo: Demo) -> Component:
                         className="buildup-row",
                     ),
                     html.Div(id=ids.BUILDUP_AIM_SAID, className="quiet"),
+                    _before(),
+                    _from_start(),
                     html.Div(
                         [
-                            _pick("From the ball", [], "", ids.BUILDUP_START_BALL),
                             _field("start_percent"),
-                            _pick("To the ball", [], "", ids.BUILDUP_GOAL_BALL),
+                            html.Div(
+                                _pick("To the ball", [], OWN, ids.BUILDUP_GOAL_BALL), id=f"{ids.BUILDUP_GOAL_BALL}-part"
+                            ),
                             _field("goal_percent"),
                             _field("steps"),
                         ],
@@ -73,41 +82,8 @@ def asked(demo: Demo) -> Component:
                         ],
                         className="buildup-row five",
                     ),
-                    _fold(
-                        "Step limits: the most that each may rise from one step to the next",
-                        "Falls are free. Common practice, no source: a tenth, and half more for the rise rate, which "
-                        "goes as the cube of the speed where the peak goes as its square. The weekly tenth is "
-                        "tradition, not established for throwing.",
-                        [f"rise_{key}" for key in METRICS],
-                    ),
-                    _fold(
-                        "Caps: the most that each may be in any step",
-                        "Empty: no cap. A limit in N·m differs between laboratories by ±25 % and more.",
-                        [f"cap_{key}" for key in METRICS],
-                    ),
-                    _fold(
-                        "Budget and easier weeks",
-                        "A session may sum up to its week’s budget: throws times the area under the curve of one. From "
-                        "one week to the next that is no easier one, the budget climbs by no more than its rise. "
-                        "Common practice, no source. Published daily limits on throws are limits for games and are "
-                        "not used here.",
-                        [
-                            "first_nms",
-                            "weekly_percent",
-                            "most_nms",
-                            "least_throws",
-                            "most_throws",
-                            "easier_every",
-                            "easier_percent",
-                        ],
-                    ),
-                    html.Details(
-                        [
-                            html.Summary("Balls on the rack"),
-                            dmc.CheckboxGroup([], id=ids.BUILDUP_BALLS, value=[], label="Balls that may be thrown"),
-                        ],
-                        className="fold",
-                    ),
+                    *_folds(),
+                    _order(),
                     html.Div([make, html.Div(id=ids.BUILDUP_MISSING, role="status")], className="buildup-making"),
                 ],
                 className="buildup-form",
@@ -119,50 +95,163 @@ def asked(demo: Demo) -> Component:
     )
 
 
+def _before() -> Component:
+    cleared = [_text("cleared_by"), _role()]
+    return html.Section(
+        [
+            html.H2("Asked first"),
+            html.Div(
+                [
+                    _field("weeks_off"),
+                    _field("throws_week"),
+                    _text("thrown", longest=LONGEST_NOTE),
+                    html.Div(cleared, id=ids.BUILDUP_CLEARED, className="buildup-row two", hidden=True),
+                ],
+                className="buildup-row three-two",
+            ),
+        ],
+        className="buildup-part",
+    )
+
+
+def _role() -> Component:
+    data = [{"value": key, "label": words} for key, words in CLEARING.items()]
+    label, said = TEXTS["cleared_role"]
+    part = {"type": ids.BUILDUP_FIELD, "name": "cleared_role"}
+    return choice(label, data, "", said, id=part, searchable=False, clearable=True)
+
+
+def _from_start() -> Component:
+    holds = dmc.RadioGroup(
+        html.Div([dmc.Radio(value=key, label=words) for key, words in HOLDS.items()], className="boxes"),
+        id=ids.BUILDUP_HOLDS,
+        value="",
+        label="How long the limits hold",
+        className="field",
+    )
+    return html.Section(
+        [
+            html.H2("From Start"),
+            html.Div(id=ids.BUILDUP_GIVEN),
+            html.Div(
+                [
+                    holds,
+                    html.Div(_field("hold_count"), id=f"{ids.BUILDUP_HOLDS}-count"),
+                    _button("Plan without what came from Start", ids.BUILDUP_DROP),
+                ],
+                id=f"{ids.BUILDUP_GIVEN}-fields",
+                className="buildup-row two-one",
+            ),
+        ],
+        id=f"{ids.BUILDUP_GIVEN}-part",
+        className="buildup-part",
+        hidden=True,
+    )
+
+
+def _order() -> Component:
+    return html.Section(
+        [
+            html.H2("Order of the balls", id=f"{ids.BUILDUP_ORDER}-title"),
+            html.Div(
+                [
+                    dmc.RadioGroup(
+                        [],
+                        id=ids.BUILDUP_ORDER,
+                        value="",
+                        className="field",
+                        **{"aria-labelledby": f"{ids.BUILDUP_ORDER}-title"},
+                    ),
+                    html.Div(
+                        _pick("The ball in between", [], USUAL, ids.BUILDUP_BETWEEN), id=f"{ids.BUILDUP_BETWEEN}-part"
+                    ),
+                    _button(COMPARE, ids.BUILDUP_COMPARE, **{"data-key": "o"}),
+                ],
+                className="buildup-row two-one",
+            ),
+            html.Div(id=ids.BUILDUP_ORDERS, role="status"),
+        ],
+        className="buildup-part",
+    )
+
+
+def order_choices(orders: list[str]) -> list[Component]:
+    """The orders to choose from."""
+    return [
+        dmc.Radio(value=key, label=ORDERS[key], description=ORDER_SAID.get(key), className="buildup-order")
+        for key in orders
+    ]
+
+
+def _folds() -> list[Component]:
+    return [
+        _fold(
+            "Step limits: the most that each may rise from one step to the next",
+            "Falls are free. Common practice, no source: a tenth, and half more for the rise rate, which goes as the "
+            "cube of the speed where the peak goes as its square. The weekly tenth is tradition, not established for "
+            "throwing.",
+            [f"rise_{key}" for key in METRICS],
+        ),
+        _fold(
+            "Caps: the most that each may be in any step",
+            "Empty: no cap. A limit in N·m differs between laboratories by ±25 % and more.",
+            [f"cap_{key}" for key in METRICS],
+        ),
+        _fold(
+            "Budget and easier weeks",
+            "A session may sum up to its week’s budget: throws times the area under the curve of one. From one week to "
+            "the next that is no easier one, the budget climbs by no more than its rise. Common practice, no source. "
+            "Published daily limits on throws are limits for games and are not used here.",
+            [
+                "first_nms",
+                "weekly_percent",
+                "most_nms",
+                "least_throws",
+                "most_throws",
+                "easier_every",
+                "easier_percent",
+            ],
+        ),
+        html.Details(
+            [
+                html.Summary("Balls on the rack"),
+                dmc.CheckboxGroup([], id=ids.BUILDUP_BALLS, value=[], label="Balls that may be thrown"),
+            ],
+            className="fold",
+        ),
+    ]
+
+
 def field_label(name: str, system: System = METRIC) -> str:
     """What stands over a field, by its name in the form."""
-    if name in DATES:
-        return DATES[name]
+    if name in DATES or name in TEXTS:
+        return DATES.get(name) or TEXTS[name][0]
     spec = FIELDS[name]
+    if name == "hold_count":
+        return spec.label  # of steps or of weeks, as was chosen beside it
     label = SHORT.get(name, spec.label)
     unit = spec.unit_in(system)
     return f"{label[:1].upper()}{label[1:]}" + ("" if unit in spec.label.lower() else f", {unit}")
 
 
-def field_description(name: str, aim: str = "", system: System = METRIC) -> str:
+def field_description(name: str, care: Care, system: System = METRIC) -> str:
     """What stands under it: what is accepted, and what stands for an empty field."""
     if name in DATES:
         return f"year-month-day. {SINCE if name == 'first_day' else BY}"
+    if name in TEXTS:
+        return TEXTS[name][1]
     spec = FIELDS[name]
     said = spec.described(system)
     if spec.hint:
         said += f"; {spec.hint}"
-    empty = default_text(name, aim, system)
+    empty = default_text(name, care, system)
     if name == "steps":
         return f"{said}; empty: {empty or f'the fewest within the limits, and {MORE_STEPS} more'}"
     return f"{said}; empty: {empty}" if empty else said
 
 
-def ball_choices(rack: list[dict[str, str]], by_aim: str, lead: str) -> list[dict[str, str]]:
-    """The balls a start or a goal can be.
-
-    Parameters
-    ----------
-    rack : list of dict
-        As `app.rack.rack_of` has it.
-    by_aim : str
-        What the aim has, in words.
-    lead : str
-        The lead readout, in words; empty where the ball cannot be left to the planner.
-
-    Returns
-    -------
-    list of dict
-    """
-    made = [{"value": BY_AIM, "label": f"by the aim: {by_aim}"}]
-    if lead:
-        made.append({"value": LOWEST, "label": f"lowest {lead}"})
-    return [*made, *rack]
+def _button(words: str, part: str, name: str = "", **props: str) -> Component:
+    return html.Button(words, id=part, type="button", n_clicks=0, className=name, **props)
 
 
 def _pick(label: str, data: list[dict[str, str]], value: str, part: str, description: str = "") -> Component:
@@ -171,6 +260,11 @@ def _pick(label: str, data: list[dict[str, str]], value: str, part: str, descrip
 
 def _field(name: str) -> Component:
     return number_field(FIELDS[name], "", field_label(name), id={"type": ids.BUILDUP_FIELD, "name": name})
+
+
+def _text(name: str, **props: Any) -> Component:
+    label, said = TEXTS[name]
+    return text_field(label, said, value="", id={"type": ids.BUILDUP_FIELD, "name": name}, **props)
 
 
 def _date(name: str, said: str) -> Component:

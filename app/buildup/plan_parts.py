@@ -1,4 +1,4 @@
-"""The parts around a plan: what is read before it, figures, tables, changes by hand, the log, what is taken along."""
+"""The parts around a plan: what is read before it, figures, tables, changes by hand, what is taken along."""
 
 from typing import Any
 
@@ -8,24 +8,13 @@ from dash.development.base_component import Component
 
 from app import ids
 from app.buildup.aims import MORE_STEPS
-from app.buildup.edits import LONGEST_INITIALS, LONGEST_NOTE
+from app.buildup.checks import LONGEST_INITIALS
 from app.buildup.file import LARGEST_BYTES
 from app.cautions import GROWING
-from app.claim.words import capital
 from app.compare.figure import GRAPH_CONFIG
 from app.compare.parts import choice, text_field
 from app.glossary import explained
 from app.page_parts import file_field
-from model.course import DECISIONS
-from model.soreness import ENDS_SESSION, STOP_SIGNS
-
-HELD = {"yes": "yes", "no": "no", "": "not measured"}
-PAINS = {
-    "before": "Pain before",
-    "after": "Pain after",
-    "morning": "Pain on the next morning",
-}
-PAIN_SAID = "0 none to 10 the worst"
 
 
 def do(name: str, words: str, **props: Any) -> Component:
@@ -86,11 +75,14 @@ def figures() -> Component:
 
 
 def tables() -> Component:
-    """Make the places of the two tables."""
+    """Make the places of the tables."""
     return html.Div(
         [
             html.Section([html.H2("Steps"), html.Div(id=ids.BUILDUP_STEPS)]),
             html.Section([html.H2("Sessions"), html.Div(id=ids.BUILDUP_SESSIONS)], className="buildup-sessions"),
+            html.Section(
+                [html.H2("Log"), html.Div(id=ids.BUILDUP_LOG_TABLE)], id=f"{ids.BUILDUP_LOG_TABLE}-part", hidden=True
+            ),
         ],
         className="buildup-tables",
     )
@@ -120,7 +112,7 @@ def by_hand() -> Component:
         [
             choice("Step", [], "", id=ids.BUILDUP_STEP, searchable=False),
             choice("Ball", [], "", id=ids.BUILDUP_STEP_BALL, searchable=False),
-            hand("share", "Of full speed with it, %", "20 to 100", True),
+            hand("share", "Of full speed with it, %", "5 to 100", True),
             hand("sessions", "Sessions at this step", "1 to 30", True),
         ],
         className="buildup-row four",
@@ -162,88 +154,8 @@ def by_hand() -> Component:
             html.Div([do("session", "Set this session")], className="buildup-buttons"),
             html.Div(id=ids.BUILDUP_NOTICE_HAND, className="buildup-notice", role="status"),
         ],
+        id=f"{ids.BUILDUP_STEP}-part",
         className="fold buildup-hand",
-    )
-
-
-def log() -> Component:
-    """Make the fields of what is said after a session."""
-    pains = [
-        text_field(
-            label,
-            PAIN_SAID + ("; empty while not known" if name == "morning" else ""),
-            True,
-            value="",
-            id={"type": ids.BUILDUP_PAIN, "name": name},
-        )
-        for name, label in PAINS.items()
-    ]
-    held = dmc.RadioGroup(
-        html.Div([dmc.Radio(value=key, label=label) for key, label in HELD.items()], className="boxes"),
-        id=ids.BUILDUP_HELD,
-        value="",
-        label="Speed of the step held to the end",
-        className="field",
-    )
-    signs = dmc.CheckboxGroup(
-        html.Div([dmc.Checkbox(value=sign, label=sign) for sign in STOP_SIGNS], className="boxes"),
-        id=ids.BUILDUP_SIGNS,
-        value=[],
-        label="Signs that end a session",
-        className="field",
-    )
-    decisions = [{"value": key, "label": words} for key, words in DECISIONS.items()]
-    return html.Section(
-        [
-            html.H2("After a session", id=ids.BUILDUP_LOG_TITLE),
-            html.P(f"{capital(ENDS_SESSION)}.", className="quiet"),
-            html.Div(
-                [
-                    html.Div(
-                        [hand("log_day", "Day", "year-month-day; empty: as planned"), *pains],
-                        className="buildup-row four",
-                    ),
-                    html.Div([held, signs], className="buildup-row"),
-                    html.Div(id=ids.BUILDUP_SUGGESTED, role="status", **{"aria-live": "polite"}),
-                    html.Div(
-                        [
-                            choice(
-                                "What is decided",
-                                decisions,
-                                "",
-                                id=ids.BUILDUP_DECISION,
-                                placeholder="choose",
-                                searchable=False,
-                            ),
-                            hand("days_off", "Days off first", "0 to 60; empty: as suggested", True),
-                            hand("by", "Initials of who decides", f"up to {LONGEST_INITIALS} characters, no names"),
-                            hand(
-                                "note",
-                                "Note",
-                                f"up to {LONGEST_NOTE} characters; may stay empty",
-                                longest=LONGEST_NOTE,
-                            ),
-                        ],
-                        className="buildup-row four",
-                    ),
-                    html.Div([do("log", "Keep this session", **{"data-key": "k"})], className="buildup-buttons"),
-                ],
-                id=ids.BUILDUP_LOG,
-                className="buildup-log",
-            ),
-            html.Div([do("reopen", "Open the last session again")], id=ids.BUILDUP_LOGGED, hidden=True),
-            html.Div(
-                [
-                    hand("again", "Go on from", "year-month-day"),
-                    do("again", "Take the plan up again"),
-                ],
-                id=f"{ids.BUILDUP_LOG}-stopped",
-                className="buildup-row",
-                hidden=True,
-            ),
-            html.Div(id=ids.BUILDUP_NOTICE_LOG, className="buildup-notice", role="status"),
-        ],
-        className="buildup-after",
     )
 
 
@@ -259,6 +171,7 @@ def take() -> Component:
             html.Div(
                 [
                     button("print", "Print the sheet", **{"data-key": "p"}),
+                    button("log", "Print the log"),
                     button("table", "Save the table (CSV)"),
                     button("calendar", "Save the calendar (iCalendar)"),
                     dmc.Checkbox(
@@ -269,8 +182,9 @@ def take() -> Component:
                 className="buildup-buttons",
             ),
             html.P(
-                "The plan is kept in this browser until it is put away. Its file holds the code, the body measures, "
-                "the full speeds and the log, and opens again on another machine.",
+                "The sheet has what was done and what is to come; the log has all that was noted, for a chart. The "
+                "plan is kept in this browser until it is put away. Its file holds the code, the body measures, the "
+                "full speeds, the log and the stop signs, and opens again on another machine.",
                 className="quiet",
             ),
         ],

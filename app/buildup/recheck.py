@@ -5,8 +5,10 @@ import json
 from dataclasses import asdict, dataclass
 
 from app.athlete.answers import Case
-from app.buildup.answers import speeds_words
-from app.buildup.record import Record, broken, steps_with
+from app.buildup.athlete import speeds_words
+from app.buildup.course import broken, course_of
+from app.buildup.first_limits import FirstLimits, again
+from app.buildup.record import Record, steps_with
 from model.build_up import Breach, Step
 from model.checks import InputError
 from model.full_speeds import SpeedTable, table_of
@@ -32,6 +34,8 @@ class Recheck:
         Place of the first of them.
     broken_then, broken_now : tuple of Breach
         Limits that they break; places are those of the whole plan.
+    limits : FirstLimits or None
+        What the limits from Start allow by the new numbers.
     """
 
     person: Person
@@ -43,6 +47,7 @@ class Recheck:
     first: int
     broken_then: tuple[Breach, ...]
     broken_now: tuple[Breach, ...]
+    limits: FirstLimits | None = None
 
 
 def recheck(record: Record, case: Case) -> Recheck | None:
@@ -50,7 +55,6 @@ def recheck(record: Record, case: Case) -> Recheck | None:
 
     Parameters
     ----------
-    record : Record
     case : Case
         The athlete as the other pages have him now.
 
@@ -70,7 +74,7 @@ def recheck(record: Record, case: Case) -> Recheck | None:
     mark = _mark(case.person, table)
     if mark == record.refused:
         return None
-    first = min(record.place, len(record.throws) - 1)
+    first = min(course_of(record).place, len(record.throws) - 1)
     return Recheck(
         case.person,
         table,
@@ -81,6 +85,7 @@ def recheck(record: Record, case: Case) -> Recheck | None:
         first,
         _left(broken(record.person, record.table, record.throws, record.limits), first),
         _left(broken(case.person, table, record.throws, record.limits), first),
+        again(record.first, case),
     )
 
 

@@ -1,30 +1,25 @@
-"""A plan as it is kept: all it was made from, its steps and days, what was changed by hand, and its log.
+"""A plan as it is kept: all it was made from, its steps and days, what was changed by hand, its log and stop signs.
 
 It stands by itself: nothing in it is read from another page, so that it opens on another machine. What follows from it
-(metrics, broken limits, days, the session that is next) is worked out here and never kept.
+(`course`) is never kept.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from datetime import date
 from functools import lru_cache
 
+from app.buildup.first_limits import FirstLimits
 from model.ball import Ball
-from model.build_up import Breach, Plan, PlanLimits, Step, check_plan, steps_of
-from model.calendar_plan import (
-    Budget,
-    ByHand,
-    Calendar,
-    Schedule,
-    SessionBreach,
-    check_sessions,
-    lay_out,
-    order_of,
-)
-from model.checks import InputError
-from model.course import Thrown, earliest_day, next_session, weeks_from
+from model.build_up import Plan, PlanLimits, Step, steps_of
+from model.calendar_plan import Budget, ByHand, Calendar, order_of
+from model.ceilings import KINDS
 from model.full_speeds import SpeedTable
+from model.ladder import Most, Row
 from model.person import Person
+from model.plan_nodes import Order
+from model.session_log import Logged
+from model.stop_signs import Signed, StopSign
 
 Throws = tuple[tuple[Ball, float], ...]
 """Steps as they are kept: ball and share of full speed with it."""
@@ -36,6 +31,52 @@ class Acknowledgement:
 
     by: str
     on: date
+
+
+@dataclass(frozen=True)
+class Asked:
+    """What was asked before the plan was made; what was not answered is None or empty.
+
+    Attributes
+    ----------
+    weeks_off : int or None
+        Without throwing.
+    throws_a_week : int or None
+        Before that.
+    thrown : str
+        What was thrown then, in words.
+    cleared : Signed or None
+        Who cleared the athlete after an injury.
+    """
+
+    weeks_off: int | None = None
+    throws_a_week: int | None = None
+    thrown: str = ""
+    cleared: Signed | None = None
+
+
+@dataclass(frozen=True)
+class KnownReference:
+    """The reference throw: its kind (a key of `KINDS`, empty if not known), when it was measured, its speed (m/s)."""
+
+    kind: str = ""
+    on: date | None = None
+    speed_m_s: float | None = None
+
+    @property
+    def words(self) -> str:
+        """Its kind and day."""
+        dated = f", {self.on or 'date not given'}" if self.kind in ("measured", "before_injury") else ""
+        return f"{KINDS.get(self.kind, 'not known')}{dated}"
+
+
+@dataclass(frozen=True)
+class HandedOut:
+    """Sessions that stand in a calendar somewhere: the plan's mark, and their numbers from first to last."""
+
+    mark: str
+    first: int
+    last: int
 
 
 @dataclass(frozen=True)
@@ -68,18 +109,40 @@ class Record:
     made_on : date
     mark : str
         What tells the plan from others: made of all it started from, and the same as long as it is kept.
+    way : str
+        The order of the balls; a key of `form.ORDERS`, or empty in plans made before there was a choice.
+    own_early : bool
+        Whether the goal's ball has to come within two thirds of the steps.
+    own_first : float
+        The most of full speed with it at which it may come first.
+    reference : KnownReference
+    asked : Asked
+    first : FirstLimits or None
+        What came over from Start.
     by_hand : mapping of int to ByHand
         What was set of single sessions, by their place in the whole row.
+    notes : tuple of str
+        What was lowered while it was made, and why.
     changed : tuple of str
         What was changed since, one line each.
     read : Acknowledgement or None
-    log : tuple of Thrown
+    log : tuple of Logged
+    signs : tuple of StopSign
+        The athlete's, those aside that the plan was made after.
+    earlier : tuple of StopSign
+        Those.
+    start_most : Most or None
+        What it was to start no higher than, where it was made after a stop sign.
     lifted : int
         A decision to stop among so many first sessions of the log no longer holds.
     not_before : date or None
         No session that is left is before it.
     refused : str
         Mark of the new numbers that were last refused; they are not asked about again.
+    handed_out : tuple of HandedOut
+        Of this plan and of those in whose place it came.
+    calendars : int
+        How many calendar files were made of it.
     """
 
     code: str
@@ -98,13 +161,25 @@ class Record:
     budget: Budget
     made_on: date
     mark: str
+    way: str = ""
+    own_early: bool = False
+    own_first: float = 1.0
+    reference: KnownReference = field(default_factory=KnownReference)
+    asked: Asked = field(default_factory=Asked)
+    first: FirstLimits | None = None
+    notes: tuple[str, ...] = ()
     by_hand: Mapping[int, ByHand] = field(default_factory=dict)
     changed: tuple[str, ...] = ()
     read: Acknowledgement | None = None
-    log: tuple[Thrown, ...] = ()
+    log: tuple[Logged, ...] = ()
+    signs: tuple[StopSign, ...] = ()
+    earlier: tuple[StopSign, ...] = ()
+    start_most: Most | None = None
     lifted: int = 0
     not_before: date | None = None
     refused: str = ""
+    handed_out: tuple[HandedOut, ...] = ()
+    calendars: int = 0
 
     @property
     def steps(self) -> tuple[Step, ...]:
@@ -117,135 +192,18 @@ class Record:
         return Plan(self.person, self.steps, self.limits, self.lead, 0.0, self.why)
 
     @property
-    def order(self) -> tuple[int, ...]:
-        """Which step each session is of."""
-        return order_of(self.repeats)
+    def row(self) -> Row:
+        """Its sessions in a row, as the model has them."""
+        full = dict(zip(self.table.balls, self.table.speeds_m_s, strict=True))
+        return Row(self.person, full, self.steps, order_of(self.repeats), self.limits.rises)
 
     @property
-    def at(self) -> int | None:
-        """The next session's place in `order`; its length when all were thrown; None after a stop."""
-        decisions = (
-            "repeat" if one.decision == "stop" and i < self.lifted else one.decision for i, one in enumerate(self.log)
-        )
-        return next_session(self.order, decisions)
-
-    @property
-    def place(self) -> int:
-        """The step that the next session is of; beyond the last when there is none."""
-        order, at = self.order, self.at
-        return order[at] if at is not None and at < len(order) else len(self.throws)
-
-
-@dataclass(frozen=True)
-class Course:
-    """What follows from a kept plan.
-
-    Attributes
-    ----------
-    record : Record
-    breaches : tuple of Breach
-        Limits that steps break, read off whole curves.
-    order : tuple of int
-        Which step each session is of.
-    at : int or None
-        The next session's place in it; None after a stop.
-    calendar : Calendar
-        As it holds for the sessions that are left: after a break its weeks begin anew.
-    schedule : Schedule
-        The sessions that are left.
-    session_breaches : tuple of SessionBreach
-        Of those; places from the first that is left.
-    trouble : str
-        Why the sessions that are left have no days; empty if they have.
-    """
-
-    record: Record
-    breaches: tuple[Breach, ...]
-    order: tuple[int, ...]
-    at: int | None
-    calendar: Calendar
-    schedule: Schedule
-    session_breaches: tuple[SessionBreach, ...]
-    trouble: str = ""
-
-    @property
-    def done(self) -> bool:
-        """Whether every session was thrown."""
-        return self.at == len(self.order)
+    def balls_order(self) -> Order:
+        """Which balls it may go through, and when; the first steps' limits aside."""
+        return Order(self.throws[-1][0] if self.own_early else None, self.own_first)
 
 
 @lru_cache(maxsize=64)
 def steps_with(person: Person, table: SpeedTable, throws: Throws) -> tuple[Step, ...]:
-    """Steps with their metrics; kept for all that ask.
-
-    Parameters
-    ----------
-    person : Person
-    table : SpeedTable
-    throws : tuple of (Ball, float)
-
-    Returns
-    -------
-    tuple of Step
-    """
+    """Steps with their metrics; kept for all that ask."""
     return steps_of(person, table, throws)
-
-
-def broken(person: Person, table: SpeedTable, throws: Throws, limits: PlanLimits) -> tuple[Breach, ...]:
-    """Which limits steps break, every step read anew off its whole curves; see `check_plan`.
-
-    Parameters
-    ----------
-    person : Person
-    table : SpeedTable
-    throws : tuple of (Ball, float)
-    limits : PlanLimits
-
-    Returns
-    -------
-    tuple of Breach
-    """
-    return _broken(person, table, throws, tuple(limits.rises.items()), tuple(limits.caps.items()))
-
-
-@lru_cache(maxsize=64)
-def _broken(
-    person: Person,
-    table: SpeedTable,
-    throws: Throws,
-    rises: tuple[tuple[str, float], ...],
-    caps: tuple[tuple[str, float], ...],
-) -> tuple[Breach, ...]:
-    limits = PlanLimits(dict(rises), dict(caps))
-    return check_plan(Plan(person, steps_with(person, table, throws), limits, "rise_rate", 0.0, ""))
-
-
-def course_of(record: Record) -> Course:
-    """Work out what follows from a kept plan.
-
-    Parameters
-    ----------
-    record : Record
-
-    Returns
-    -------
-    Course
-    """
-    breaches = broken(record.person, record.table, record.throws, record.limits)
-    order, at = record.order, record.at
-    left = order[at:] if at is not None else ()
-    first, target = record.calendar.first_day, record.calendar.target_day
-    begin = earliest_day(max(first, record.not_before or first), record.log)
-    weeks = weeks_from(first, record.log, begin)
-    missed = target is not None and target < weeks
-    calendar = replace(record.calendar, first_day=weeks, target_day=None if missed else target)
-    by_hand = {i - (at or 0): one for i, one in record.by_hand.items() if i >= (at or 0)}
-    try:
-        laid = lay_out(record.steps, left, calendar, record.budget, not_before=begin, by_hand=by_hand)
-        trouble = ""
-    except InputError as error:
-        laid, trouble = Schedule((), None, None), f"No days: {error.accepted} is needed."
-    if missed and target is not None and laid.sessions:
-        laid = replace(laid, days_late=(laid.sessions[-1].day - target).days, spare_sessions=-len(laid.sessions))
-    found = check_sessions(laid.sessions, calendar, record.budget)
-    return Course(record, breaches, order, at, calendar, laid, found, trouble)

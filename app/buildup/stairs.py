@@ -5,23 +5,21 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import Any
 
-import numpy as np
-
 from app.buildup.checks import CAP_UNITS
+from app.buildup.course import Course, thrown_metrics
 from app.buildup.paper import figure_rows
-from app.buildup.record import Course
 from app.palette import THEMES, Theme, figure_px, line_color, line_width, template
 from app.systems import System
 from app.units import from_si
 from model.ball import Ball
-from model.build_up import METRICS, metrics_at, steps_of
+from model.build_up import METRICS, steps_of
 
 PANELS = ("peak", "rise_rate", "loaded_s")
 NARROW_PX = 500.0  # below it the figure has smaller type and fewer words
 HEIGHT_PX = {False: 560.0, True: 520.0}
 PAPER_WIDTH_PX = 342.0  # two figures beside one another on paper
-PAPER_PX = (574.0, 15.6)  # height of figures and steps on the first printed page, and of one row
-PAPER_HEIGHTS_PX = (170.0, 330.0)
+PAPER_PX = (520.0, 15.6)  # height of figures and steps on the first printed page, and of one row
+PAPER_HEIGHTS_PX = (150.0, 300.0)
 GAP = 0.09  # between panels, as a share of the height
 MARK_PX = (5.0, 1.6)  # a mark is so large, and this much more for each pixel that its ball's line is wide
 NARROW_MARKS = 0.55  # of that size where the figure is narrow
@@ -39,24 +37,9 @@ class Mark:
 
 
 def marks_of(course: Course) -> list[Mark]:
-    """All sessions of a plan: those thrown, by the ball and speed of their day, and those that are left.
-
-    Parameters
-    ----------
-    course : Course
-
-    Returns
-    -------
-    list of Mark
-    """
+    """All sessions of a plan: those thrown, by ball and highest speed of their day, and those that are left."""
     log = course.record.log
-    made: list[Mark] = []
-    if log:
-        found = metrics_at(course.record.person, [one.ball for one in log], np.array([one.speed_m_s for one in log]))
-        made = [
-            Mark(one.day, one.ball, True, {key: float(values[i]) for key, values in found.items()})
-            for i, one in enumerate(log)
-        ]
+    made = [Mark(one.day, one.ball, True, read) for one, read in zip(log, thrown_metrics(course), strict=True)]
     return made + [Mark(one.day, one.step.ball, False, one.step.metrics) for one in course.schedule.sessions]
 
 
@@ -65,8 +48,6 @@ def stairs(course: Course, theme: Theme, system: System, width: float | None = N
 
     Parameters
     ----------
-    course : Course
-    theme : Theme
     system : System
         The units of the balls' names.
     width : float, optional

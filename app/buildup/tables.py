@@ -8,13 +8,22 @@ from dash.development.base_component import Component
 
 from app.buildup import words
 from app.buildup.checks import CAP_UNITS, DAY_NAMES
-from app.buildup.paper import columns, sessions_on_paper, step_rows
+from app.buildup.course import Course, thrown_metrics
+from app.buildup.head_words import closed_words, waits_words
+from app.buildup.paper import columns, rows_on_paper, step_rows
 from app.buildup.recheck import Recheck
-from app.buildup.record import Course
+from app.buildup.rule_words import (
+    SOURCES_TOLD,
+    decided_words,
+    ratings_words,
+    sign_words,
+    soreness_words,
+    stop_sign_words,
+)
 from app.glossary import explained
 from app.systems import System
 from model.build_up import METRICS, Breach, Step
-from model.course import Thrown
+from model.session_rules import WHEN
 
 HEADS = {
     "rise_rate": "Rise rate",
@@ -24,24 +33,14 @@ HEADS = {
     "area": "Area",
     "braking": "Braking",
 }
-BOXES = ("Pain before", "After", "Next morning", "Speed held", "By")
-DECIDED = {"advance": "went on", "repeat": "repeated", "step_back": "back one step", "stop": "stopped"}
+BOXES = ("Pain before", "While", "Hour after", "Next morning", "Speed held", "Decided, by")
+AFTER_A_SIGN = "thrown after a stop sign"
 HELD = {True: "yes", False: "no", None: "–"}
 SAME = 0.0005  # relative: a smaller difference prints as none
 
 
 def steps_table(course: Course, system: System) -> Component:
-    """Make the table of steps: each with its metrics, how much they rise, and the limits it breaks.
-
-    Parameters
-    ----------
-    course : Course
-    system : System
-
-    Returns
-    -------
-    Component
-    """
+    """Make the table of steps: each with its metrics, how much they rise, and the limits it breaks."""
     record = course.record
     by_place: dict[int, list[Breach]] = {}
     for breach in course.breaches:
@@ -107,64 +106,92 @@ def _steps_in_columns(course: Course, broken: dict[int, list[Breach]], system: S
 
 
 def sessions_table(course: Course, system: System) -> Component:
-    """Make the table of sessions: those thrown with what was said of them, those to come with boxes.
-
-    Parameters
-    ----------
-    course : Course
-    system : System
-
-    Returns
-    -------
-    Component
-    """
+    """Make the table of sessions: those thrown with what was noted of them, those to come with boxes."""
     record = course.record
     broken: dict[int, list[str]] = {}
     for one in course.session_breaches:
         broken.setdefault(one.session, []).append(words.session_breach_words(one))
     heads = [_head("No."), _head("Day"), _head("Step"), _head("Ball"), _head("Speed cap", system.unit("m/s"))]
     heads += [_head("Throws"), _head("Summed area", "N·m·s"), *(_head(box) for box in BOXES)]
-    rows = [_thrown_row(i, one, system) for i, one in enumerate(record.log)]
-    done, on_paper = len(record.log), sessions_on_paper(course)
+    done, (past, on_paper) = len(record.log), rows_on_paper(course)
+    rows = [_thrown_row(i, course, system, "" if i >= done - past else "buildup-later") for i in range(done)]
     for i, session in enumerate(course.schedule.sessions):
         easier = [html.Span("easier week", className="unit")] if session.easier else []
-        by_hand = [html.Span("by hand", className="unit")] if (course.at or 0) + i in record.by_hand else []
+        by_hand = record.by_hand.get(session.index) is not None and not session.lowered and course.standing.most is None
+        said = [html.Span("by hand", className="unit")] if by_hand else []
+        said += [html.Span("slower than the step", className="unit")] if session.lowered else []
+        budget = "" if course.standing.most is not None else f" of {session.budget_nms:.0f}"
         cells = [
             html.Th(str(done + i + 1), scope="row"),
-            html.Td([f"{DAY_NAMES[session.day.weekday()]} {session.day}", *easier, *by_hand]),
+            html.Td([f"{DAY_NAMES[session.day.weekday()]} {session.day}", *easier, *said]),
             html.Td(str(session.place + 1)),
             html.Td(system.text(session.step.ball.mass_kg, "g")),
             html.Td(html.Strong(words.metric_number("speed", session.step.speed_m_s, system))),
             html.Td(html.Strong(str(session.throws))),
-            html.Td(f"{session.area_nms:.0f} of {session.budget_nms:.0f}"),
+            html.Td(f"{session.area_nms:.0f}{budget}"),
             *(html.Td("", className="box") for _ in BOXES),
         ]
         later = "buildup-later" if i >= on_paper else ""
         rows.append(html.Tr(cells, className=later))
         if i in broken:
-            said = [html.Strong("Breaks: "), "; ".join(broken[i])]
-            rows.append(html.Tr(html.Td(said, colSpan=len(heads)), className=f"buildup-broken {later}"))
-    caption = "Summed area: throws times area under the curve of one, of this week’s budget. Pain 0 (none) to 10."
+            told = [html.Strong("Breaks: "), "; ".join(broken[i])]
+            rows.append(html.Tr(html.Td(told, colSpan=len(heads)), className=f"buildup-broken {later}"))
+    caption = "Summed area: throws times area under the curve of one, of this week’s budget. Pain at a joint 0 to 10."
     made = _table(caption, heads, rows, "buildup-table buildup-sheet")
+    notes = [html.P(text, className="quiet") for text in (closed_words(course), waits_words(course)) if text]
     left = course.schedule.sessions
-    if len(left) <= on_paper:
-        return made
-    more = f"The next {on_paper} of {len(left)} sessions; print again for those after {left[on_paper - 1].day}."
-    return html.Div([made, html.P(more, className="paper-only quiet")])
+    if done > past:
+        notes.append(
+            html.P(f"The last {past} of {done} sessions thrown; the log has all.", className="paper-only quiet")
+        )
+    if len(left) > on_paper:
+        more = f"The next {on_paper} of {len(left)} sessions; print again for those after {left[on_paper - 1].day}."
+        notes.append(html.P(more, className="paper-only quiet"))
+    return html.Div([made, *notes])
+
+
+def log_table(course: Course, system: System) -> Component:
+    """Make the table of all that was noted: the sheet for a chart."""
+    record, late = course.record, course.late
+    heads = [_head("No."), _head("Day"), _head("Ball, speed cap"), _head("Thrown"), _head("Area", "N·m·s")]
+    heads += [_head("Highest read", system.unit("m/s")), _head("Pain at a joint", "before / while / hour / morning")]
+    heads += [_head("Muscle soreness"), _head("Painkiller"), _head("Speed held"), _head("Stop signs")]
+    heads += [_head("Decided"), _head("Note")]
+    rows = []
+    for i, one in enumerate(record.log):
+        top = "–" if one.top_speed_m_s is None else system.number(one.top_speed_m_s, "m/s", least=1, most=1)
+        again = [html.Span("session before again", className="unit")] if one.was_repeat else []
+        since = [html.Span(AFTER_A_SIGN, className="unit")] if i in late else []
+        cells = [
+            html.Th(str(i + 1), scope="row"),
+            html.Td([f"{DAY_NAMES[one.day.weekday()]} {one.day}", *again, *since]),
+            html.Td(f"{system.text(one.ball.mass_kg, 'g')}, {system.cap(one.speed_m_s, 'm/s')}"),
+            html.Td(f"{one.throws} of {one.planned}"),
+            html.Td(f"{area_of(course, i):.0f}"),
+            html.Td(top),
+            html.Td(ratings_words(one)),
+            html.Td(soreness_words(one), className="buildup-words"),
+            html.Td(HELD[one.notes.painkiller]),
+            html.Td(HELD[one.notes.speed_held]),
+            html.Td(sign_words(tuple(one.notes.signs)) or "–", className="buildup-words"),
+            html.Td(decided_words(one), className="buildup-words"),
+            html.Td(one.note or "–", className="buildup-words", **{"data-as-is": ""}),
+        ]
+        rows.append(html.Tr(cells))
+    signs = [html.Li(stop_sign_words(one, record.mark)) for one in (*record.earlier, *record.signs)]
+    listed = [html.H3("Stop signs"), html.Ul(signs)] if signs else []
+    caption = "All that was thrown and noted. Pain 0 (none) to 10; a dash: not entered, which is not none."
+    sources = html.P(SOURCES_TOLD, className="quiet")
+    return html.Div([_table(caption, heads, rows, "buildup-table buildup-log-table"), *listed, sources])
+
+
+def area_of(course: Course, i: int) -> float:
+    """Summed area of what was thrown in a session of the log (N m s)."""
+    return course.record.log[i].throws * thrown_metrics(course)[i]["area"]
 
 
 def numbers_table(found: Recheck, system: System) -> Component:
-    """Put old numbers beside new ones, for the steps that are left.
-
-    Parameters
-    ----------
-    found : Recheck
-    system : System
-
-    Returns
-    -------
-    Component
-    """
+    """Put old numbers beside new ones, for the steps that are left."""
     keys = ("speed", "rise_rate", "peak", "loaded_s", "area", "braking")
     names = {"speed": "Speed cap", **HEADS}
     heads = [
@@ -226,26 +253,25 @@ def _sessions(course: Course, place: int) -> str:
 
 
 def _state(course: Course, place: int) -> str:
-    at = course.record.place
+    at = course.place
     return "buildup-now" if place == at and not course.done else "buildup-past" if place < at else ""
 
 
-def _thrown_row(i: int, one: Thrown, system: System) -> Component:
-    after = one.after
-    signs = [html.Span(" and ".join(after.signs), className="unit")] if after.signs else []
-    note = [html.Span(one.note, className="unit", **{"data-as-is": ""})] if one.note else []
+def _thrown_row(i: int, course: Course, system: System, later: str) -> Component:
+    one = course.record.log[i]
+    pain = one.notes.pain
+    since = [html.Span(AFTER_A_SIGN, className="unit")] if i in course.late else []
+    ratings = ("–" if getattr(pain, when) is None else str(getattr(pain, when)) for when in WHEN)
     cells = [
         html.Th(str(i + 1), scope="row"),
-        html.Td([f"{DAY_NAMES[one.day.weekday()]} {one.day}", html.Span("thrown", className="unit")]),
+        html.Td([f"{DAY_NAMES[one.day.weekday()]} {one.day}", html.Span("thrown", className="unit"), *since]),
         html.Td(str(one.place + 1)),
         html.Td(system.text(one.ball.mass_kg, "g")),
         html.Td(words.metric_number("speed", one.speed_m_s, system)),
-        html.Td(str(one.throws)),
-        html.Td("–"),
-        html.Td(str(after.pain_before)),
-        html.Td(str(after.pain_after)),
-        html.Td("–" if after.pain_next_morning is None else str(after.pain_next_morning)),
-        html.Td([HELD[after.speed_held], *signs]),
-        html.Td([f"{one.by}: {DECIDED[one.decision]}", *note], className="buildup-words"),
+        html.Td(f"{one.throws} of {one.planned}"),
+        html.Td(f"{area_of(course, i):.0f}"),
+        *(html.Td(rating) for rating in ratings),
+        html.Td(HELD[one.notes.speed_held]),
+        html.Td(decided_words(one), className="buildup-words"),
     ]
-    return html.Tr(cells, className="buildup-past")
+    return html.Tr(cells, className=f"buildup-past {later}")

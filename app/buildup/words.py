@@ -5,15 +5,16 @@ import re
 from collections import Counter
 from itertools import pairwise
 
-from app.buildup.aims import AIMS, aim_named
+from app.buildup.aims import AIMS
 from app.buildup.checks import CAP_UNITS
+from app.buildup.course import Course
 from app.buildup.games import game_limit
-from app.buildup.record import Course, Record
+from app.buildup.record import Record
 from app.claim.words import capital
 from app.systems import METRIC, System
 from app.units import from_si, plain, rounded_down
 from model.ball import Ball
-from model.build_up import METRICS, Breach, Loosening, NoPlan, Step
+from model.build_up import Breach, Loosening, NoPlan, Step
 from model.calendar_plan import SessionBreach
 from model.person import Person
 
@@ -31,10 +32,6 @@ MOST_STEPS_A_WEEK = 2  # values.csv 9-load-rules-15
 
 def game_words(person: Person) -> tuple[str, str]:
     """Say that published daily limits are limits for games, with that of the person's age where there is one.
-
-    Parameters
-    ----------
-    person : Person
 
     Returns
     -------
@@ -58,11 +55,6 @@ def metric_words(key: str, value: float, system: System = METRIC) -> str:
         A key of `METRICS`.
     value : float
         In SI.
-    system : System
-
-    Returns
-    -------
-    str
     """
     return f"{metric_number(key, value, system)} {system.unit(CAP_UNITS[key][0])}"
 
@@ -85,23 +77,15 @@ def ball_words(ball: Ball, record: Record, system: System) -> str:
 
 
 def sentence(course: Course, system: System) -> str:
-    """Say the plan in a sentence: aim, steps, sessions, days, from what to what.
-
-    Parameters
-    ----------
-    course : Course
-    system : System
-
-    Returns
-    -------
-    str
-    """
+    """Say the plan in a sentence: aim, steps, sessions, days, from what to what."""
     record = course.record
-    count, sessions = len(record.throws), len(course.order)
+    count, sessions = len(record.throws), len(course.row.order)
     first, last = record.steps[0], record.steps[-1]
-    said = f"{capital(AIMS[record.aim].label)}: {_count(count, 'step')} in {_count(sessions, 'session')}"
+    said = f"{capital(AIMS[record.aim].label)}: {count_words(count, 'step')} in {count_words(sessions, 'session')}"
     days = [one.day for one in record.log] + [one.day for one in course.schedule.sessions]
-    if days:
+    if days and (course.next is None or course.standing.most is not None or course.waits):
+        said += f", from {min(days)} on"  # what comes after is not planned yet
+    elif days:
         said += f", {min(days)} to {max(days)}"
     if count == 1:
         return f"{said}; {throw_words(first, record, system)} all along."
@@ -126,11 +110,6 @@ def why_words(record: Record, system: System) -> str:
     ----------
     record : Record
         Its reason is kept as the model wrote it: balls in whole grams, shares without a blank.
-    system : System
-
-    Returns
-    -------
-    str
     """
     why = re.sub(r"(?<=[0-9])%", " %", record.why)
     for ball in record.table.balls:
@@ -138,46 +117,8 @@ def why_words(record: Record, system: System) -> str:
     return why
 
 
-def purpose(course: Course, system: System) -> list[tuple[str, str]]:
-    """Say what should improve, which readout is meant to rise, and what ends the plan.
-
-    Parameters
-    ----------
-    course : Course
-    system : System
-
-    Returns
-    -------
-    list of (str, str)
-        Term and text.
-    """
-    record = course.record
-    aim, key = aim_named(record.aim), record.lead
-    first, last = record.steps[0].metrics[key], record.steps[-1].metrics[key]
-    label = METRICS[key][0]
-    span = f"{metric_words(key, first, system)} to {metric_words(key, last, system)}"
-    if not abs(last / first - 1.0) > 1e-3:
-        moves = f"None: {label} stays at {metric_words(key, first, system)}."
-    elif last > first:
-        moves = f"{capital(label)} is meant to rise, as evenly as the limits allow: from {span}."
-    else:
-        moves = f"None; {label} is meant to fall, evenly: from {span}."
-    order = [("Order of the balls", f"{capital(why_words(record, system))}.")] if len(record.throws) > 1 else []
-    return [
-        ("What should improve", aim.improves),
-        ("Readout meant to rise", moves),
-        ("What ends it", aim.ends),
-        *order,
-        ("Full speeds", f"From {record.rests_on}." if record.rests_on else "Not told."),
-    ]
-
-
 def pace_words(course: Course) -> str:
     """Say in which weeks a plan goes on by more steps than the soreness rules do.
-
-    Parameters
-    ----------
-    course : Course
 
     Returns
     -------
@@ -196,18 +137,13 @@ def pace_words(course: Course) -> str:
     week = "Week" if len(weeks) == 1 else "Weeks"
     return (
         f"{week} {ranges(weeks)}: more than {MOST_STEPS_A_WEEK} steps on in a week; "
-        "the soreness rules, as clinics print them, go on by no more (values.csv 9-load-rules-15). More sessions at "
+        "the soreness rules, as clinics print them, go on by no more. More sessions at "
         "each step, or fewer days, would keep to that."
     )
 
 
 def breach_words(breach: Breach, system: System) -> str:
     """Name a limit that a step breaks.
-
-    Parameters
-    ----------
-    breach : Breach
-    system : System
 
     Returns
     -------
@@ -237,18 +173,8 @@ def session_breach_words(breach: SessionBreach) -> str:
 
 
 def no_plan_words(found: NoPlan, system: System) -> str:
-    """Say that no such plan exists, and which limit blocks.
-
-    Parameters
-    ----------
-    found : NoPlan
-    system : System
-
-    Returns
-    -------
-    str
-    """
-    said = f"No such plan exists: no {_count(found.steps, 'step')} keep every limit."
+    """Say that no such plan exists, and which limit blocks."""
+    said = f"No such plan exists: no {count_words(found.steps, 'step')} keep every limit."
     if found.loosenings:
         said += f" {loosening_words(found.loosenings[0], system)}"
     else:
@@ -261,7 +187,7 @@ def no_plan_words(found: NoPlan, system: System) -> str:
             end = "goal" if breach.step else "start"
             said += f" The {end} itself is above a cap: {breach_words(breach, system)}."
     if found.fewest_steps is not None and found.fewest_steps != found.steps:
-        said += f" With the limits as they are, {_count(found.fewest_steps, 'step')} would do."
+        said += f" With the limits as they are, {count_words(found.fewest_steps, 'step')} would do."
     return said
 
 
@@ -281,7 +207,8 @@ def _percent(share: float, up: bool = False) -> str:
     return f"{math.ceil(10.0 * percent - 1e-9) / 10.0 if up else round(percent, 1):g} %"
 
 
-def _count(number: int, word: str) -> str:
+def count_words(number: int, word: str) -> str:
+    """A number with its word, such as "1 step"."""
     return f"{number} {word}" if number == 1 else f"{number} {word}s"
 
 

@@ -19,12 +19,12 @@ from model.build_up import (
     Plan,
     PlanLimits,
     check_plan,
-    revised,
-    step_of,
+    steps_of,
 )
 from model.checks import InputError
 from model.person import Person
-from model.plan_search import Nodes, costs, find_plan, nodes_of
+from model.plan_nodes import Nodes, Order, nodes_of
+from model.plan_search import costs, find_plan
 from model.readouts import read_curves
 from model.staircase import cheapest
 from model.throw import Throw, curves
@@ -76,12 +76,12 @@ def scaled(factor: float) -> PlanLimits:
 def test_every_step_of_every_plan_keeps_its_limits_read_off_whole_curves(
     person, p, rack, steps, share, rises, room, lead
 ):
-    profile = measured(p, 36.0 if person is ADULT else 22.0, person)
-    goal = step_of(person, profile, *FULL).metrics
+    profile, start = measured(p, 36.0 if person is ADULT else 22.0, person), (rack[0], share)
+    goal = steps_of(person, profile, [FULL])[0].metrics
     limits = PlanLimits(rises, {key: room * goal[key] for key in ("peak", "braking")})
 
     def search():
-        return find_plan(person, profile, rack, FULL, steps, start=share, limits=limits, lead=lead, share_step=0.05)
+        return find_plan(person, profile, rack, FULL, steps, start=start, limits=limits, lead=lead, share_step=0.05)
 
     found = search()
     if isinstance(found, NoPlan):  # then the tightest limits that leave a plan: those that it tells
@@ -109,7 +109,7 @@ def test_every_step_of_every_plan_keeps_its_limits_read_off_whole_curves(
     for before, after in pairwise(read):
         assert all(after[key] <= before[key] * (1.0 + rise) * (1.0 + 1e-8) for key, rise in limits.rises.items())
     assert (found.steps[-1].ball, found.steps[-1].share) == FULL
-    assert found.steps[0].share == share
+    assert (found.steps[0].ball, found.steps[0].share) == start
 
 
 @pytest.mark.parametrize("p", [0.1, 0.55])
@@ -191,10 +191,12 @@ def test_looser_limits_never_give_a_plan_that_climbs_less_evenly(factor, looser,
         assert wide.cost <= tight.cost + 1e-12
 
 
-def test_an_athlete_who_slows_down_starts_heavy_and_one_who_does_not_starts_light():
-    slows, does_not = (find_plan(ADULT, measured(p), WHOLE_RACK, FULL, 15, start=0.7) for p in (0.55, 0.1))
+def test_the_mass_goes_to_the_own_one_and_it_is_told_whether_heavier_is_lower_for_this_athlete():
+    slows, does_not = (
+        find_plan(ADULT, measured(p), WHOLE_RACK, FULL, 15, start=(ball, 0.7))
+        for p, ball in ((0.55, HEAVY), (0.1, LIGHT))
+    )
     masses = [[step.ball.mass_kg for step in plan.steps] for plan in (slows, does_not)]
-    assert (masses[0][0], masses[1][0]) == (HEAVY.mass_kg, LIGHT.mass_kg)
     assert masses[0] == sorted(masses[0], reverse=True)
     assert masses[1] == sorted(masses[1])
     # the sentence's per cents, from whole curves at full speed
@@ -210,7 +212,7 @@ def test_an_athlete_who_slows_down_starts_heavy_and_one_who_does_not_starts_ligh
 
 
 def test_the_lead_readout_climbs_evenly_from_start_to_goal():
-    plan = find_plan(ADULT, measured(0.55), WHOLE_RACK, FULL, 15, start=0.7)
+    plan = find_plan(ADULT, measured(0.55), WHOLE_RACK, FULL, 15, start=(HEAVY, 0.7))
     logs = np.log([row["rise_rate"] for row in anew(plan)])
     # the grid of whole per cents moves the rise rate by some 4 %, and rises are limited to ln 1.15 = 0.14
     assert logs == pytest.approx(np.linspace(logs[0], logs[-1], 15), abs=0.06)
@@ -252,9 +254,9 @@ def test_where_no_single_change_is_enough_the_common_factor_and_the_number_of_st
 
 def test_a_step_edited_by_hand_shows_what_it_breaks_and_new_readings_what_has_moved():
     profile = measured(0.55)
-    plan = find_plan(ADULT, profile, WHOLE_RACK, FULL, 15, start=0.7)
+    plan = find_plan(ADULT, profile, WHOLE_RACK, FULL, 15, start=(HEAVY, 0.7))
     assert check_plan(plan) == ()
-    edited = replace(plan, steps=(*plan.steps[:5], step_of(ADULT, profile, OWN, 1.0), *plan.steps[6:]))
+    edited = replace(plan, steps=(*plan.steps[:5], *steps_of(ADULT, profile, [FULL]), *plan.steps[6:]))
     broken = check_plan(edited)
     read = anew(edited)
     rises = {(i, key): read[i][key] / read[i - 1][key] - 1.0 for i in range(1, 15) for key in METRICS}
@@ -264,7 +266,7 @@ def test_a_step_edited_by_hand_shows_what_it_breaks_and_new_readings_what_has_mo
     assert {breach.step for breach in broken} == {5, 6}  # too fast after the step before, too slow before the next
     (capped,) = check_plan(plan, PlanLimits({}, {"speed": plan.steps[-1].speed_m_s - 0.01}))
     assert (capped.kind, capped.step) == ("cap", 14)
-    slower = revised(plan, measured(0.9))
+    slower = replace(plan, steps=steps_of(ADULT, measured(0.9), [(step.ball, step.share) for step in plan.steps]))
     assert [(step.ball, step.share) for step in slower.steps] == [(step.ball, step.share) for step in plan.steps]
     assert slower.steps[0].speed_m_s < plan.steps[0].speed_m_s
     assert check_plan(slower)  # the ball's next lighter is now faster by more
@@ -272,7 +274,9 @@ def test_a_step_edited_by_hand_shows_what_it_breaks_and_new_readings_what_has_mo
 
 def test_a_typed_share_stays_to_the_digit_beside_a_grid_that_has_it_too():
     typed = 0.6000000000000001
-    plan = find_plan(ADULT, measured(0.55), [HEAVY], FULL, 4, start=typed, limits=PlanLimits({}), share_step=0.1)
+    plan = find_plan(
+        ADULT, measured(0.55), [HEAVY], FULL, 4, start=(HEAVY, typed), limits=PlanLimits({}), share_step=0.1
+    )
     assert plan.steps[0].share == typed
 
 
@@ -283,11 +287,11 @@ def test_a_plan_of_one_step_is_the_goal_itself():
 
 def test_what_is_not_accepted_is_refused_by_name():
     with pytest.raises(InputError, match="steps"):
-        find_plan(ADULT, measured(0.55), RACK, FULL, 1, start=0.7)
+        find_plan(ADULT, measured(0.55), RACK, FULL, 1, start=(HEAVY, 0.7))
     with pytest.raises(InputError, match="goal share"):
-        find_plan(ADULT, measured(0.55), RACK, (OWN, 1.4), 5, start=0.7)
+        find_plan(ADULT, measured(0.55), RACK, (OWN, 1.4), 5, start=(HEAVY, 0.7))
     with pytest.raises(InputError, match="lead"):
-        find_plan(ADULT, measured(0.55), RACK, FULL, 5, start=0.7, lead="score")
+        find_plan(ADULT, measured(0.55), RACK, FULL, 5, start=(HEAVY, 0.7), lead="score")
     with pytest.raises(InputError, match="rise of peak"):
         PlanLimits({"peak": -0.1})
     with pytest.raises(InputError, match="caps"):
@@ -300,3 +304,69 @@ def test_a_plan_whose_lead_is_to_fall_only_gets_slower_with_the_ball_of_start_an
     assert isinstance(found, Plan)
     assert {step.ball for step in found.steps} == {OWN}
     assert all(after.share < before.share for before, after in pairwise(found.steps))
+
+
+@pytest.mark.parametrize("start", [OWN, HEAVY, LIGHT])
+def test_from_a_twentieth_of_full_speed_there_is_a_plan_and_with_every_step_the_ball_is_no_further_from_the_own(start):
+    order = Order(OWN, 0.8)
+    few = find_plan(ADULT, measured(0.55), WHOLE_RACK, FULL, 2, start=(start, 0.05), order=order).fewest_steps
+    plan = find_plan(ADULT, measured(0.55), WHOLE_RACK, FULL, few, start=(start, 0.05), order=order)
+    assert isinstance(plan, Plan)
+    apart = [abs(np.log(step.ball.mass_kg / OWN.mass_kg)) for step in plan.steps]
+    assert apart == sorted(apart, reverse=True)
+    assert isinstance(
+        find_plan(ADULT, measured(0.55), WHOLE_RACK, FULL, few - 1, start=(start, 0.05), order=order), NoPlan
+    )
+
+
+def first_with(plan: Plan, ball: Ball) -> int:
+    return next(i for i, step in enumerate(plan.steps) if step.ball == ball)
+
+
+@pytest.mark.parametrize("count", [15, 18])
+def test_the_own_ball_comes_within_two_thirds_of_the_steps_and_never_first_above_the_share_it_may(count):
+    start = (HEAVY, 0.6)
+    free = find_plan(ADULT, measured(0.55), WHOLE_RACK, FULL, count, start=start, limits=scaled(1.5))
+    bound = find_plan(
+        ADULT, measured(0.55), WHOLE_RACK, FULL, count, start=start, limits=scaled(1.5), order=Order(OWN, 0.8)
+    )
+    assert first_with(bound, OWN) + 1 <= 2 * count / 3 < first_with(free, OWN) + 1
+    assert bound.steps[first_with(bound, OWN)].share <= 0.8
+    assert all(step.ball == OWN for step in bound.steps[first_with(bound, OWN) :])
+
+
+def test_steps_that_stand_already_count_for_the_two_thirds():
+    # by hand: of 15 steps by the tenth; where four stand before, by the sixth of the eleven that are left
+    assert Order(OWN).own_from(15) == 9
+    assert Order(OWN, before=4).own_from(11) == 5
+    assert Order(OWN, before=12).own_from(3) == 0
+
+
+def test_the_first_steps_keep_the_limits_of_the_first_throw_and_a_ball_without_one_is_not_thrown_there():
+    shares = {OWN: (0.05, 0.75), HEAVY: (0.05, 0.62)}
+    order = Order(first_steps=4, first_shares=shares)
+    found = find_plan(ADULT, measured(0.55), WHOLE_RACK, FULL, 15, start=(HEAVY, 0.6), limits=scaled(1.5), order=order)
+    for step in found.steps[:4]:
+        assert step.ball in shares
+        assert step.share <= shares[step.ball][1]
+    assert max(step.share for step in found.steps) == 1.0
+
+
+def test_without_a_plan_in_an_order_the_fewest_steps_told_are_enough_and_one_fewer_is_not():
+    order = Order(OWN, 0.8, 3, {HEAVY: (0.1, 0.6)})
+
+    def of(count: int):
+        return find_plan(ADULT, measured(0.55), WHOLE_RACK, FULL, count, start=(HEAVY, 0.6), order=order)
+
+    told = of(4)
+    assert isinstance(told, NoPlan)
+    enough = of(told.fewest_steps)
+    assert [(step.ball, step.share) for step in enough.steps[:3]] == [(HEAVY, 0.6)] * 3  # as it may not go on, it stays
+    assert isinstance(of(told.fewest_steps - 1), NoPlan)
+
+
+def test_an_own_ball_that_would_start_too_fast_is_refused():
+    with pytest.raises(InputError, match="start share"):
+        find_plan(ADULT, measured(0.55), [OWN], FULL, 5, start=(OWN, 0.85), order=Order(OWN, 0.8))
+    with pytest.raises(InputError, match="first_steps"):
+        Order(first_steps=-1)

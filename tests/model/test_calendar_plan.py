@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 from model.build_up import METRICS, Plan, PlanLimits, Step
 from model.calendar_plan import Budget, ByHand, Calendar, budgets, check_sessions, lay_out, schedule
 from model.checks import InputError
+from model.ladder import Most, Rung
 from tests.model.speed_cases import ADULT, OWN
 
 MONDAY = date(2026, 3, 2)
@@ -20,6 +21,11 @@ def plan_of(*areas_nms: float) -> Plan:
     """A plan whose steps differ in area only."""
     steps = tuple(Step(OWN, 0.7, 25.0, dict.fromkeys(METRICS, 1.0) | {"area": area}) for area in areas_nms)
     return Plan(ADULT, steps, PlanLimits({}), "rise_rate", 0.0, "")
+
+
+def rungs_of(areas_nms: tuple[float, ...], order: tuple[int, ...]) -> list[Rung]:
+    steps = plan_of(*areas_nms).steps
+    return [Rung(i, place, steps[place]) for i, place in enumerate(order)]
 
 
 def test_by_hand_three_days_a_week_two_sessions_a_step():
@@ -90,7 +96,18 @@ def test_what_is_not_accepted_is_refused_by_name():
 
 def test_sessions_that_are_left_begin_where_they_may_and_keep_the_weeks_of_the_whole():
     calendar = Calendar(MONDAY, MON_WED_FRI, easier_every=None, target_day=date(2026, 3, 20))
-    found = lay_out(plan_of(4.0, 5.0).steps, (0, 1), calendar, Budget(100.0, 0.1), not_before=date(2026, 3, 12))
+    found = lay_out(
+        rungs_of(
+            (
+                4.0,
+                5.0,
+            ),
+            (0, 1),
+        ),
+        calendar,
+        Budget(100.0, 0.1),
+        not_before=date(2026, 3, 12),
+    )
     # Friday of the second week, with 110 N·m·s: 27 throws of 4; Monday of the third with 121: 24 of 5
     assert [(one.day.day, one.week, one.throws) for one in found.sessions] == [(13, 1, 27), (16, 2, 24)]
     assert found.days_late == -4
@@ -101,7 +118,7 @@ def test_what_was_set_by_hand_stands_and_what_it_breaks_is_named():
     calendar = Calendar(MONDAY, MON_WED_FRI, easier_every=None)
     budget = Budget(100.0, 0.1, most_throws=40)
     by_hand = {0: ByHand(throws=30), 1: ByHand(day=date(2026, 3, 8), throws=50)}
-    found = lay_out(plan_of(4.0).steps, (0, 0, 0), calendar, budget, by_hand=by_hand)
+    found = lay_out(rungs_of((4.0,), (0, 0, 0)), calendar, budget, by_hand=by_hand)
     # Monday 2; Sunday 8 by hand, and the third after it: Monday 9, in the second week
     assert [(one.day.day, one.throws, one.area_nms) for one in found.sessions] == [
         (2, 30, 120.0),
@@ -115,7 +132,7 @@ def test_what_was_set_by_hand_stands_and_what_it_breaks_is_named():
 def test_a_session_set_before_the_one_before_it_or_before_the_first_day_is_named():
     calendar = Calendar(MONDAY, frozenset(range(7)), easier_every=None)
     by_hand = {1: ByHand(day=date(2026, 3, 1))}
-    found = lay_out(plan_of(4.0).steps, (0, 0, 0), calendar, Budget(100.0), by_hand=by_hand)
+    found = lay_out(rungs_of((4.0,), (0, 0, 0)), calendar, Budget(100.0), by_hand=by_hand)
     assert [one.day.isoformat() for one in found.sessions] == ["2026-03-02", "2026-03-01", "2026-03-03"]
     broken = {(one.session, one.kind) for one in check_sessions(found.sessions, calendar, Budget(100.0))}
     assert broken == {(1, "order"), (1, "first_day")}
@@ -127,8 +144,31 @@ def test_a_schedule_made_by_itself_breaks_nothing():
     assert check_sessions(found.sessions, calendar, Budget(100.0)) == ()
 
 
+def test_after_pain_no_session_has_more_throws_or_area_whatever_budget_least_and_hand_say():
+    calendar, budget = Calendar(MONDAY, MON_WED_FRI), Budget(100.0, least_throws=12)
+    rungs = rungs_of((4.0,), (0,))
+
+    def throws(most: Most, **more) -> int:
+        return lay_out(rungs, calendar, budget, most=most, **more).sessions[0].throws
+
+    assert throws(Most(9, 100.0, {})) == 9
+    assert throws(Most(9, 30.0, {})) == 7  # 30 N·m·s hold seven throws of 4
+    assert throws(Most(40, 400.0, {})) == 25  # the budget's own
+    assert throws(Most(9, 100.0, {}), by_hand={0: ByHand(throws=30)}) == 9
+
+
+def test_what_was_set_of_a_session_by_hand_is_not_for_a_slower_one_on_the_way_to_it():
+    (low, full) = lay_out(
+        [Rung(0, 0, plan_of(4.0).steps[0], lowered=True), *rungs_of((4.0,), (0,))],
+        Calendar(MONDAY, MON_WED_FRI),
+        Budget(100.0),
+        by_hand={0: ByHand(throws=3)},
+    ).sessions
+    assert (low.throws, low.lowered, full.throws, full.lowered) == (25, True, 3, False)
+
+
 def test_no_sessions_left_is_no_fault():
-    assert lay_out(plan_of(4.0).steps, (), Calendar(MONDAY, MON_WED_FRI), Budget(100.0)).sessions == ()
+    assert lay_out(rungs_of((4.0,), ()), Calendar(MONDAY, MON_WED_FRI), Budget(100.0)).sessions == ()
 
 
 @pytest.mark.parametrize("throws", [0, -1, 1e9, float("nan")])

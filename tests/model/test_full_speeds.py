@@ -22,7 +22,7 @@ def test_a_table_says_what_the_profile_said():
 
 def test_a_plan_made_on_the_table_is_the_one_made_on_the_profile():
     profile = measured(0.55)
-    ends = {"goal": (OWN, 1.0), "steps": 15, "start": 0.7}
+    ends = {"goal": (OWN, 1.0), "steps": 15, "start": (HEAVY, 0.7)}
     plans = [find_plan(ADULT, speeds, WHOLE_RACK, **ends) for speeds in (profile, table_of(profile, WHOLE_RACK))]
     assert [(s.ball, s.share) for s in plans[0].steps] == [(s.ball, s.share) for s in plans[1].steps]
 

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from model.staircase import cheapest, fewest, least_worst
+from model.staircase import cheapest, fewest, is_path, least_worst
 
 
 def every_path(nodes: int, steps: int, start: int, goal: int):
@@ -51,10 +51,11 @@ def test_the_least_worst_member_is_that_of_all_paths(graph):
     place, move, start, goal = graph
     steps, nodes = place.shape
     worst = min(
-        max(*(move[i, j] for i, j in pairwise(path)), *(place[0, i] for i in path))
+        max(*(move[i, j] for i, j in pairwise(path)), *(place[k, i] for k, i in enumerate(path)))
         for path in every_path(nodes, steps, start, goal)
     )
-    assert least_worst(place[0], move, steps, start, goal) == worst
+    assert least_worst(place, move, start, goal) == worst
+    assert is_path(np.isfinite(place), np.isfinite(move), start, goal) is bool(np.isfinite(worst))
 
 
 @settings(max_examples=100)
@@ -68,6 +69,26 @@ def test_the_fewest_nodes_are_those_of_the_shortest_of_all_paths(graph):
         if any(all(allowed[i, j] for i, j in pairwise(path)) for path in every_path(nodes, steps, start, goal)):
             lengths.append(steps)
     assert fewest(allowed, start, goal) == (min(lengths) if lengths else None)
+
+
+@settings(max_examples=100)
+@given(graphs(), st.integers(2, 4))
+def test_among_the_first_nodes_one_may_come_again(graph, stays):
+    place, move, start, goal = graph
+    move = move.copy()
+    np.fill_diagonal(move, np.inf)
+    stay_cost = 0.3
+
+    def moved(path, stay):
+        return [stay if i == j and k < stays else move[i, j] for k, (i, j) in enumerate(pairwise(path), start=1)]
+
+    paths = list(every_path(len(move), len(place), start, goal))
+    least = min(sum(moved(path, stay_cost)) + sum(place[k, i] for k, i in enumerate(path)) for path in paths)
+    found = cheapest(place, move, start, goal, stays, stay_cost)
+    assert (np.inf if found is None else found[0]) == pytest.approx(least, rel=1e-12)
+    worst = min(max(*moved(path, -np.inf), *(place[k, i] for k, i in enumerate(path))) for path in paths)
+    assert least_worst(place, move, start, goal, stays) == worst
+    assert is_path(np.isfinite(place), np.isfinite(move), start, goal, stays) is bool(np.isfinite(worst))
 
 
 def test_by_hand_the_longer_way_round_is_taken_where_the_place_in_the_middle_costs_less():

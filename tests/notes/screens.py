@@ -64,7 +64,10 @@ def visit(tab: Tab, address: str, page: Page) -> None:
     tab.locator("main h1").wait_for()
     tab.wait_for_load_state("networkidle")
     make = tab.get_by_role("button", name="Make the plan")
-    if make.is_visible():  # the build-up page has nothing to look at before
+    if make.is_visible():  # the build-up page has little to look at before
+        tab.get_by_role("textbox", name="Aim", exact=True).click()
+        tab.get_by_role("option", name="into a block of fast throwing").click()
+        tab.get_by_role("radio", name="The heaviest ball slow").check()
         make.click()
     tab.wait_for_timeout(SETTLED_MS)
 

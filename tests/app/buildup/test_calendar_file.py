@@ -7,22 +7,19 @@ from datetime import UTC, date, datetime, timedelta
 import pytest
 from icalendar import Calendar as ICalendar
 
-from app.buildup import edits
-from app.buildup.answers import make
+from app.buildup import edits, log_edits
 from app.buildup.calendar_file import calendar_text
-from app.buildup.checks import check_form
-from app.buildup.form import PlanForm
-from app.buildup.record import course_of
+from app.buildup.course import course_of
+from app.cautions import CAUTIONS, GROWING
 from app.systems import CUSTOMARY
-from tests.app.buildup.conftest import TODAY
-from tests.app.buildup.test_edits import logged
+from tests.app.buildup.conftest import COACH, FINE, TODAY, keep, logged, pain, thrown
 
 NOW = datetime(2026, 3, 2, 12, 30, 5, tzinfo=UTC)
 
 
 @pytest.fixture
 def course(made):
-    return course_of(made())
+    return course_of(made(order="heavy"))
 
 
 def events(course, with_code=False, **more):
@@ -44,7 +41,8 @@ def test_there_is_one_event_of_a_whole_day_for_each_session(course):
         cap = math.floor(10.0 * session.step.speed_m_s + 1e-6) / 10.0  # not to be gone beyond: rounded down
         ball = f"{1000.0 * session.step.ball.mass_kg:g} g"
         assert said == f"{ball}, up to {cap:.1f} m/s, {session.throws} throws"
-        assert "ends the session" in str(event["DESCRIPTION"])
+        assert all(caution in str(event["DESCRIPTION"]) for caution in CAUTIONS)
+        assert "growing" not in str(event["DESCRIPTION"])
 
 
 def test_the_file_is_a_calendar_as_the_standard_wants_it(course):
@@ -63,9 +61,9 @@ def test_an_event_keeps_its_name_when_the_file_is_made_again_and_no_two_share_on
     names = [str(event["UID"]) for event in events(course)]
     assert len(set(names)) == len(names)
     assert [str(event["UID"]) for event in events(course, with_code=True)] == names
-    after = course_of(logged(made(), "advance"))
+    after = course_of(logged(course.record, "go_on"))
     assert [str(event["UID"]) for event in events(after)] == names[1:]
-    changed = edits.change_session(made(), 2, None, 5, TODAY)
+    changed = edits.change_session(course.record, 2, None, 5, TODAY)
     assert [str(event["UID"]) for event in events(course_of(changed))] == names
 
 
@@ -85,17 +83,59 @@ def test_units_are_the_readers(course):
     assert "16.58 oz, up to" in str(events(course, system=CUSTOMARY)[0]["SUMMARY"])  # 470 g / 28.3495 g
 
 
+def test_a_growing_throwers_events_carry_the_caution_about_growing_throwers_first(made):
+    said = str(events(course_of(made("W04")))[0]["DESCRIPTION"])
+    assert said.startswith(GROWING[0])
+
+
 def test_a_plan_without_sessions_left_is_an_empty_calendar(made):
     assert events(course_of(logged(made(), "stop"))) == []
 
 
-def test_two_athletes_without_a_code_share_no_event(case):
-    def names_of(code):
-        nameless = replace(case(code), code="")
-        form = PlanForm()
-        return {
-            str(event["UID"])
-            for event in events(course_of(make(form, check_form(form, TODAY), nameless, False, TODAY)))
-        }
+def handed_out(record):
+    """The plan once its calendar was saved."""
+    course = course_of(record)
+    return log_edits.handed_out(record, len(record.log) + len(course.schedule.sessions))
 
-    assert not names_of("W01") & names_of("W02")
+
+def test_under_a_stop_sign_the_file_cancels_every_event_that_was_handed_out(made):
+    out = handed_out(made())
+    names = [str(event["UID"]) for event in events(course_of(made()))]
+    record = keep(out, thrown(out, "", replace(FINE, signs=("swelling",))))
+    text = calendar_text(course_of(record), NOW, False)
+    read = ICalendar.from_ical(text)
+    assert str(read["METHOD"]) == "CANCEL"
+    found = read.walk("VEVENT")
+    assert [str(event["UID"]) for event in found] == names[1:]  # the first was thrown
+    assert {str(event["STATUS"]) for event in found} == {"CANCELLED"}
+    assert all("stop sign stands" in str(event["DESCRIPTION"]) for event in found)
+    assert {int(event["SEQUENCE"]) for event in found} == {1}  # later than those of the first file
+
+
+def test_while_pain_is_open_the_next_session_stays_and_the_others_are_cancelled(made):
+    out = handed_out(made())
+    course = course_of(keep(out, thrown(out, "repeat", pain(throwing=2))))
+    found = events(course)
+    assert "METHOD" not in ICalendar.from_ical(calendar_text(course, NOW, False))
+    assert [str(event.get("STATUS", "")) for event in found] == ["", *["CANCELLED"] * (len(found) - 1)]
+    assert len(found) == sum(made().repeats) - 1
+
+
+def test_a_plan_in_the_place_of_another_cancels_what_stands_in_a_calendar_of_that(made):
+    old = handed_out(made())
+    new = log_edits.took_over(made(order="heavy"), old)
+    found = events(course_of(new))
+    gone = [event for event in found if str(event.get("STATUS", "")) == "CANCELLED"]
+    assert len(gone) == sum(old.repeats)
+    assert len(found) - len(gone) == sum(new.repeats)
+
+
+def test_what_was_never_handed_out_is_not_cancelled(made):
+    assert events(course_of(log_edits.enter_sign(made(), "swelling", TODAY, COACH))) == []
+
+
+def test_two_athletes_without_a_code_share_no_event(made):
+    names = [
+        {str(event["UID"]) for event in events(course_of(replace(made(code), code="")))} for code in ("W01", "W02")
+    ]
+    assert not names[0] & names[1]

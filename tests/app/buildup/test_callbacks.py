@@ -1,24 +1,30 @@
 """The page's callbacks, called as the browser calls them, also with what no browser of ours would send."""
 
 import json
+from contextvars import copy_context
 
 import pytest
+from dash._callback_context import context_value
+from dash._utils import AttributeDict
 from dash.exceptions import PreventUpdate
 
 from app import ids
-from app.buildup.acting import UNREAD, drawn, picked
+from app.buildup import callbacks
 from app.buildup.before import read_plan
-from app.buildup.callbacks import CONTROLS, case_for, form_of, tell
+from app.buildup.callbacks import CONTROLS, TYPED, athlete_for, form_of, tell
 from app.buildup.checks import DATES, FIELDS
-from app.buildup.edits import LONGEST_NOTE
 from app.buildup.file import to_json
 from app.buildup.form import PlanForm
+from app.buildup.form import to_json as form_json
+from app.buildup.kept_parts import LONGEST_NOTE
 from app.buildup.meant import written
+from app.buildup.showing import UNREAD, drawn, picked
+from app.from_start import to_json as given_json
 from app.pages.buildup import layout
 from app.server import Config, create_app
 from app.systems import CUSTOMARY, METRIC
-from tests.app.buildup.conftest import text_of
-from tests.app.buildup.test_edits import logged
+from tests.app.buildup.conftest import GIVEN, logged, text_of
+from tests.app.buildup.conftest import athlete_for as of_demo
 
 LOOK = {"theme": "light", "units": "metric", "width": 700}
 JUNK = [None, "", "x" * 5000, 3, [1], {"a": 1}, True]
@@ -30,15 +36,14 @@ def app():
 
 
 def given(values=None, system=METRIC, **more):
-    names = [*FIELDS, *DATES]
     values = values or {}
     return {
         "controls": {name: values.get(name, getattr(PlanForm(), name)) for name in CONTROLS},
         "days": ["0", "2", "4"],
         "balls": [],
         "boxes": [],
-        "typed": [values.get(name, "") for name in names],
-        "typed_ids": [{"type": ids.BUILDUP_FIELD, "name": name} for name in names],
+        "typed": [values.get(name, "") for name in TYPED],
+        "typed_ids": [{"type": ids.BUILDUP_FIELD, "name": name} for name in TYPED],
         "written": written(PlanForm(), system),
     } | more
 
@@ -47,20 +52,35 @@ def given(values=None, system=METRIC, **more):
 def told(app):
     """Say what each field takes, as Dash does."""
 
-    def run(values=None, **more):
+    def run(values=None, from_start=None, **more):
         with app.server.app_context():
-            return tell(given(values, **more), {})
+            return tell(given(values, **more), {}, from_start)
 
     return run
 
 
 @pytest.fixture
-def shown(app, case):
+def opened(app):
+    """Open the page, as Dash does."""
+
+    def run(saved=None, from_start=None):
+        def change():
+            context_value.set(AttributeDict(triggered_inputs=[{"prop_id": f"{ids.BUILDUP_READ}.data", "value": {}}]))
+            return callbacks.change({}, "metric", [], None, from_start, given(written=None), saved)
+
+        with app.server.app_context():
+            return copy_context().run(change)
+
+    return run
+
+
+@pytest.fixture
+def shown(app):
     """Show a plan, as Dash does."""
 
     def run(kept, code="W01", **look):
         with app.server.app_context():
-            return drawn(kept, case(code), LOOK | look)
+            return drawn(kept, of_demo(code), LOOK | look)
 
     return run
 
@@ -68,9 +88,85 @@ def shown(app, case):
 def test_the_form_is_kept_as_typed_and_what_is_wrong_is_told_in_its_field(told):
     made = told({"steps": " x ", "aim": "ease_off"})
     assert made["saved"]["steps"] == " x "
-    assert made["errors"][list(FIELDS).index("steps")].startswith("Steps: “x” given")
-    assert made["hints"][list(FIELDS).index("goal_percent")] == "60"
+    assert made["errors"][TYPED.index("steps")].startswith("Steps: “x” given")
+    assert made["hints"][TYPED.index("goal_percent")] == "60"
     assert "Rest: " in text_of(made["aim"])
+
+
+def test_what_is_asked_for_is_marked_so_and_the_rest_is_out_of_the_way(told):
+    off = told({"aim": "after_off"})
+    assert [off["hints"][TYPED.index(name)] for name in ("weeks_off", "repeats", "first_throws")] == ["asked for"] * 3
+    assert (off["cleared_hidden"], off["goal_hidden"], off["start_hidden"]) == (True, True, True)
+    assert told({"aim": "after_injury"})["cleared_hidden"] is False
+    free = told({"aim": "fast_block"})
+    assert free["hints"][TYPED.index("first_throws")] == "18"
+    assert (free["goal_hidden"], free["compare_hidden"]) == (False, False)
+    assert told({"aim": "in_season"})["compare_hidden"] is True
+    assert (
+        told({"who": "W06", "aim": "fast_block"})["cleared_hidden"] is False
+    )  # its reference is from before an injury
+
+
+def test_the_caution_about_growing_throwers_stands_before_anything_is_planned(told):
+    made = told({"who": "W04"})
+    assert made["grows_hidden"] is False
+    assert "still growing" in text_of(made["grows"])
+    assert "Reinold" in text_of(made["grows"])
+    assert told({"who": "W01"})["grows_hidden"] is True
+
+
+def test_what_came_from_start_chooses_the_athlete_once_and_is_used_for_no_other(told, opened):
+    given_over = given_json(GIVEN)
+    made = opened(None, given_over)
+    assert made["controls"]["who"] == "W06"
+    mark = made["written"]["form"]["given"]
+    later = form_json(PlanForm(who="W01", given=mark))
+    assert opened(later, given_over)["controls"]["who"] == "W01"  # chosen since, on this page
+    shown = told({"who": "W06"}, given_over)
+    said = text_of(shown["start"])
+    for part in ("470 g", "41.8 %", "40 % of the reference throw’s", "95 %", "from before an injury, 2025-09-02"):
+        assert part in said
+    assert (shown["start_hidden"], shown["start_fields"]) == (False, False)
+    other = told({"who": "W01"}, given_over)
+    assert "is for W06; chosen here is W01. It is not used." in text_of(other["start"])
+    assert other["start_fields"] is True
+    assert told({"who": "W06"}, {"version": 9})["start_hidden"] is True
+
+
+@pytest.fixture
+def compared(app):
+    """Compare the orders, or change the form, as Dash does."""
+
+    def run(trigger, values, of=None):
+        def call():
+            context_value.set(AttributeDict(triggered_inputs=[{"prop_id": trigger, "value": 1}]))
+            return callbacks.compared(1, given(values), {}, None, None, None, of)
+
+        with app.server.app_context():
+            return copy_context().run(call)
+
+    return run
+
+
+def test_orders_that_were_compared_stay_until_the_form_becomes_another(compared):
+    asked = {"aim": "fast_block", "who": "W01", "first_throws": "18", "repeats": "1"}
+    made = compared(f"{ids.BUILDUP_COMPARE}.n_clicks", asked)
+    assert text_of(made["orders"]).count("Make this plan") == 3
+    changed = f"{ids.BUILDUP_AIM}.value"
+    for of in (None, made["of"]):
+        with pytest.raises(PreventUpdate):
+            compared(changed, asked, of)
+    assert compared(changed, asked | {"steps": "9"}, made["of"]) == {"orders": [], "of": None}
+
+
+def test_a_form_of_an_older_version_is_dropped(opened):
+    assert opened({"version": 1, "who": "W05"})["controls"]["who"] == "compare"
+
+
+def test_a_growing_thrower_begins_with_the_own_ball_and_others_choose(opened):
+    assert opened(form_json(PlanForm(who="W04")))["controls"]["order"] == "own"
+    assert opened(form_json(PlanForm(who="W01")))["controls"]["order"] == ""
+    assert opened(form_json(PlanForm(who="W01", aim="ease_off")))["controls"]["order"] == "own"
 
 
 def test_a_speed_typed_in_other_units_keeps_them(told):
@@ -82,9 +178,10 @@ def test_a_speed_typed_in_other_units_keeps_them(told):
 @pytest.mark.parametrize("bad", JUNK)
 def test_whatever_stands_in_a_field_the_form_is_read(told, bad):
     for name in (*CONTROLS, *FIELDS, *DATES):
-        assert told({name: bad})["saved"]["version"] == 1
+        assert told({name: bad})["saved"]["version"] == 2
     for name in ("days", "balls", "boxes"):
-        assert told(**{name: bad})["saved"]["version"] == 1
+        assert told(**{name: bad})["saved"]["version"] == 2
+    assert told(from_start=bad)["saved"]["version"] == 2
 
 
 def test_balls_that_are_not_ticked_are_left_out():
@@ -99,13 +196,13 @@ def test_days_that_were_all_unticked_are_not_the_aims():
 
 def test_nothing_is_told_before_the_browser_was_asked(app):
     with pytest.raises(PreventUpdate):
-        tell(given(), None)
+        tell(given(), None, None)
 
 
 def test_an_athlete_of_the_demo_stands_in_and_is_marked_invented(app):
     with app.server.app_context():
-        case, invented, unread = case_for(PlanForm(who="W05"), {}, METRIC)
-    assert (case.code, invented, unread) == ("W05", True, False)
+        athlete, _, unread = athlete_for(PlanForm(who="W05"), {}, None, METRIC)
+    assert (athlete.case.code, athlete.invented, unread) == ("W05", True, False)
 
 
 def test_without_a_plan_the_page_says_what_to_do(shown):
@@ -116,7 +213,7 @@ def test_without_a_plan_the_page_says_what_to_do(shown):
 
 
 def test_a_plan_is_shown_with_its_figures_and_choices(shown, made):
-    record = logged(made(target_day="2026-12-31"), "advance")
+    record = logged(made(target_day="2026-12-31"), "go_on")
     page = shown(to_json(record))
     assert (page["hidden"]["body"], page["hidden"]["logged"], page["hidden"]["stopped"]) == (False, False, True)
     assert len(page["steps"]) == len(record.throws)
@@ -134,12 +231,13 @@ def test_what_is_no_plan_is_shown_as_none(shown, kept):
 
 
 def test_a_step_chosen_fills_its_fields_and_one_that_was_thrown_is_not_chosen(made):
-    record = logged(made(), *["advance"] * 5)
+    record = logged(made(), *["go_on"] * 5)
     found = picked("6", None, to_json(record))
     assert found["texts"]["share"] == f"{100 * record.throws[6][1]:g}"
     assert found["step"] == "6"
     for wrong in ("0", "99", "x", None, 3):
         assert picked(wrong, wrong, to_json(record))["step"] == "2"
+    assert picked(None, None, to_json(logged(made(), "stop")))["session"] is None
 
 
 def test_the_layout_has_no_id_twice(app):
@@ -157,7 +255,7 @@ def test_the_layout_has_no_id_twice(app):
     assert len(found) == len(set(found))
 
 
-@pytest.mark.parametrize("output", [ids.BUILDUP_SAVED, ids.BUILDUP_PLAN, ids.BUILDUP_TOLD, ids.BUILDUP_FILE])
+@pytest.mark.parametrize("output", [ids.BUILDUP_SAVED, ids.BUILDUP_KNOWN, ids.BUILDUP_TOLD, ids.BUILDUP_FILE])
 def test_a_request_of_another_shape_shows_no_stack_trace(app, output):
     client = app.server.test_client()
     spec = next(one for one in client.get("/_dash-dependencies").json if f"{output}." in one["output"])
@@ -185,7 +283,7 @@ def test_a_note_can_be_typed_as_long_as_is_said(app):
     with app.server.app_context():
         parts = json.loads(json.dumps(layout(), default=lambda part: part.to_plotly_json()))
     fields = {str(part["props"].get("id")): part["props"] for part in _parts(parts) if "attributes" in part["props"]}
-    note = fields[str({"type": ids.BUILDUP_HAND, "name": "note"})]
+    note = fields[str({"type": ids.BUILDUP_LOG_FIELD, "name": "note"})]
     assert note["attributes"]["input"]["maxLength"] == LONGEST_NOTE
     assert str(LONGEST_NOTE) in note["description"]
 

@@ -1,4 +1,4 @@
-"""Changes to a kept plan: by hand, from new numbers, after sessions."""
+"""Changes to a kept plan: by hand, and from new numbers."""
 
 from dataclasses import replace
 from datetime import date
@@ -6,29 +6,15 @@ from datetime import date
 import pytest
 
 from app.buildup import edits
+from app.buildup.course import course_of
 from app.buildup.recheck import recheck
-from app.buildup.record import Record, course_of
+from app.buildup.record import Record
 from model.build_up import NoPlan
 from model.checks import InputError
-from model.course import Thrown
 from model.full_speeds import SpeedTable
-from model.soreness import After
-from tests.app.buildup.conftest import TODAY
-
-
-def thrown(record, decision="advance", day=None, days_off=0, **after) -> Thrown:
-    session = course_of(record).schedule.sessions[0]
-    said = After(**({"pain_before": 0, "pain_after": 0, "pain_next_morning": 0} | after))
-    step = session.step
-    return Thrown(
-        day or session.day, session.place, step.ball, step.speed_m_s, session.throws, said, decision, days_off, "AB"
-    )
-
-
-def logged(record, *decisions):
-    for decision in decisions:
-        record = edits.log_session(record, thrown(record, decision))
-    return record
+from model.ladder import Most
+from model.stop_signs import StopSign
+from tests.app.buildup.conftest import COACH, TODAY, keep, logged, pain, thrown
 
 
 def test_a_step_changed_by_hand_breaks_the_limits_that_its_numbers_say(made):
@@ -49,6 +35,42 @@ def test_a_change_that_changes_nothing_is_none(made):
     assert edits.change_step(record, 4, *record.throws[4], 2, TODAY) is record
 
 
+def test_by_hand_too_the_own_ball_comes_early_and_slowly(made):
+    record = made(order="heavy")
+    own = next(i for i, (ball, _) in enumerate(record.throws) if ball == record.own_ball)
+    with pytest.raises(InputError, match="first at 80 % or less: after time off"):
+        edits.change_step(record, own, record.own_ball, 0.85, 2, TODAY)
+    heavy = record.throws[0][0]
+
+    def replaced(plan, places):
+        for place in places:
+            plan = edits.change_step(plan, place, heavy, 0.7, 2, TODAY)
+
+    with pytest.raises(InputError, match="first at 80 % or less"):  # then it comes first where it is faster
+        replaced(record, range(own, len(record.throws)))
+    slow = made(order="heavy", goal_percent="80")
+    with pytest.raises(InputError, match="within two thirds"):
+        replaced(slow, range(len(slow.throws) - 1))
+    free = made(aim="fast_block")
+    assert edits.change_step(free, 0, free.own_ball, 0.95, 1, TODAY).throws[0][1] == 0.95
+
+
+def test_a_plan_made_after_a_stop_sign_is_not_made_to_start_higher_by_hand(made):
+    record = made()
+    first = record.steps[0]
+    most = Most(
+        10,
+        10 * first.metrics["area"],
+        {key: first.metrics[key] for key in ("peak", "shoulder_peak", "rise_rate", "speed")},
+    )
+    record = replace(record, start_most=most)
+    with pytest.raises(InputError, match="no higher than the last painless session"):
+        edits.change_step(record, 0, record.own_ball, record.throws[0][1] + 0.05, 2, TODAY)
+    faster = SpeedTable(record.table.balls, tuple(1.1 * v for v in record.table.speeds_m_s))
+    with pytest.raises(InputError, match="no higher than the last painless session"):
+        edits.take_numbers(record, record.person, faster, record.rests_on, None, TODAY)
+
+
 def test_sessions_at_a_step_move_the_days_of_those_after_it(made):
     record = made()
     later = edits.change_step(record, 0, *record.throws[0], 3, TODAY)
@@ -65,8 +87,8 @@ def test_a_step_is_left_out_and_put_in(made):
 
 
 def test_what_was_thrown_cannot_be_changed(made):
-    record = logged(made(), "advance", "advance", "advance")
-    assert record.place == 1
+    record = logged(made(), "go_on", "go_on", "go_on")
+    assert course_of(record).place == 1
     with pytest.raises(InputError, match="still to come"):
         edits.change_step(record, 0, *record.throws[0], 2, TODAY)
     with pytest.raises(InputError, match="2 or more: 1 at this step"):
@@ -77,12 +99,20 @@ def test_what_was_thrown_cannot_be_changed(made):
         edits.change_session(record, 0, None, 10, TODAY)
 
 
+def test_nothing_is_changed_by_hand_under_a_stop_sign(made):
+    record = replace(made(), signs=(StopSign("swelling", TODAY, None, COACH),))
+    for change in (edits.leave_out, edits.put_in):
+        with pytest.raises(InputError, match="under a stop sign"):
+            change(record, 3, TODAY)
+    with pytest.raises(InputError, match="Session"):
+        edits.change_session(record, 0, None, 10, TODAY)
+
+
 @pytest.mark.parametrize("place", [-1, 99])
 def test_a_step_that_is_not_there_is_refused(made, place):
-    record = made()
     for change in (edits.leave_out, edits.put_in):
         with pytest.raises(InputError, match="Step"):
-            change(record, place, TODAY)
+            change(made(), place, TODAY)
 
 
 def test_a_session_set_by_hand_stands_until_it_is_emptied(made):
@@ -95,15 +125,22 @@ def test_a_session_set_by_hand_stands_until_it_is_emptied(made):
     assert dict(edits.change_session(changed, 1, None, None, TODAY).by_hand) == {}
 
 
+def test_what_was_set_by_hand_before_pain_is_gone_after_it(made):
+    record = edits.change_session(made(), 3, None, 60, TODAY)
+    assert course_of(logged(record, "go_on")).record.by_hand
+    assert not keep(record, thrown(record, "repeat", pain(throwing=2))).by_hand
+
+
 def test_the_rest_planned_again_starts_at_its_step_and_ends_at_the_goal(made):
-    record = logged(made(), *["advance"] * 7)
-    count = len(record.throws) - record.place
-    again = edits.plan_rest(record, record.place, count + 2, TODAY)
+    record = logged(made(order="heavy"), *["go_on"] * 7)
+    place = course_of(record).place
+    count = len(record.throws) - place
+    again = edits.plan_rest(record, place, count + 2, TODAY)
     assert isinstance(again, Record)
-    assert again.throws[: record.place + 1] == record.throws[: record.place + 1]
+    assert again.throws[: place + 1] == record.throws[: place + 1]
     assert again.throws[-1] == record.throws[-1]
     assert len(again.throws) == len(record.throws) + 2
-    assert (again.at, again.place) == (record.at, record.place)
+    assert course_of(again).next.index == course_of(record).next.index
     assert course_of(again).breaches == ()
 
 
@@ -111,66 +148,10 @@ def test_the_rest_in_too_few_steps_is_no_plan(made):
     assert isinstance(edits.plan_rest(made(), 0, 4, TODAY), NoPlan)
 
 
-def test_decisions_move_the_rest_of_the_calendar(made):
-    record = made()
-    days = [one.day for one in course_of(record).schedule.sessions]
-    went_on, repeated = logged(record, "advance"), logged(record, "repeat")
-    assert [one.day for one in course_of(went_on).schedule.sessions] == days[1:]
-    assert len(course_of(repeated).schedule.sessions) == len(days)
-    assert course_of(repeated).schedule.sessions[0].place == 0
-    back = logged(record, *["advance"] * 3, "step_back")
-    assert course_of(back).schedule.sessions[0].place == 0
-    assert len(course_of(back).schedule.sessions) == len(days)
-
-
-def test_days_off_put_the_next_session_off(made):
-    record = made()
-    monday = course_of(record).schedule.sessions[0].day
-    rested = edits.log_session(record, thrown(record, "repeat", days_off=2))
-    assert course_of(rested).schedule.sessions[0].day == date(2026, 3, 6)
-    assert monday == TODAY  # Monday the 2nd, off on the 3rd and 4th, and Thursday the 5th is no day to throw on
-
-
-def test_a_stop_ends_it_and_it_can_be_taken_up_again(made):
-    record = logged(made(), "advance", "stop")
-    assert course_of(record).schedule.sessions == ()
-    with pytest.raises(InputError, match="still to come"):
-        edits.log_session(record, replace(record.log[-1], day=date(2026, 3, 20)))
-    again = edits.take_up_again(record, date(2026, 4, 1), TODAY)
-    assert course_of(again).schedule.sessions[0].day == date(2026, 4, 1)
-    assert again.at == 1  # the session that was stopped is thrown again
-    with pytest.raises(InputError, match="not stopped"):
-        edits.take_up_again(again, date(2026, 4, 1), TODAY)
-
-
-def test_no_budget_climbs_while_nothing_is_thrown(made):
-    record = logged(made(target_day="2026-03-20"), "advance", "stop")
-    again = course_of(edits.take_up_again(record, date(2026, 5, 4), TODAY))
-    first = record.budget.first_nms  # of the first week; by hand a tenth more in the second
-    assert [one.budget_nms for one in again.schedule.sessions[:4]] == pytest.approx([first] * 3 + [1.1 * first])
-    assert again.calendar.first_day == date(2026, 5, 4)
-    assert again.schedule.days_late > 45  # the target day has passed
-    more = course_of(logged(again.record, "advance", "advance", "advance"))
-    assert more.schedule.sessions[0].budget_nms == pytest.approx(1.1 * first)
-
-
-def test_the_last_session_can_be_opened_again(made):
-    record = logged(made(), "advance", "repeat")
-    assert edits.reopened(record) == replace(record, log=record.log[:1])
-    assert edits.reopened(made()) == made()
-
-
-def test_a_session_before_the_last_is_refused(made):
-    record = logged(made(), "advance")
-    with pytest.raises(InputError, match="Day"):
-        edits.log_session(record, thrown(record, day=date(2026, 2, 1)))
-
-
-def test_a_plan_is_thrown_to_its_end(made):
-    record = made(aim="ease_off")
-    done = logged(record, *["advance"] * sum(record.repeats))
-    assert course_of(done).done
-    assert done.place == len(done.throws)
+def test_the_rest_keeps_the_limits_from_start_as_long_as_they_hold(made):
+    record = made("W06", given=True, aim="after_injury", order="heavy", holds="steps", hold_count="6")
+    again = edits.plan_rest(record, 2, None, TODAY)
+    assert min(course_of(again).passes) >= 6
 
 
 def test_new_numbers_are_asked_about_once_and_change_nothing_until_taken(made, case):
@@ -183,17 +164,23 @@ def test_new_numbers_are_asked_about_once_and_change_nothing_until_taken(made, c
         [1 / 1.1] * len(record.throws)
     )
     assert found.rests_on == record.rests_on
-    taken = edits.take_numbers(old, found.person, found.table, found.rests_on, TODAY)
+    taken = edits.take_numbers(old, found.person, found.table, found.rests_on, found.limits, TODAY)
     assert taken.steps == record.steps
     assert recheck(taken, case()) is None
     assert recheck(replace(old, refused=found.mark), case()) is None
-    assert recheck(old, case("W02")) is None
+
+
+def test_what_the_limits_from_start_allow_follows_new_numbers(made, case):
+    record = made("W06", given=True, aim="after_injury", order="heavy", holds="steps", hold_count="6")
+    slower = replace(record, person=replace(record.person, body_mass_kg=70.0))
+    found = recheck(slower, case("W06"))
+    assert found.limits.shares == record.first.shares
 
 
 def test_only_steps_that_are_left_are_checked_again(made, case):
     record = made()
     faster = SpeedTable(record.table.balls, tuple(1.1 * v for v in record.table.speeds_m_s))
-    begun = logged(replace(record, table=faster), *["advance"] * 6)
+    begun = logged(replace(record, table=faster), *["go_on"] * 6)
     found = recheck(begun, case())
     assert found.first == 3
     assert len(found.now) == len(record.throws) - 3

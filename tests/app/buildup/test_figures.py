@@ -3,12 +3,12 @@
 import plotly.graph_objects as go
 import pytest
 
+from app.buildup.course import course_of
 from app.buildup.overlay import chosen_steps, overlay, paper_overlay
-from app.buildup.record import course_of
 from app.buildup.stairs import PANELS, marks_of, on_paper, paper_stairs, stairs
 from app.palette import THEMES, line_color
 from app.systems import CUSTOMARY, METRIC
-from tests.app.buildup.test_edits import logged
+from tests.app.buildup.conftest import logged
 from tests.app.compare.test_figure import boxes_of, touched
 
 LIGHT = THEMES["light"]
@@ -16,7 +16,7 @@ LIGHT = THEMES["light"]
 
 @pytest.fixture
 def course(made):
-    return course_of(logged(made(target_day="2026-07-01"), "advance", "repeat"))
+    return course_of(logged(made(order="heavy", target_day="2026-07-01"), "go_on", "repeat"))
 
 
 def test_the_staircase_has_a_mark_for_each_session_in_each_panel(course):

@@ -2,11 +2,10 @@
 
 from datetime import date
 
-from app.buildup.acts import offered
+from app.buildup.course import course_of
+from app.buildup.making import offered
 from app.buildup.offers import offers_of, spread
-from app.buildup.record import course_of
-from tests.app.buildup.conftest import TODAY
-from tests.app.buildup.test_edits import logged
+from tests.app.buildup.conftest import TODAY, logged
 
 
 def offers(record):
@@ -19,13 +18,15 @@ def test_without_a_target_day_nothing_is_said(made):
 
 
 def test_days_left_over_are_told_and_each_offer_fills_them(made, page):
-    record = made(aim="ease_off", target_day="2026-04-03")  # a Friday: five weeks of three days from Monday 2 March
+    record = made(
+        aim="ease_off", repeats="1", target_day="2026-04-03"
+    )  # a Friday: five weeks of three days from Monday 2 March
     count = len(record.throws)
     said, made_offers = offers(record)
     assert f"room for {15 - count} sessions more" in said
     for key in ("steps", "sessions", "first_day"):
         name = f"{key}={made_offers[key].value}"
-        after = course_of(offered(page(record, aim="ease_off"), name).record)
+        after = course_of(offered(page(record, aim="ease_off", repeats="1"), name).record)
         assert after.schedule.spare_sessions == 0, key
         assert after.schedule.days_late == 0, key
         assert after.breaches == (), key
@@ -43,7 +44,7 @@ def test_a_target_day_too_near_is_told_and_what_can_be_done(made, page):
 
 
 def test_a_begin_in_the_future_can_be_moved_nearer(made):
-    record = made(aim="ease_off", first_day="2026-03-16", target_day="2026-03-27")
+    record = made(aim="ease_off", repeats="1", first_day="2026-03-16", target_day="2026-03-27")
     short = len(record.throws) - 6
     assert 0 < short <= 6
     early = date(2026, 3, 13) if short == 1 else date(2026, 3, 11) if short == 2 else date(2026, 3, 9)
@@ -57,7 +58,7 @@ def test_sessions_are_spread_evenly_and_the_last_steps_get_those_left_over():
 
 
 def test_after_the_first_session_the_log_moves_the_days_and_nothing_is_offered(made, page):
-    record = logged(made(target_day="2026-12-31"), "advance")
+    record = logged(made(target_day="2026-12-31"), "go_on")
     said, made_offers = offers(record)
     assert said
     assert made_offers == {}

@@ -5,14 +5,23 @@ from datetime import date
 
 import pytest
 
-from app.buildup.paper import COLUMN_ROWS, SESSION_ROWS, STEP_ROWS, columns, figure_rows, sessions_on_paper, step_rows
-from app.buildup.record import course_of
+from app.buildup.course import course_of
+from app.buildup.paper import (
+    COLUMN_ROWS,
+    PAST_ROWS,
+    SESSION_ROWS,
+    STEP_ROWS,
+    columns,
+    figure_rows,
+    rows_on_paper,
+    step_rows,
+)
 from app.buildup.tables import steps_table
 from app.markup import to_html
 from app.systems import METRIC
 from model.build_up import PlanLimits
 from model.calendar_plan import ByHand
-from tests.app.buildup.conftest import text_of
+from tests.app.buildup.conftest import logged, text_of
 
 
 def steps(made, count, **more):
@@ -21,7 +30,9 @@ def steps(made, count, **more):
     return course_of(replace(record, throws=record.throws[:1] * count, repeats=(2,) * count, **more))
 
 
-@pytest.mark.parametrize(("count", "wanted"), [(1, 1), (STEP_ROWS, 1), (27, 2), (2 * COLUMN_ROWS, 2), (41, 3), (60, 3)])
+@pytest.mark.parametrize(
+    ("count", "wanted"), [(1, 1), (STEP_ROWS, 1), (STEP_ROWS + 1, 2), (2 * COLUMN_ROWS, 2), (41, 3), (60, 3)]
+)
 def test_many_steps_stand_in_columns(made, count, wanted):
     course = steps(made, count)
     assert columns(course) == wanted
@@ -30,10 +41,13 @@ def test_many_steps_stand_in_columns(made, count, wanted):
 
 
 def test_where_the_words_are_longer_there_is_less_room_for_steps_and_figures(made):
-    child, target = steps(lambda: made("W04"), 22), date(2026, 6, 1)
+    child, target = steps(lambda: made("W04"), STEP_ROWS - 4), date(2026, 6, 1)
     due = replace(made().calendar, target_day=target)
-    assert (columns(child), columns(steps(lambda: made("W04"), 23))) == (1, 2)
-    assert (columns(steps(made, 24, calendar=due)), columns(steps(made, 25, calendar=due))) == (1, 2)
+    assert (columns(child), columns(steps(lambda: made("W04"), STEP_ROWS - 3))) == (1, 2)
+    assert (columns(steps(made, STEP_ROWS - 2, calendar=due)), columns(steps(made, STEP_ROWS - 1, calendar=due))) == (
+        1,
+        2,
+    )
     assert figure_rows(child) > step_rows(child)
 
 
@@ -57,8 +71,15 @@ def test_on_paper_every_step_of_a_long_plan_has_its_cap_once(made):
 
 def test_a_session_that_breaks_something_takes_a_row_more(made):
     free = steps(made, 60)
-    assert sessions_on_paper(free) == SESSION_ROWS
+    assert rows_on_paper(free) == (0, SESSION_ROWS)
     broken = steps(made, 60, by_hand={i: ByHand(throws=400) for i in range(60)})
     assert len(broken.session_breaches) >= 60
-    assert sessions_on_paper(broken) == SESSION_ROWS // 2
-    assert sessions_on_paper(steps(made, 3)) == 6
+    assert rows_on_paper(broken) == (0, SESSION_ROWS // 2)
+    assert rows_on_paper(steps(made, 3)) == (0, 6)
+
+
+def test_what_was_thrown_and_what_is_to_come_share_the_page(made):
+    long = logged(steps(made, 60).record, *["go_on"] * 30)
+    assert rows_on_paper(course_of(long)) == (PAST_ROWS, SESSION_ROWS - PAST_ROWS)
+    short = logged(steps(made, 12).record, *["go_on"] * 20)
+    assert rows_on_paper(course_of(short)) == (20, 4)
