@@ -85,7 +85,8 @@ def test_a_thrower_is_marked_as_still_growing_and_the_mark_stays_through_undo_un
     expect(caution).to_have_count(1)
     page.evaluate("() => window.levelpeak.settled()")
     choose(page, mark, "yes")
-    page.evaluate("() => window.levelpeak.settled()")
+    load_again(page)  # what was changed is kept, as it is for somebody who has seen the answer
+    expect(page.get_by_role("textbox", name=mark, exact=True)).to_have_value("yes")
     page.get_by_role("link", name="Athlete").click()
     expect(page.get_by_role("textbox", name=mark, exact=True)).to_have_value("yes")
     expect(page.locator(".part-caps .cautions-beside")).to_contain_text("a published editorial")
