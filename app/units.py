@@ -56,6 +56,7 @@ UNITS = {
         Unit("ft", constants.foot, "m"),
         Unit("ft in", constants.foot, "m"),  # whole feet and the inches left over
         Unit("mph", constants.mph, "m/s"),
+        Unit("km/h", constants.kmh, "m/s"),
     )
 }
 

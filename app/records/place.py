@@ -32,15 +32,18 @@ class Place:
         Of the file, and of its dated copies.
     url : URL or None
         Of a server's database; None for the file.
+    name : str
+        Of the file in its folder.
     """
 
     folder: Path
     url: URL | None = None
+    name: str = FILE_NAME
 
     @property
     def file(self) -> Path:
         """The file, where there is no server."""
-        return self.folder / FILE_NAME
+        return self.folder / self.name
 
     @property
     def backups(self) -> Path:
