@@ -62,6 +62,8 @@ class Merge:
         Why the athlete is not taken; empty if they are.
     notes : list of str
         What else is to be said.
+    coming : frozenset of str
+        uids here of all athletes that come in with the same file.
     """
 
     code: str
@@ -73,6 +75,7 @@ class Merge:
     same: int = 0
     refused: str = ""
     notes: list[str] = field(default_factory=list)
+    coming: frozenset[str] = frozenset()
 
     @property
     def counts(self) -> str:

@@ -7,7 +7,8 @@ import pytest
 
 from app.records.acts import TEAM, Add, Edit, Remove
 from app.records.document import ExchangeError, read_document
-from app.records.incoming import Choices, look_through, take_in
+from app.records.incoming import take_in
+from app.records.looking import Choices, look_through
 from app.records.opening import open_store
 from app.records.outgoing import export
 from app.records.place import Place
