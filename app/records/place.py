@@ -11,15 +11,14 @@ from platformdirs import user_data_path
 from sqlalchemy import URL, make_url
 from sqlalchemy.exc import ArgumentError
 
+from app.records import ACCEPTED, VARIABLE
 from app.records.faults import CANNOT_OPEN, UnreachableError
 
 FILE_NAME = "records.sqlite3"
 BACKUPS = "backups"
-VARIABLE = "LEVELPEAK_DATABASE"
 OWNER_ONLY, OWNER_FOLDER = 0o600, 0o700
 OTHERS_READ = stat.S_IRGRP | stat.S_IROTH
 SCHEMES = ("postgresql", "postgres", "postgresql+psycopg")
-ACCEPTED = "postgresql://USER@HOST/DATABASE"
 
 
 @dataclass(frozen=True)
