@@ -2,6 +2,7 @@
 
 import os
 import re
+import secrets
 import sqlite3
 from contextlib import closing
 from dataclasses import dataclass
@@ -45,8 +46,7 @@ def copies_of(place: Place) -> list[Copy]:
 
 def copy_file(source: Path, target: Path) -> None:
     """Copy a database that may be in use; the copy appears under its name when all of it is there and sound."""
-    part = target.with_name(f".{target.name}.part")
-    part.unlink(missing_ok=True)
+    part = target.with_name(f".{target.name}.{secrets.token_hex(4)}.part")  # two programs may make one at once
     try:
         make_file(part)
         with closing(sqlite3.connect(source, timeout=20.0)) as old, closing(sqlite3.connect(part)) as new:

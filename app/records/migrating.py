@@ -1,5 +1,6 @@
 """Bringing the tables to a version, step by step, in one transaction."""
 
+import threading
 from pathlib import Path
 
 from alembic import command
@@ -15,6 +16,8 @@ from app.records.tables import Base
 
 MIGRATION_LOCK = 0x6C76706B
 """Of PostgreSQL: one program at a time changes the tables."""
+
+_ONE_IN_THIS_PROGRAM = threading.Lock()  # Alembic's context is one for all threads
 
 
 def version_of(connection: Connection) -> str | None:
@@ -71,7 +74,7 @@ def migrate(place: Place, busy_s: float = BUSY_S, scripts: Path = SCRIPTS, targe
     try:
         with database.writing() as connection:
             if place.on_server:
-                connection.execute(text("SELECT pg_advisory_xact_lock(:key)"), {"key": MIGRATION_LOCK})
+                hold_tables(connection)
             _upgrade(connection, scripts, target)
             if not place.on_server and connection.exec_driver_sql("PRAGMA foreign_key_check").first():
                 raise RecordsError(f"{place.words} could not be brought to this version. Nothing was changed.")
@@ -79,10 +82,16 @@ def migrate(place: Place, busy_s: float = BUSY_S, scripts: Path = SCRIPTS, targe
         database.close()
 
 
+def hold_tables(connection: Connection) -> None:
+    """Let no other program change the tables of a server until the transaction ends."""
+    connection.execute(text("SELECT pg_advisory_xact_lock(:key)"), {"key": MIGRATION_LOCK})
+
+
 def _upgrade(connection: Connection, scripts: Path, target: str) -> None:
     config = _config(scripts)
     config.attributes["connection"] = connection
-    command.upgrade(config, target)
+    with _ONE_IN_THIS_PROGRAM:
+        command.upgrade(config, target)
 
 
 def remake(connection: Connection, version: str, scripts: Path = SCRIPTS) -> None:
@@ -96,7 +105,7 @@ def remake(connection: Connection, version: str, scripts: Path = SCRIPTS) -> Non
         The step.
     scripts : Path
     """
-    connection.execute(text("SELECT pg_advisory_xact_lock(:key)"), {"key": MIGRATION_LOCK})
+    hold_tables(connection)
     there = set(inspect(connection).get_table_names())
     for table in [*(one.name for one in Base.metadata.sorted_tables), VERSION_TABLE]:
         if table in there:

@@ -11,7 +11,7 @@ from sqlalchemy import Connection, Table, inspect, text
 from app.records.backup import Copy
 from app.records.engine import Database
 from app.records.faults import RecordsError, UnreachableError
-from app.records.migrating import remake
+from app.records.migrating import hold_tables, remake
 from app.records.migrations import SCRIPTS, VERSION_TABLE
 from app.records.tables import Base
 
@@ -49,6 +49,9 @@ def copy_schema(database: Database, name: str) -> None:
     if not SCHEMA.fullmatch(name):
         raise RecordsError(f"{name}: no name of a copy.")
     with database.writing() as connection:
+        hold_tables(connection)
+        if inspect(connection).has_schema(name):  # another program has just made it
+            return
         connection.execute(text(f'CREATE SCHEMA "{name}"'))
         for table in sorted(inspect(connection).get_table_names()):
             if table in Base.metadata.tables or table == VERSION_TABLE:
