@@ -7,13 +7,14 @@ from typing import Any
 from sqlalchemy import select
 
 from app.records.acts import CONFLICT, GONE, KEPT, OVERTAKEN, REFUSED, SAME, Act, Add, Edit, Hand, Newer, Outcome, Put
+from app.records.differences import from_text
 from app.records.faults import GoneError
 from app.records.field_list import DEPENDENT, as_kept, field_of, from_kept, is_setting
 from app.records.fields import Field, in_words
-from app.records.rows import Document, columns_of, link_name, plain, table_of
+from app.records.rows import REVISION, Document, all_rows, columns_of, first_row, link_name, plain, table_of
 from app.records.tables import KEPT as TABLES
-from app.records.tables import LINKS, Revision, new_uid
-from app.records.writer import MOMENTS, Writer, from_text
+from app.records.tables import LINKS, new_uid
+from app.records.writer import MOMENTS, Writer
 from app.systems import System
 from model.ceilings import BOUNDS
 from model.checks import InputError
@@ -120,17 +121,9 @@ class Doer:
 
     def _met(self, row: str, field: str, act: Edit, spec: Field) -> Outcome | None:
         """What stands against writing a field: a later text of the same tab, or somebody else's that was not seen."""
-        of = Revision.__table__.c
-        last = (
-            self.writer.connection.execute(
-                select(of.version, of.tab, of.by, of.sent, of.after, of.mode)
-                .where(of.row == row, of.field == field)
-                .order_by(of.version.desc(), of.id.desc())
-                .limit(1)
-            )
-            .mappings()
-            .first()
-        )
+        of = REVISION.c
+        found = select(of.version, of.tab, of.by, of.sent, of.after, of.mode).where(of.row == row, of.field == field)
+        last = first_row(self.writer.connection, found.order_by(of.version.desc(), of.id.desc()).limit(1))
         if last is None or last["version"] == self.writer.owner.version:
             return None
         if last["tab"] == self.hand.tab:
@@ -218,7 +211,7 @@ class Doer:
         problems: dict[str, str] = {}
         typed, draft = {}, {}
         for name, text in act.texts.items():
-            row = act.values | {key: one for key, one in act.texts.items() if key in ("hold", "key", "counted")}
+            row = dict(act.values) | {key: one for key, one in act.texts.items() if key in ("hold", "key", "counted")}
             field = field_of(f"{act.table}.{name}", row)
             column = f"{name}_id" if field.kind == "link" else name
             try:
@@ -257,11 +250,11 @@ class Doer:
         """A comparison whose reference or headline was taken out: the first throw left becomes the reference."""
         of = table_of("comparison")
         found = select(of).where(of.c.id == throw["comparison_id"])
-        row = self.writer.connection.execute(found).mappings().one()
+        (row,) = all_rows(self.writer.connection, found)
         if row["reference"] == throw["uid"]:
             throws = table_of("throw").c
             left = select(throws.uid).where(throws.comparison_id == row["id"]).order_by(throws.position, throws.id)
             self.writer.set_value("comparison", row, "reference", self.writer.connection.execute(left).scalar())
-            row = self.writer.connection.execute(found).mappings().one()
+            (row,) = all_rows(self.writer.connection, found)
         if row["headline"] == throw["uid"]:
             self.writer.set_value("comparison", row, "headline", None)

@@ -10,10 +10,8 @@ from typing import Any
 
 from sqlalchemy import Connection, delete, select, update
 
-from app.records.acts import TEAM
-from app.records.rows import table_of
-from app.records.tables import TEAM_ID, Revision, Team
-from app.records.writer import BODIES, Owner
+from app.records.rows import REVISION, all_rows
+from app.records.writer import BODIES, Owner, owner_row
 
 KEPT_VERSIONS = 200
 EVERY = 100
@@ -39,13 +37,13 @@ def compact(connection: Connection, owner: Owner, kept: int = KEPT_VERSIONS) -> 
     until = owner.version - kept
     if until <= owner.compacted:
         return 0
-    of = Revision.__table__
+    of = REVISION
     whose = of.c.athlete_id.is_(None) if owner.id is None else of.c.athlete_id == owner.id
     old = select(of).where(whose, of.c.version <= until).order_by(of.c.version, of.c.id)
-    last: dict[tuple[str, str, str], Mapping[str, Any]] = {}
+    last: dict[tuple[str, str, str], dict[str, Any]] = {}
     first: dict[tuple[str, str, str], Any] = {}
     gone: list[int] = []
-    for line in connection.execute(old).mappings():
+    for line in all_rows(connection, old):
         if line["kind"] != "set":
             _shorten(connection, line)
             continue
@@ -64,16 +62,14 @@ def compact(connection: Connection, owner: Owner, kept: int = KEPT_VERSIONS) -> 
         connection.execute(update(of).where(of.c.id == line["id"]).values(made))
     for start in range(0, len(gone), 500):
         connection.execute(delete(of).where(of.c.id.in_(gone[start : start + 500])))
-    team = Team.__table__
-    table, found = (team, team.c.id == TEAM_ID) if owner.uid == TEAM else (table_of("athlete"), None)
-    where = found if found is not None else table.c.uid == owner.uid
+    table, where = owner_row(owner.uid)
     connection.execute(update(table).where(where).values(compacted=until))
     owner.compacted = until
     return len(gone)
 
 
 def _shorten(connection: Connection, line: Mapping[str, Any]) -> None:
-    of = Revision.__table__
+    of = REVISION
     made: dict[str, Any] = {"mode": "do", "of": None}
     for side in ("before", "after"):
         rows = line[side]

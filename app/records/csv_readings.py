@@ -24,7 +24,7 @@ from app.records.csv_columns import (
 from app.records.csv_owners import INVENTED, Owners
 from app.records.csv_verdicts import LINE_END, Looked, verdicts_of
 from app.records.fields import in_words
-from app.records.rows import Document, table_of
+from app.records.rows import Document, all_rows, table_of
 from app.records.store import Store
 from app.records.tables import new_uid
 from model.ball import DEFAULT_DIAMETER_M
@@ -180,7 +180,7 @@ class _Sorting:
         self.new_balls: dict[tuple[float, float], str] = {}
         self._connection = connection
         of = table_of("ball")
-        self._balls = list(connection.execute(select(of).order_by(of.c.id)).mappings())
+        self._balls = all_rows(connection, select(of).order_by(of.c.id))
         self._found: dict[tuple[Any, ...], str] = {}
         self.documents: dict[str, list[Document]] = {}
 

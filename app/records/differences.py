@@ -83,3 +83,20 @@ def _put(body: Any, path: list[Any], value: list[Any]) -> Any:
     if isinstance(body, list) and isinstance(key, int) and 0 <= key < len(body):
         return [*body[:key], _put(body[key], rest, value), *body[key + 1 :]]
     return body
+
+
+def holds(patch: Patch, body: Any) -> bool:
+    """Whether a body is as a patch left it."""
+    return bool(patched(body, patch) == body)
+
+
+def with_text(value: Any, typed: str) -> Any:
+    """A value as a line of history keeps it: beside its text, where it has one."""
+    return {"value": value, "typed": typed} if typed else value
+
+
+def from_text(kept: Any) -> tuple[Any, str]:
+    """Value and typed text of what `with_text` made."""
+    if isinstance(kept, dict) and kept.keys() == {"value", "typed"}:
+        return kept["value"], kept["typed"]
+    return kept, ""

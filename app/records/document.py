@@ -9,14 +9,14 @@ from typing import Annotated, Any, ClassVar, Literal, Self
 
 from pydantic import BaseModel, ConfigDict, StringConstraints, ValidationError, model_validator
 
-from app.records.field_list import LATEST_DAY, field_of, is_setting
-from app.records.fields import in_words
+from app.records.field_list import field_of, is_setting
+from app.records.fields import LATEST_DAY, in_words
 from app.records.tables import LONGEST_INITIALS, LONGEST_NAME, LONGEST_WORD
 from app.version import VERSION as MADE_WITH
 from model.checks import InputError
 
-KIND = "levelpeak records"
-VERSION = 1
+KIND: Literal["levelpeak records"] = "levelpeak records"
+VERSION: Literal[1] = 1
 TOLD = 6
 """Troubles of a document that are named; of more the number is told."""
 

@@ -145,7 +145,7 @@ def _delete_lines(connection: Connection, athlete: str, number: int, prefix: str
         f'SELECT id, athlete_id, "row", before, after FROM {prefix}revision '  # noqa: S608
         "WHERE athlete_id <> :number AND \"table\" IN ('throw', 'comparison')"
     )
-    lines = list(connection.execute(text(asked), {"number": number}).mappings())
+    lines = [row._asdict() for row in connection.execute(text(asked), {"number": number})]
     for line in lines:
         listed = [one for side in ("before", "after") for one in _documents(line[side])]
         throws |= {str(one["uid"]) for one in listed if one.get("thrower") == athlete}

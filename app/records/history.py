@@ -7,11 +7,12 @@ from typing import Any
 
 from sqlalchemy import Connection, select
 
+from app.records.differences import from_text
 from app.records.field_list import field_of, from_kept
-from app.records.rows import Document, Links, counted, link_name, table_of, to_document
+from app.records.rows import REVISION, Document, Links, all_rows, counted, link_name, table_of, to_document
 from app.records.store import Store
-from app.records.tables import KEPT, Revision
-from app.records.writer import BODIES, find_owner, from_text
+from app.records.tables import KEPT
+from app.records.writer import BODIES, find_owner
 from app.systems import METRIC, System
 from model.checks import InputError
 
@@ -113,14 +114,14 @@ def history(store: Store, owner: str, most: int = 200, until: int | None = None)
     GoneError
         If there is no such athlete.
     """
-    of = Revision.__table__
+    of = REVISION
     with store.database.reading() as connection:
         found = find_owner(connection, owner)
         whose = of.c.athlete_id.is_(None) if found.id is None else of.c.athlete_id == found.id
         asked = select(of).where(whose).order_by(of.c.version.desc(), of.c.id.desc()).limit(most)
         if until is not None:
             asked = asked.where(of.c.version < until)
-        lines = connection.execute(asked).mappings().all()
+        lines = all_rows(connection, asked)
         rows = _rows(connection, lines)
         named = _others(connection)
     return tuple(_line(line, rows, named) for line in lines)
@@ -129,8 +130,8 @@ def history(store: Store, owner: str, most: int = 200, until: int | None = None)
 def _others(connection: Connection) -> dict[str, Document]:
     balls, athletes = table_of("ball").c, table_of("athlete").c
     made: dict[str, Document] = {}
-    for ball in connection.execute(select(balls.uid, balls.name, balls.mass_kg, balls.typed)).mappings():
-        made[ball["uid"]] = dict(ball) | {"table": "ball"}
+    for ball in all_rows(connection, select(balls.uid, balls.name, balls.mass_kg, balls.typed)):
+        made[ball["uid"]] = ball | {"table": "ball"}
     for uid, code in connection.execute(select(athletes.uid, athletes.code)):
         made[uid] = {"table": "athlete", "code": code}
     return made
@@ -148,7 +149,7 @@ def _rows(connection: Connection, lines: Sequence[Mapping[str, Any]]) -> dict[st
         uids = {line["row"] for line in lines if line["table"] == table and line["row"]}
         if uids and table not in ("setting", "athlete"):
             of = table_of(table)
-            found = connection.execute(select(of).where(of.c.uid.in_(uids))).mappings()
+            found = all_rows(connection, select(of).where(of.c.uid.in_(uids)))
             made |= {row["uid"]: to_document(table, row, links) for row in found}
     return made
 
@@ -200,7 +201,7 @@ def in_words(line: Line, system: System = METRIC) -> str:
     else:
         label, before, after = _values(line, system)
         of = "" if line.table in ("athlete", "setting") else _called(line, system, but=link_name(line.field))
-        of = of.removeprefix(label.lower()).strip()
+        of = "" if of == label else of.removeprefix(label.lower()).strip()
         said = f"{label}: {before}, then {after}{f' ({of})' if of else ''}"
     said = MODES[line.mode] + said
     return said[0].upper() + said[1:]
@@ -218,9 +219,9 @@ def _values(line: Line, system: System) -> tuple[str, str, str]:
     try:
         field = field_of(path, line.row)
     except InputError:
-        return name.replace("_", " "), *(str(value) for value, _ in (line.before, line.after))
+        return name.replace("_", " "), str(line.before[0]), str(line.after[0])
     if field.kind == "link":
-        return field.label, *(_other(uid, line, system) for uid in (line.before[0], line.after[0]))
+        return field.label, _other(line.before[0], line, system), _other(line.after[0], line, system)
     said = [field.told(from_kept(field, value), typed, system) for value, typed in (line.before, line.after)]
     return field.label, said[0], said[1]
 

@@ -1,6 +1,7 @@
 """Taking a document in, once a person has said so: all of it in one transaction."""
 
 from collections.abc import Callable, Mapping
+from typing import Any
 
 from sqlalchemy import Connection, insert, select, update
 
@@ -10,10 +11,11 @@ from app.records.document import Document, LineIn
 from app.records.field_list import field_of, from_kept
 from app.records.looking import Coming, coming_of
 from app.records.merging import Difference, Merge, ball_map, renamed
+from app.records.rows import TEAM as TEAM_TABLE
 from app.records.rows import Document as RowDocument
 from app.records.rows import table_of
 from app.records.store import Store
-from app.records.tables import TEAM_ID, Revision, Team
+from app.records.tables import TEAM_ID, Revision
 from app.records.writer import BODIES, Writer, lock_owner
 
 
@@ -75,11 +77,11 @@ def _team_rows(writer: Writer, rows: list[RowDocument], document: Document, fres
 
 def _team_version(connection: Connection, version: int, document: Document, fresh: bool, changed: bool) -> None:
     """Where nothing was here before, the team's history comes along; where nothing was changed, its version stays."""
-    team, values = Team.__table__, {"version": version - (not changed)}
+    values = {"version": version - (not changed)}
     if fresh and document.whole:
         values = {"version": document.team.version, "compacted": document.team.compacted}
         _lines(connection, None, document.team.history, {})
-    connection.execute(update(team).where(team.c.id == TEAM_ID).values(values))
+    connection.execute(update(TEAM_TABLE).where(TEAM_TABLE.c.id == TEAM_ID).values(values))
 
 
 def _new_athlete(connection: Connection, merge: Merge) -> None:
@@ -131,6 +133,7 @@ def _take(writer: Writer, one: Difference) -> None:
     column = f"{one.column}_id" if one.column in ("ball", "thrower", "plan", "comparison") else one.column
     if column in BODIES and difference(row[column], one.there) == ([], []):
         return
+    value: Any
     if column.endswith("_id"):
         value = (
             writer.links.number("athlete" if one.column == "thrower" else one.column, one.there) if one.there else None

@@ -22,7 +22,7 @@ from app.records.merging import (
     rows_here,
 )
 from app.records.rows import Document as RowDocument
-from app.records.rows import counted, table_of
+from app.records.rows import counted, first_row, table_of
 from app.records.store import Store
 from app.records.tables import new_uid
 from model.checks import InputError
@@ -171,8 +171,8 @@ def _who(
     of = table_of("athlete")
     code = choices.codes.get(one.code, one.code)
     merge = Merge(code, one.uid, True, one)
-    by_uid = connection.execute(select(of).where(of.c.uid == one.uid)).mappings().first()
-    named = connection.execute(select(of).where(of.c.code == code)).mappings().first()
+    by_uid = first_row(connection, select(of).where(of.c.uid == one.uid))
+    named = first_row(connection, select(of).where(of.c.code == code))
     here = by_uid if code == one.code or (by_uid and by_uid["code"] == code) else None
     said = one.code in choices.same or code in choices.same
     if named is not None and (here is None or said):
@@ -207,7 +207,7 @@ def _rows(
     names, balls, own = ball_map(connection, document.team.balls, one.own_ball, number)
     needed = {names.get(uid) for uid in _uids(one)}
     balls = [ball for ball in balls if document.whole or ball["uid"] in needed]
-    rows = _known_throwers(connection, merge, renamed(flat(one), names | people))
+    rows = _known_throwers(connection, merge, renamed(flat(one), names | dict(people)))
     if own is not None:
         merge.adds.append(own)
     if number is None:
@@ -230,10 +230,8 @@ def _never_mixed(store: Store, one: AthleteIn, here: Mapping[str, Any] | None) -
 
 
 def _uids(one: AthleteIn) -> set[str]:
-    rows = [*one.readings, *one.references]
-    found = {row.ball for row in rows if row.ball} | {
-        str(row.value) for row in one.settings if row.key.endswith("_ball")
-    }
+    found = {row.ball for row in one.readings if row.ball} | {row.ball for row in one.references if row.ball}
+    found |= {str(row.value) for row in one.settings if row.key.endswith("_ball")}
     return found | ({one.own_ball.uid} if one.own_ball else set()) | _in_history(one.history)
 
 

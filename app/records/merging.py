@@ -14,7 +14,7 @@ from sqlalchemy import Connection, select
 
 from app.records.document import CHILDREN, LISTS, AthleteIn, BallIn, Document
 from app.records.rows import Document as RowDocument
-from app.records.rows import Links, counted, table_of, to_document
+from app.records.rows import Links, all_rows, counted, first_row, table_of, to_document
 from app.records.tables import new_uid
 
 BESIDE_VALUES = ("uid", "table", "typed", "draft", "position")
@@ -119,7 +119,7 @@ def ball_map(
         The own ball, where the athlete here has none.
     """
     of = table_of("ball")
-    here = list(connection.execute(select(of).where(of.c.athlete_id.is_(None)).order_by(of.c.id)).mappings())
+    here = all_rows(connection, select(of).where(of.c.athlete_id.is_(None)).order_by(of.c.id))
     found: dict[str, str] = {}
     lacking: list[RowDocument] = []
     links = Links(connection)
@@ -143,7 +143,7 @@ def ball_map(
         return found, lacking, None
     mine = None
     if athlete is not None:
-        mine = connection.execute(select(of).where(of.c.athlete_id == athlete)).mappings().first()
+        mine = first_row(connection, select(of).where(of.c.athlete_id == athlete))
     if mine is None:
         document = own.model_dump(mode="json", exclude_none=True) | {"table": "ball"}
         document["uid"] = free_uids(connection, "ball", [own.uid])[own.uid]
@@ -214,7 +214,7 @@ def rows_here(connection: Connection, athlete: int) -> list[RowDocument]:
 
 def _documents(connection: Connection, table: str, athlete: int, links: Links) -> list[RowDocument]:
     of = table_of(table)
-    rows = connection.execute(select(of).where(of.c.athlete_id == athlete).order_by(of.c.id)).mappings().all()
+    rows = all_rows(connection, select(of).where(of.c.athlete_id == athlete).order_by(of.c.id))
     for row in rows:
         links.learn(table, row["id"], row["uid"])
     return [to_document(table, row, links) for row in rows]

@@ -295,8 +295,8 @@ def _compared(first: Made, second: Made | None, compared: Mapping[str, Any]) -> 
     for name in ("quantity", "align", "scale"):
         if compared.get(name) in field_of(f"comparison.{name}").choices:
             kept.values[name] = compared[name]
-    chosen = {name: uids.get(compared.get(name)) for name in ("reference", "headline")}
-    comparison = ComparisonIn(name="Compare", kind=kind, day=day, throws=throws, **chosen, **kept.values)
+    kept.values |= {name: uids.get(compared.get(name)) for name in ("reference", "headline")}
+    comparison = ComparisonIn(name="Compare", kind=kind, day=day, throws=throws, **kept.values)
     first["comparisons"] = [comparison]
 
 

@@ -8,9 +8,9 @@ from sqlalchemy import Connection, select
 
 from app.records.document import CHILDREN, KIND, LISTS, VERSION
 from app.records.faults import GoneError
-from app.records.rows import Document, Links, plain, table_of, to_document
+from app.records.rows import REVISION, TEAM, Document, Links, all_rows, plain, table_of, to_document
 from app.records.store import Store
-from app.records.tables import TEAM_ID, Revision, Team
+from app.records.tables import TEAM_ID
 from app.version import VERSION as MADE_WITH
 
 INDENTED = 3
@@ -45,7 +45,7 @@ def export(
     with store.database.reading() as connection:
         athlete = table_of("athlete")
         found = select(athlete).order_by(athlete.c.id)
-        rows = connection.execute(found if code is None else found.where(athlete.c.code == code)).mappings().all()
+        rows = all_rows(connection, found if code is None else found.where(athlete.c.code == code))
         if code is not None and not rows:
             raise GoneError(f"There is no athlete with the code “{code}” here.")
         links = Links(connection)
@@ -100,7 +100,7 @@ def _rows(
 ) -> list[tuple[Mapping[str, Any], Document]]:
     of = table_of(table)
     whose = of.c.athlete_id.is_(None) if number is None else of.c.athlete_id == number
-    rows = connection.execute(select(of).where(whose).order_by(of.c.id)).mappings().all()
+    rows = all_rows(connection, select(of).where(whose).order_by(of.c.id))
     return [(row, _bare(table, row, links)) for row in rows]
 
 
@@ -114,9 +114,9 @@ def _bare(table: str, row: Mapping[str, Any], links: Links) -> Document:
 
 def _with_history(made: Document, connection: Connection, number: int | None, others: set[str] | None = None) -> None:
     """Put the history in; with `others` without their throws, also those taken out since."""
-    of = Revision.__table__
+    of = REVISION
     whose = of.c.athlete_id.is_(None) if number is None else of.c.athlete_id == number
-    lines = connection.execute(select(of).where(whose).order_by(of.c.version, of.c.id)).mappings().all()
+    lines = all_rows(connection, select(of).where(whose).order_by(of.c.version, of.c.id))
     if others is not None:
         thrown = [one for line in lines for side in ("before", "after") for one in _listed(line[side])]
         theirs = others | {one["uid"] for one in thrown if one.get("thrower")}
@@ -139,8 +139,13 @@ def _line(line: Mapping[str, Any]) -> Document:
     for name, one in line.items():
         if name in ("id", "athlete_id") or one is None or (one == "" and name not in ("before", "after")):
             continue
-        made[name] = plain(one)
+        made[name] = _without_numbers(one) if isinstance(one, list) else plain(one)
     return made
+
+
+def _without_numbers(rows: list[Any]) -> list[Any]:
+    """Rows without the numbers that they had in this database."""
+    return [{key: one for key, one in row.items() if key != "id"} if isinstance(row, dict) else row for row in rows]
 
 
 def _team(connection: Connection, links: Links, history: bool, only: set[str] | None) -> Document:
@@ -148,10 +153,10 @@ def _team(connection: Connection, links: Links, history: bool, only: set[str] | 
     balls = [one for _, one in _rows(connection, "ball", None, links)]
     if only is not None:
         return {"balls": [one for one in balls if one["uid"] in only]}
-    team, lesson = Team.__table__, table_of("lesson")
-    row = connection.execute(select(team).where(team.c.id == TEAM_ID)).mappings().one()
+    lesson = table_of("lesson")
+    (row,) = all_rows(connection, select(TEAM).where(TEAM.c.id == TEAM_ID))
     made: Document = {"version": row["version"], "compacted": row["compacted"], "balls": balls, "lessons": []}
-    for one in connection.execute(select(lesson).order_by(lesson.c.id)).mappings():
+    for one in all_rows(connection, select(lesson).order_by(lesson.c.id)):
         whose = {} if one["athlete_id"] is None else {"athlete": links.uid("athlete", one["athlete_id"])}
         made["lessons"].append(_bare("lesson", one, links) | whose)
     if history:

@@ -5,22 +5,37 @@ from datetime import date, datetime
 from functools import cache
 from typing import Any
 
-from sqlalchemy import Column, Connection, Date, Table, select
+from sqlalchemy import Column, Connection, Date, Executable, Table, select
 
 from app.records.faults import GoneError
-from app.records.tables import KEPT, LINKS, OWN_COLUMNS, Moment
+from app.records.tables import KEPT, LINKS, OWN_COLUMNS, Base, Moment
+
+REVISION = Base.metadata.tables["revision"]
+TEAM = Base.metadata.tables["team"]
+MARK = Base.metadata.tables["mark"]
+"""The tables that people do not fill."""
 
 Document = dict[str, Any]
 """A row: its table under ``table``, and the values of its columns that are not empty."""
 
 
+def all_rows(connection: Connection, statement: Executable) -> list[dict[str, Any]]:
+    """The rows that a statement finds, by column."""
+    return [row._asdict() for row in connection.execute(statement)]
+
+
+def first_row(connection: Connection, statement: Executable) -> dict[str, Any] | None:
+    """The first row that a statement finds, by column; None if there is none."""
+    row = connection.execute(statement).first()
+    return None if row is None else row._asdict()
+
+
 @cache
 def table_of(name: str) -> Table:
     """The table of a name; KeyError if there is none."""
-    found = KEPT[name].__table__
-    if not isinstance(found, Table):
-        raise TypeError(name)
-    return found
+    if name not in KEPT:
+        raise KeyError(name)
+    return Base.metadata.tables[name]
 
 
 @cache
@@ -107,7 +122,7 @@ def to_row(document: Mapping[str, Any], links: Links) -> dict[str, Any]:
     Parameters
     ----------
     document : mapping of str to object
-        As `to_document` writes it.
+        As `to_document` writes it; with an ``id`` it is to have its old number, and its old place in lists, again.
     links : Links
 
     Returns
@@ -120,7 +135,7 @@ def to_row(document: Mapping[str, Any], links: Links) -> dict[str, Any]:
     GoneError
         If a row that it points at is not there.
     """
-    row: dict[str, Any] = {}
+    row: dict[str, Any] = {"id": document["id"]} if "id" in document else {}
     for name, column in columns_of(str(document["table"])).items():
         value = document.get(link_name(name))
         if value is None:

@@ -11,10 +11,11 @@ from typing import Any
 from sqlalchemy import Connection, delete, select
 from sqlalchemy.exc import IntegrityError
 
+from app.records.differences import from_text, holds
 from app.records.faults import GoneError, RecordsError
-from app.records.rows import Document, table_of, to_document
+from app.records.rows import REVISION, Document, all_rows, table_of, to_document
 from app.records.tables import Revision
-from app.records.writer import BODIES, Owner, Writer, from_text, holds
+from app.records.writer import BODIES, Owner, Writer
 
 LASTING = ("stop_sign",)
 """Tables whose lines of history are passed over."""
@@ -39,13 +40,16 @@ class Ahead:
         The version that is taken back, or done again.
     lines : tuple of mapping
         Its lines of history.
+    taken : tuple of mapping
+        The lines that are turned round: to do again is to take back the undoing.
     """
 
     version: int
     lines: tuple[Mapping[str, Any], ...]
+    taken: tuple[Mapping[str, Any], ...]
 
 
-def stacks(connection: Connection, owner: Owner) -> tuple[list[int], list[int]]:
+def stacks(connection: Connection, owner: Owner) -> tuple[list[int], list[tuple[int, int]]]:
     """Which versions can be taken back, and which done again; the next one last.
 
     Parameters
@@ -56,9 +60,10 @@ def stacks(connection: Connection, owner: Owner) -> tuple[list[int], list[int]]:
     Returns
     -------
     list of int
-    list of int
+    list of (int, int)
+        The version, and the one that took it back.
     """
-    of = Revision.__table__.c
+    of = REVISION.c
     whose = of.athlete_id.is_(None) if owner.id is None else of.athlete_id == owner.id
     found = (
         select(of.version, of.mode, of.of)
@@ -68,61 +73,60 @@ def stacks(connection: Connection, owner: Owner) -> tuple[list[int], list[int]]:
         .limit(MOST_STEPS)
     )
     back: list[int] = []
-    again: list[int] = []
+    again: list[tuple[int, int]] = []
     for version, mode, step in reversed(connection.execute(found).all()):
         if mode == "do":
             back.append(version)
             again.clear()
         elif mode == "undo" and step in back:
             back.remove(step)
-            again.append(step)
-        elif mode == "redo" and step in again:
-            again.remove(step)
+            again.append((step, version))
+        elif mode == "redo":
+            again = [pair for pair in again if pair[0] != step]
             back.append(step)
     return back, again
 
 
 def lines_of(connection: Connection, owner: Owner, version: int) -> list[Mapping[str, Any]]:
     """The lines of history of a version, in order, but for those that are never taken back."""
-    of = Revision.__table__
+    of = REVISION
     whose = of.c.athlete_id.is_(None) if owner.id is None else of.c.athlete_id == owner.id
     found = select(of).where(whose, of.c.version == version, of.c.table.not_in(LASTING)).order_by(of.c.id)
-    return list(connection.execute(found).mappings())
+    return list(all_rows(connection, found))
 
 
 def ahead(connection: Connection, owner: Owner, back: bool) -> Ahead | None:
     """What the next step would do; None if there is none."""
-    versions = stacks(connection, owner)[0 if back else 1]
-    if not versions:
+    undo, redo = stacks(connection, owner)
+    if not (undo if back else redo):
         return None
-    return Ahead(versions[-1], tuple(lines_of(connection, owner, versions[-1])))
+    version, turned = (undo[-1], undo[-1]) if back else redo[-1]
+    lines = tuple(lines_of(connection, owner, version))
+    return Ahead(version, lines, lines if back else tuple(lines_of(connection, owner, turned)))
 
 
-def take(writer: Writer, lines: Iterable[Mapping[str, Any]], back: bool) -> None:
-    """Take a version back, or do it again.
+def take(writer: Writer, lines: Iterable[Mapping[str, Any]]) -> None:
+    """Turn lines of history round.
 
     Parameters
     ----------
     writer : Writer
     lines : iterable of mapping
-        Of the version, in order.
-    back : bool
+        Of a version, in order.
 
     Raises
     ------
     StepError
         If a value has changed since, or something that it needs is there no longer.
     """
-    lines = list(lines)
     try:
-        for line in reversed(lines) if back else lines:
-            old, new = (line["after"], line["before"]) if back else (line["before"], line["after"])
+        for line in reversed(list(lines)):
             if line["kind"] == "set":
-                _set(writer, line, old, new)
-            elif (line["kind"] == "add") == back:
-                _take_out(writer, old or [])
+                _set(writer, line, line["after"], line["before"])
+            elif line["kind"] == "add":
+                _take_out(writer, line["after"] or [])
             else:
-                _put_in(writer, new or [])
+                _put_in(writer, line["before"] or [])
     except GoneError as error:
         raise StepError(f"This cannot be taken back any more: {error}") from error
     except IntegrityError as error:
@@ -167,8 +171,8 @@ def _take_out(writer: Writer, documents: list[Document]) -> None:
             uids = [one["uid"] for one in part if one["table"] == table]
             of = table_of(table)
             found = select(of).where(of.c.uid.in_(uids)).order_by(of.c.id)
-            rows = writer.connection.execute(found).mappings().all()
-            gone = [to_document(table, row, writer.links) for row in rows] + gone
+            rows = all_rows(writer.connection, found)
+            gone = [{"id": row["id"]} | to_document(table, row, writer.links) for row in rows] + gone
             writer.connection.execute(delete(of).where(of.c.uid.in_(uids)))
     if gone:
         row = gone[0]["uid"] if len(gone) == 1 else ""

@@ -17,9 +17,9 @@ from app.records.engine import Database
 from app.records.faults import RecordsError, TakenError
 from app.records.field_list import field_of
 from app.records.place import Place
-from app.records.rows import table_of
+from app.records.rows import MARK, REVISION, table_of
 from app.records.steps import Ahead, StepError, ahead, take
-from app.records.tables import Athlete, Mark, Revision, new_uid, now
+from app.records.tables import Athlete, Mark, new_uid, now
 from app.records.writer import Owner, Writer, find_owner, lock_owner, same_version
 from app.systems import METRIC, System
 
@@ -71,8 +71,7 @@ class Store:
     def __init__(self, database: Database) -> None:
         self.database = database
         with database.reading() as connection:
-            mark = Mark.__table__
-            found = select(mark.c.key).where(mark.c.key == INVENTED_MARK)
+            found = select(MARK.c.key).where(MARK.c.key == INVENTED_MARK)
             self.invented = connection.execute(found).first() is not None
 
     @property
@@ -261,7 +260,7 @@ class Store:
             if expected is not None and next_one.version != expected:
                 raise StepError("Something else was entered in the meantime. Look at it, then undo again.")
             writer = Writer(connection, found, hand, mode="undo" if back else "redo", of=next_one.version)
-            take(writer, next_one.lines, back)
+            take(writer, next_one.taken)
         return Acted(found.version, (Outcome(KEPT),))
 
     def since(self, owner: str, version: int) -> tuple[Change, ...]:
@@ -277,7 +276,7 @@ class Store:
         tuple of Change
             In order.
         """
-        of = Revision.__table__.c
+        of = REVISION.c
         with self.database.reading() as connection:
             found = find_owner(connection, owner)
             whose = of.athlete_id.is_(None) if found.id is None else of.athlete_id == found.id

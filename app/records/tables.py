@@ -102,7 +102,8 @@ class Row:
     @declared_attr.directive
     def __tablename__(cls) -> str:  # noqa: N805
         """The class's name, in small letters with low lines."""
-        return "".join(f"_{one.lower()}" if one.isupper() else one for one in cls.__name__).lstrip("_")
+        name: str = cls.__name__  # type: ignore[attr-defined]
+        return "".join(f"_{one.lower()}" if one.isupper() else one for one in name).lstrip("_")
 
     @declared_attr.directive
     def __table_args__(cls) -> tuple[Any, ...]:  # noqa: N805

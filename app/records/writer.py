@@ -7,11 +7,12 @@ from typing import Any
 from sqlalchemy import Connection, Row, delete, func, insert, select, update
 
 from app.records.acts import TEAM, Hand
-from app.records.differences import Patch, difference, patched
+from app.records.differences import difference, from_text, patched, with_text
 from app.records.faults import GoneError
 from app.records.field_list import field_of, from_kept
-from app.records.rows import Document, Links, plain, table_of, to_document, to_row
-from app.records.tables import LINKS, TEAM_ID, Revision, Team, new_uid, now
+from app.records.rows import TEAM as TEAM_TABLE
+from app.records.rows import Document, Links, all_rows, first_row, plain, table_of, to_document, to_row
+from app.records.tables import LINKS, TEAM_ID, Revision, new_uid, now
 
 CHILDREN = {"comparison": ("throw", "comparison_id"), "plan": ("session_log", "plan_id")}
 """What goes with a row: table and column that points at it."""
@@ -43,11 +44,10 @@ class Owner:
         self.compacted = compacted
 
 
-def _of(uid: str) -> tuple[Any, Any]:
+def owner_row(uid: str) -> tuple[Any, Any]:
     """The table that counts an owner's versions, and the condition that finds its row."""
     if uid == TEAM:
-        team = Team.__table__
-        return team, team.c.id == TEAM_ID
+        return TEAM_TABLE, TEAM_TABLE.c.id == TEAM_ID
     athlete = table_of("athlete")
     return athlete, athlete.c.uid == uid
 
@@ -69,7 +69,7 @@ def find_owner(connection: Connection, uid: str) -> Owner:
     GoneError
         If there is no such athlete.
     """
-    table, found = _of(uid)
+    table, found = owner_row(uid)
     row = connection.execute(select(table.c.id, table.c.version, table.c.compacted).where(found)).first()
     return _owner(uid, row)
 
@@ -92,7 +92,7 @@ def lock_owner(connection: Connection, uid: str) -> Owner:
     GoneError
         If there is no such athlete.
     """
-    table, found = _of(uid)
+    table, found = owner_row(uid)
     grown = update(table).where(found).values(version=table.c.version + 1)
     row = connection.execute(grown.returning(table.c.id, table.c.version, table.c.compacted)).first()
     return _owner(uid, row)
@@ -106,7 +106,7 @@ def _owner(uid: str, row: Row[Any] | None) -> Owner:
 
 def same_version(connection: Connection, owner: Owner) -> None:
     """Take the new version of `lock_owner` back, where nothing came of it."""
-    table, found = _of(owner.uid)
+    table, found = owner_row(owner.uid)
     owner.version -= 1
     connection.execute(update(table).where(found).values(version=owner.version))
 
@@ -177,7 +177,7 @@ class Writer:
             found = (of.c.uid == uid) & self._own(of)
             if table == "limits":
                 found = ((of.c.uid == uid) | (of.c.key == uid)) & self._own(of)
-        row = self.connection.execute(select(of).where(found)).mappings().first()
+        row = first_row(self.connection, select(of).where(found))
         if row is None:
             raise GoneError(f"This {table.replace('_', ' ')} was removed in the meantime.")
         return row
@@ -185,7 +185,7 @@ class Writer:
     def all_of(self, table: str) -> list[Mapping[str, Any]]:
         """All rows of the owner in a table, in the order they were made."""
         of = table_of(table)
-        return list(self.connection.execute(select(of).where(self._own(of)).order_by(of.c.id)).mappings())
+        return list(all_rows(self.connection, select(of).where(self._own(of)).order_by(of.c.id)))
 
     def _own(self, table: Any) -> Any:
         return table.c.athlete_id.is_(None) if self.owner.id is None else table.c.athlete_id == self.owner.id
@@ -194,7 +194,7 @@ class Writer:
         """The row of a setting; None if it was never set."""
         of = table_of("setting")
         found = select(of).where(self._own(of), of.c.key == key)
-        return self.connection.execute(found).mappings().first()
+        return first_row(self.connection, found)
 
     def settings(self) -> dict[str, Any]:
         """Values of the settings that were set, by path."""
@@ -259,20 +259,30 @@ class Writer:
         typed, draft : str
         """
         of, row = table_of("setting"), self.setting(path)
-        texts = {"typed": {"value": typed} if typed else {}, "draft": {"value": draft} if draft else {}}
-        if draft and row is not None:
-            texts = {"draft": texts["draft"]}
-        made = texts if draft else texts | {"value": value}
-        if row is None:
-            whose = {"athlete_id": self.owner.id, "key": path, "uid": new_uid()}
-            self.connection.execute(insert(of).values({"value": None} | made | whose))
-        else:
-            self.connection.execute(update(of).where(of.c.id == row["id"]).values(made))
         if draft:
-            self.noted = True
+            self._keep_draft(path, row, draft)
             return
+        made = {"value": value, "typed": {"value": typed} if typed else {}, "draft": {}}
+        if value is None and row is not None:  # as if it had never been set
+            self.connection.execute(delete(of).where(of.c.id == row["id"]))
+        elif row is not None:
+            self.connection.execute(update(of).where(of.c.id == row["id"]).values(made))
+        elif value is not None:
+            self._new_setting(path, made)
         before = with_text(row["value"], row["typed"].get("value", "")) if row is not None else None
         self.write("set", "setting", self.owner.uid, path, before, with_text(value, typed))
+
+    def _keep_draft(self, path: str, row: Mapping[str, Any] | None, draft: str) -> None:
+        of, kept = table_of("setting"), {"value": draft}
+        if row is None:
+            self._new_setting(path, {"value": None, "typed": {}, "draft": kept})
+        else:
+            self.connection.execute(update(of).where(of.c.id == row["id"]).values(draft=kept))
+        self.noted = True
+
+    def _new_setting(self, path: str, values: Mapping[str, Any]) -> None:
+        whose = {"athlete_id": self.owner.id, "key": path, "uid": new_uid()}
+        self.connection.execute(insert(table_of("setting")).values(dict(values) | whose))
 
     def add(self, documents: Iterable[Document]) -> list[str]:
         """Add rows, parents first.
@@ -326,13 +336,13 @@ class Writer:
             If it is not there.
         """
         of, row = table_of(table), self.find(table, uid)
-        documents = [to_document(table, row, self.links)]
+        documents = [{"id": row["id"]} | to_document(table, row, self.links)]
         if table in CHILDREN:
             child, column = CHILDREN[table]
             below = table_of(child)
             found = select(below).where(below.c[column] == row["id"]).order_by(below.c.position, below.c.id)
-            children = self.connection.execute(found).mappings()
-            documents += [to_document(child, one, self.links) for one in children]
+            children = all_rows(self.connection, found)
+            documents += [{"id": one["id"]} | to_document(child, one, self.links) for one in children]
         self.connection.execute(delete(of).where(of.c.id == row["id"]))
         self.write("remove", table, row["uid"], "", documents, None)
 
@@ -372,20 +382,3 @@ class Writer:
             return value, typed
         path = f"{table}.{column}"
         return from_kept(field_of(path, row), value), typed
-
-
-def with_text(value: Any, typed: str) -> Any:
-    """A value as a line of history keeps it: beside its text, where it has one."""
-    return {"value": value, "typed": typed} if typed else value
-
-
-def from_text(kept: Any) -> tuple[Any, str]:
-    """Value and typed text of what `with_text` made."""
-    if isinstance(kept, dict) and kept.keys() == {"value", "typed"}:
-        return kept["value"], kept["typed"]
-    return kept, ""
-
-
-def holds(patch: Patch, body: Any) -> bool:
-    """Whether a body is as a patch left it."""
-    return bool(patched(body, patch) == body)
