@@ -74,7 +74,8 @@ EMPTIED = (
 
 @pytest.fixture(scope="session")
 def emptying(server_with_tables, tmp_path_factory) -> Iterator[Engine]:
-    engine = create_engine(place_on_server(server_with_tables, tmp_path_factory.mktemp("emptying")).engine_url)
+    place = place_on_server(server_with_tables, tmp_path_factory.mktemp("emptying"))
+    engine = create_engine(place.engine_url, pool_pre_ping=True)
     yield engine
     engine.dispose()
 
