@@ -74,7 +74,7 @@ NO_SERVER = (
     "{where} cannot be reached. See that the server runs, and that address, user and password are right (the password "
     "in the variable LEVELPEAK_DATABASE or in a password file).",
 )
-NO_RIGHT = (UnreachableError, "{where} does not let this user do that. Ask whoever runs the server for the right.")
+NO_RIGHT = (ReadOnlyError, "{where} does not let this user do that. Ask whoever runs the server for the right.")
 
 _SQLITE = {5: LOCKED, 6: LOCKED, 8: READ_ONLY, 10: UNWRITABLE, 11: DAMAGED, 13: FULL, 14: CANNOT_OPEN, 26: DAMAGED}
 """By SQLite's primary result code."""

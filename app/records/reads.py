@@ -127,16 +127,17 @@ def athlete_lines(store: Store, since: date, archived: bool = False) -> tuple[At
 
 def _own_speeds(session: Session, since: date) -> dict[int, list[DaySpeed]]:
     speed = Reading.speed_m_s
+    owners = {number: athlete for number, athlete in session.execute(select(Ball.id, Ball.athlete_id)) if athlete}
     found = (
-        select(Reading.athlete_id, Reading.day, func.count(Reading.id), func.avg(speed), func.max(speed))
-        .join(Ball, Ball.id == Reading.ball_id)
-        .where(Ball.athlete_id == Reading.athlete_id, Reading.day >= since, speed.is_not(None), _full_effort())
-        .group_by(Reading.athlete_id, Reading.day)
-        .order_by(Reading.athlete_id, Reading.day)
+        select(Reading.ball_id, Reading.day, func.count(), func.avg(speed), func.max(speed))
+        .where(Reading.ball_id.in_(select(Ball.id).where(Ball.athlete_id.is_not(None))))
+        .where(Reading.day >= since, speed.is_not(None), _full_effort())
+        .group_by(Reading.ball_id, Reading.day)
+        .order_by(Reading.ball_id, Reading.day)
     )
     made: dict[int, list[DaySpeed]] = {}
-    for athlete, day, count, mean, best in session.execute(found):
-        made.setdefault(athlete, []).append(DaySpeed(day, count, mean, best))
+    for ball, day, count, mean, best in session.execute(found):
+        made.setdefault(owners[ball], []).append(DaySpeed(day, count, mean, best))
     return made
 
 

@@ -176,7 +176,10 @@ class Reading(OfAthlete, Base):
     full effort, unless the throw was asked for as a distance.
     """
 
-    RULES = (Index(None, "athlete_id", "day"), Index(None, "ball_id"))
+    RULES = (
+        Index(None, "athlete_id", "day"),
+        Index("ix_reading_of_ball", "ball_id", "day", "speed_m_s", "asked_effort", "distance_m"),
+    )
     ball_id: Mapped[int | None] = mapped_column(ForeignKey("ball.id"))
     day: Mapped[date]
     speed_m_s: Mapped[float | None]

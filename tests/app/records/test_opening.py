@@ -294,3 +294,14 @@ def test_a_database_that_is_full_takes_nothing_and_goes_on_when_there_is_room(in
     assert store.act(uid, Add("note", {"text": "short"}), HAND).done
     assert len(athlete_data(store, "B12").notes) == kept + 1
     store.close()
+
+
+def test_what_is_answered_for_is_on_the_disk_and_what_is_deleted_is_overwritten(in_file):
+    store = open_store(in_file)
+    with store.database.reading() as connection:
+        found = {
+            name: connection.exec_driver_sql(f"PRAGMA {name}").scalar()
+            for name in ("journal_mode", "synchronous", "foreign_keys", "secure_delete")
+        }
+    assert found == {"journal_mode": "wal", "synchronous": 2, "foreign_keys": 1, "secure_delete": 1}  # 2 is FULL
+    store.close()

@@ -263,7 +263,9 @@ def upgrade() -> None:
         sqlite_autoincrement=True,
     )
     op.create_index("ix_reading_athlete_id_day", "reading", ["athlete_id", "day"], unique=False)
-    op.create_index("ix_reading_ball_id", "reading", ["ball_id"], unique=False)
+    op.create_index(
+        "ix_reading_of_ball", "reading", ["ball_id", "day", "speed_m_s", "asked_effort", "distance_m"], unique=False
+    )
     op.create_table(
         "reference",
         sa.Column("ball_id", sa.Integer(), nullable=True),
