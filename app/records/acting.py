@@ -28,6 +28,10 @@ IN_A_LIST = {"ball": "", "throw": "comparison", "session_log": "plan"}
 NEVER_BY_HAND = ("stop_sign", "athlete")
 """Tables whose rows are added and removed by functions of their own."""
 
+ONE_EACH = {
+    "ball": "This athlete has an own ball already: change it, or add a ball of the team.",
+    "limits": "This limit is there already: change it.",
+}
 LONGEST_DRAFT = 200  # characters of a refused text
 IN_USE = "Readings were made with this ball: it stays, so that they keep their mass. It can be archived."
 
@@ -186,6 +190,8 @@ class Doer:
     def _add(self, act: Add) -> Outcome:
         if act.table in NEVER_BY_HAND or act.table not in TABLES:
             raise InputError("table", act.table, "one whose rows are added by hand")
+        if act.table in ONE_EACH and self._one_is_there(act):
+            return Outcome(REFUSED, "", ONE_EACH[act.table])
         document: Document = {"table": act.table, "uid": new_uid()}
         names = {link_name(name) for name in columns_of(act.table)}
         for name, value in act.values.items():
@@ -205,6 +211,13 @@ class Doer:
             document["position"] = self.writer.next_position(act.table, f"{parent}_id" if parent else "", number)
         (uid,) = self.writer.add([document])
         return Outcome(KEPT, uid, " ".join(problems.values()), problems)
+
+    def _one_is_there(self, act: Add) -> bool:
+        """Whether an athlete has the one that can be: own ball, or limit of a key."""
+        if self.writer.owner.id is None:
+            return False
+        key = act.values.get("key", act.texts.get("key"))
+        return any(act.table == "ball" or row["key"] == key for row in self.writer.all_of(act.table))
 
     def _type_into(self, document: Document, act: Add) -> dict[str, str]:
         """Read the typed texts of a new row; a refused one is left standing in its field."""

@@ -239,9 +239,8 @@ def compare(merge: Merge, here: Sequence[RowDocument], there: Sequence[RowDocume
     by_key = {(row["table"], row["key"]): row for row in here if "key" in row}
     parents = [row for row in there if row["table"] in CHILDREN]
     names: dict[str, str] = {}
-    spare = Counter(
-        (row["table"], signature(_whole(row, here))) for row in here if row["uid"] not in {one["uid"] for one in there}
-    )
+    named = {row["uid"] for row in there}
+    spare = Counter((row["table"], signature(_whole(row, here))) for row in here if row["uid"] not in named)
     for row in parents:  # a comparison or a plan that was entered anew is known by all that is in it
         if row["uid"] not in by_uid:
             whole = signature(_whole(row, there))

@@ -75,7 +75,11 @@ def test_a_teaching_session_comes_in_with_the_athlete_it_brought(records):
     team = team_data(records)
     data = athlete_data(records, "W05")
     (lesson,) = team.lessons
-    assert (lesson.athlete_id, lesson.name, lesson.body["second"]) == (data.athlete.id, "Session of W05", "275|73")
+    assert (lesson.athlete_id, lesson.name, lesson.body["second"]) == (
+        data.athlete.id,
+        "Session of 2026-03-02",
+        "275|73",
+    )
     assert "who" not in lesson.body
     assert data.athlete.invented  # the file does not say so: it is known by the demo's own values
     person, missing = person_on(data, TODAY)

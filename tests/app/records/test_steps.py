@@ -1,6 +1,7 @@
 """Undo and redo from the history: act by act, whoever acted; stop signs are never taken back; old lines are few."""
 
 import json
+import shutil
 from datetime import timedelta
 
 import pytest
@@ -14,10 +15,11 @@ from app.records.differences import difference, patched
 from app.records.history import history, in_words, who_and_when
 from app.records.opening import open_store
 from app.records.outgoing import export
+from app.records.place import Place
 from app.records.reads import athlete_data
 from app.records.steps import StepError
 from app.records.stop_signs import Signed, clear, enter, withdraw
-from app.records.tables import Revision, now
+from app.records.tables import Revision, new_uid, now
 from app.records.writer import lock_owner
 from app.systems import CUSTOMARY
 from model.checks import InputError
@@ -244,3 +246,62 @@ def test_a_difference_leads_there_and_back(before, after):
     assert patched(before, there) == after
     assert patched(after, back) == before
     assert (there == []) == (repr(before) == repr(after) or before == after)
+
+
+FEW = {"measures": ("stature_m", "body_mass_kg"), "reading": ("speed_m_s", "asked_effort"), "note": ("text",)}
+TEXTS = st.sampled_from(["", "20", "75", "33,4", "6 ft", "fast", "188"])
+DEEDS = st.lists(
+    st.one_of(
+        st.tuples(st.just("add"), st.sampled_from(sorted(FEW)), TEXTS),
+        st.tuples(st.just("edit"), st.integers(0, 5), TEXTS),
+        st.tuples(st.just("remove"), st.integers(0, 5), st.just("")),
+        st.tuples(st.just("set"), st.sampled_from(["athlete.sex", "profile.cap_share", "profile.since"]), TEXTS),
+        st.tuples(st.just("undo"), st.just(""), st.just("")),
+        st.tuples(st.just("redo"), st.just(""), st.just("")),
+    ),
+    max_size=14,
+)
+
+
+@given(random_acts=DEEDS)
+@settings(max_examples=25, suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow])
+def test_whatever_was_done_all_of_it_is_taken_back_and_done_again(random_acts, empty_file, tmp_path):
+    folder = tmp_path / new_uid()
+    folder.mkdir()
+    shutil.copy(empty_file, folder)
+    store = open_store(Place(folder))
+    uid = store.new_athlete("B12", HAND)
+    rows: list[tuple[str, str]] = []
+    for kind, what, text_ in random_acts:
+        if kind == "add":
+            column = FEW[what][0]
+            rows.append((what, store.act(uid, Add(what, {column: text_}), HAND, today=TODAY).outcomes[0].row))
+        elif kind in ("edit", "remove") and rows:
+            table, row = rows[what % len(rows)]
+            act = Remove(table, row) if kind == "remove" else Edit(f"{table}.{FEW[table][-1]}", text_, row)
+            store.act(uid, act, HAND, today=TODAY)
+        elif kind == "set":
+            store.act(uid, Edit(what, "male" if what == "athlete.sex" and text_ else text_), HAND, today=TODAY)
+        elif kind in ("undo", "redo"):
+            store.step(uid, HAND, back=kind == "undo")
+    done = without_drafts(state(store))
+    back = 0
+    while store.steps(uid).back is not None:
+        store.step(uid, HAND)
+        back += 1
+    assert without_drafts(state(store)).keys() <= {"code", "invented", "created", "uid"}
+    for _ in range(back):
+        store.step(uid, HAND, back=False)
+    assert without_drafts(state(store)) == done
+    store.close()
+    shutil.rmtree(folder)
+
+
+def without_drafts(kept: dict) -> dict:
+    """The same without refused texts, which are no act of their own, and settings of which there is nothing else."""
+    made = {name: one for name, one in kept.items() if name != "draft"}
+    for name, rows in made.items():
+        if isinstance(rows, list):
+            made[name] = [{key: one for key, one in row.items() if key != "draft"} for row in rows]
+    made["settings"] = [one for one in made.get("settings", ()) if "value" in one]
+    return {name: one for name, one in made.items() if one != []}

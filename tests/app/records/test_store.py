@@ -130,7 +130,7 @@ def test_another_athletes_own_ball_is_out_of_reach(store, added, athlete, readin
 def test_an_athlete_has_one_own_ball(store, act, added):
     added("ball", mass_kg="145", diameter_m="73")
     outcome = act(Add("ball", {"mass_kg": "150", "diameter_m": "73"})).outcomes[0]
-    assert outcome.state == GONE
+    assert (outcome.state, outcome.message.partition(":")[0]) == (REFUSED, "This athlete has an own ball already")
     assert athlete_data(store, "B12").own_ball.mass_kg == 0.145
 
 
