@@ -7,12 +7,16 @@ from typing import Any
 
 from sqlalchemy import Connection, Engine, create_engine, event
 
-from app.records.faults import LOCKED, UNCHANGED, telling
+from app.records.faults import LOCKED, UNCHANGED, UnreachableError, telling
 from app.records.place import Place
 
 BUSY_S = 20.0
 """How long one waits for another who writes."""
 
+NO_DRIVER = (
+    'What speaks with a PostgreSQL server is not installed: python -m pip install "psycopg[binary]" in the environment '
+    "that Levelpeak runs in."
+)
 MOST_CONNECTIONS = 40
 WRITES = "writes"
 PLAINLY = "plainly"
@@ -78,7 +82,10 @@ def _engine(place: Place, busy_s: float, foreign_keys: bool) -> Engine:
     if place.on_server:
         options = f"-c lock_timeout={round(1000 * busy_s)} -c timezone=UTC"
         words = {"options": options, "application_name": "levelpeak", "connect_timeout": max(2, round(busy_s))}
-        return create_engine(place.engine_url, pool_pre_ping=True, connect_args=words, **pool)
+        try:
+            return create_engine(place.engine_url, pool_pre_ping=True, connect_args=words, **pool)
+        except ModuleNotFoundError as error:
+            raise UnreachableError(NO_DRIVER) from error
     engine = create_engine(place.engine_url, connect_args={"timeout": busy_s}, **pool)
 
     @event.listens_for(engine, "connect")

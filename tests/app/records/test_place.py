@@ -1,10 +1,12 @@
 """Where the records lie: the folder, a server's address, and a password that is in no option."""
 
+import sys
 from pathlib import Path
 
 import pytest
 
 from app.records.faults import RecordsError, UnreachableError
+from app.records.opening import open_store
 from app.records.place import Place, find_place
 
 
@@ -60,3 +62,9 @@ def test_a_folder_with_a_tilde_is_the_users(monkeypatch, tmp_path):
 def test_the_place_says_who_can_read_it(tmp_path):
     assert "whoever runs that server" in find_place(None, "postgresql://a@b/c", {}).who
     assert str(tmp_path) in Place(tmp_path).who
+
+
+def test_a_server_without_its_driver_is_told_how_to_get_it(monkeypatch, tmp_path):
+    monkeypatch.setitem(sys.modules, "psycopg", None)
+    with pytest.raises(UnreachableError, match=r"python -m pip install .psycopg\[binary\]"):
+        open_store(find_place(str(tmp_path), "postgresql://a@b/c", {}))
