@@ -135,7 +135,7 @@ def fetch(port: int, path: str) -> tuple[int, bytes]:
 
 def test_it_serves_its_page_and_assets_from_another_folder(programs, tmp_path):
     words = [str(programs / "levelpeak"), "--demo", "--no-browser", "--port", "18050"]
-    env = clean_environment() | {"PYTHONUNBUFFERED": "1"}
+    env = clean_environment() | {"PYTHONUNBUFFERED": "1", "TMPDIR": str(tmp_path)}  # it is killed: the demo stays there
     pipe = subprocess.PIPE
     program = subprocess.Popen(words, cwd=tmp_path, env=env, stdout=pipe, stderr=subprocess.STDOUT, text=True)
     try:

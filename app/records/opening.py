@@ -41,8 +41,8 @@ def open_store(
     RecordsError
         In words: if there is no way to it, it is damaged, was made by a newer version, or is another program's.
     """
-    make_folder(place.folder)
     if not place.on_server:
+        make_folder(place.folder)
         make_file(place.file)
     database = Database(place, busy_s)
     try:

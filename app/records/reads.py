@@ -11,6 +11,7 @@ from sqlalchemy.orm import Session
 
 from app.records.faults import GoneError
 from app.records.field_list import field_of, from_kept, is_setting, settings_of
+from app.records.fields import in_words
 from app.records.store import Store
 from app.records.tables import (
     Athlete,
@@ -29,6 +30,8 @@ from app.records.tables import (
     Team,
     Throw,
 )
+from app.systems import METRIC, System
+from model.checks import InputError
 from model.person import MEASURED_LENGTHS, PERSON_LIMITS, Person
 
 DAYS_PER_YEAR = 365.2425
@@ -287,6 +290,46 @@ def team_data(store: Store, archived: bool = False) -> TeamData:
             found = found.where(Ball.archived_at.is_(None))
         lessons = session.scalars(select(Lesson).order_by(Lesson.id))
         return TeamData(tuple(session.scalars(found)), tuple(lessons), session.scalars(select(Team.version)).one())
+
+
+def in_field(
+    path: str, row: Any, system: System = METRIC, settings: Mapping[str, Any] | None = None, today: date | None = None
+) -> tuple[str, str]:
+    """What stands in a field: a text that was refused until another is accepted, else the value as it was typed.
+
+    Parameters
+    ----------
+    path : str
+        Of a field that is typed into or chosen from; a link is found by its number.
+    row : Row or None
+        The field's; of a setting its row, or None where it was never set.
+    system : System
+        The reader's units.
+    settings : mapping of str to object, optional
+        The athlete's, for a setting whose unit follows another one.
+    today : date, optional
+        The last day that is accepted.
+
+    Returns
+    -------
+    str
+    str
+        What is wrong with it; empty if nothing is.
+    """
+    field = field_of(path, settings if is_setting(path) else row.__dict__)
+    column = "value" if is_setting(path) else field.name
+    if row is None:
+        return field.shown(field.default, "", system), ""
+    draft = row.draft.get(column)
+    if draft is None:
+        value = getattr(row, column)
+        value = field.default if is_setting(path) and value is None else from_kept(field, value)
+        return field.shown(value, row.typed.get(column, ""), system), ""
+    try:
+        field.parse(draft, system, today=today)
+    except InputError as error:
+        return draft, in_words(error)
+    return draft, ""
 
 
 def age_on(row: Measures, day: date) -> float | None:

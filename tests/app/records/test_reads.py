@@ -5,9 +5,10 @@ from datetime import date, timedelta
 import pytest
 
 from app.records.acts import Add, Edit, Put
-from app.records.reads import age_on, athlete_data, athlete_lines, measures_on, person_on
+from app.records.reads import age_on, athlete_data, athlete_lines, in_field, measures_on, person_on
 from app.records.stop_signs import Signed, enter
 from app.records.tables import Measures, now
+from app.systems import CUSTOMARY
 from tests.app.records.hands import HAND, TODAY
 
 SINCE = TODAY - timedelta(days=365)
@@ -90,3 +91,20 @@ def test_rows_can_be_read_on_after_the_store_is_closed(store, act):
     data = athlete_data(store, "B12")
     store.close()
     assert (data.notes[0].text, data.athlete.code, data.version) == ("x", "B12", 2)
+
+
+def test_a_field_shows_what_was_refused_with_the_reason_and_else_what_was_typed(store, act, added):
+    row = added("measures", stature_m="6 ft 2 in", body_mass_kg="84,5")
+    act(Edit("measures.body_mass_kg", "9", row), Edit("profile.cap_share", "soon"))
+    data = athlete_data(store, "B12")
+    (measures,) = data.measures
+    assert in_field("measures.stature_m", measures) == ("188", "")
+    assert in_field("measures.stature_m", measures, CUSTOMARY) == ("6 ft 2 in", "")
+    refused = ("9", "Body mass: “9” given; accepted: 12 to 200 kg.")
+    assert in_field("measures.body_mass_kg", measures, today=TODAY) == refused
+    share = in_field("profile.cap_share", data.setting_rows["profile.cap_share"])
+    assert share[0] == "soon"
+    assert share[1].startswith("Share of full speed: “soon” given; accepted: 10 to 120 %")
+    assert in_field("profile.radar_distance_m", None) == ("2", "")
+    act(Edit("measures.body_mass_kg", "85", row))
+    assert in_field("measures.body_mass_kg", athlete_data(store, "B12").measures[0]) == ("85", "")
