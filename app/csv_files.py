@@ -106,7 +106,7 @@ def read_stream(stream: BinaryIO) -> bytes:
     return data
 
 
-def parse_table(data: bytes) -> Table:
+def parse_table(data: bytes, delimiter: str = ",") -> Table:
     """Take a file's bytes apart into a table.
 
     Accepted is UTF-8, with or without a byte order mark, values parted by commas, quoted where they hold a comma, a
@@ -115,6 +115,8 @@ def parse_table(data: bytes) -> Table:
     Parameters
     ----------
     data : bytes
+    delimiter : str
+        What parts the values, where that is no comma.
 
     Returns
     -------
@@ -126,7 +128,7 @@ def parse_table(data: bytes) -> Table:
         If the bytes are no such table, or hold more than `LARGEST_ROWS` rows.
     """
     text = _text(data)
-    lines = csv.reader(io.StringIO(text, newline=""), strict=True)
+    lines = csv.reader(io.StringIO(text, newline=""), delimiter=delimiter, strict=True)
     columns: tuple[str, ...] = ()
     rows: list[list[str]] = []
     problems: dict[int, str] = {}

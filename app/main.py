@@ -6,12 +6,16 @@ from collections.abc import Sequence
 from importlib import import_module
 from types import ModuleType
 
+from app.commands.place_options import add_place
 from app.version import VERSION
 
 COMMANDS = {
     "readouts": "app.commands.readouts",
     "curve": "app.commands.curve",
     "solve-motion": "app.commands.solve_motion",
+    "export": "app.commands.export",
+    "import": "app.commands.import_records",
+    "restore": "app.commands.restore",
 }
 """Each command's module has ``add_parser(subparsers)`` and ``run(args) -> int``."""
 
@@ -46,7 +50,14 @@ def main(argv: Sequence[str] | None = None) -> int:
         return status
     from app.serve import serve  # only a screen needs dash, and it takes half a second
 
-    return serve(host=args.host, port=args.port, demo=args.demo, browser=args.browser)
+    return serve(
+        host=args.host,
+        port=args.port,
+        demo=args.demo,
+        browser=args.browser,
+        data_dir=args.data_dir,
+        database=args.database,
+    )
 
 
 def command_modules(words: Sequence[str]) -> dict[str, ModuleType]:
@@ -97,6 +108,7 @@ def make_parser(modules: dict[str, ModuleType]) -> argparse.ArgumentParser:
         default="127.0.0.1",
         help="address to answer at, for others in the room; there is no login (%(default)s: this machine only)",
     )
+    add_place(parser, default=None)
     subparsers = parser.add_subparsers(dest="command", metavar="command", title="commands")
     for module in modules.values():
         module.add_parser(subparsers)

@@ -45,6 +45,18 @@ class Progress:
         self._stream.write(f"\r{self._what} [{bar}] {done} of {self._total}")
         self._stream.flush()
 
+    def show_of(self, done: int, of: int) -> None:
+        """Show how far it has come, where only now is known of how many.
+
+        Parameters
+        ----------
+        done, of : int
+            Steps done so far, and steps in all.
+        """
+        self._total = of
+        if of > 0:
+            self.show(done)
+
     def clear(self) -> None:
         """Take the line away again."""
         if self._shown:

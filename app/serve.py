@@ -7,13 +7,19 @@ import sys
 import threading
 import time
 import webbrowser
-from contextlib import suppress
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
 from http.client import HTTPConnection, HTTPException
 
 from flask import Flask
 from waitress import create_server
 from waitress.server import TcpWSGIServer
 
+from app.records.demo import demo_store
+from app.records.faults import RecordsError
+from app.records.opening import open_store
+from app.records.place import find_place
+from app.records.store import Store
 from app.server import HEALTH, LOCAL_HOSTS, Config, create_app
 
 PORTS_TRIED = 20
@@ -21,6 +27,7 @@ THREADS = 8
 WAIT_S = 20.0
 THIS_MACHINE = "127.0.0.1"
 EVERY_ADDRESS = "0.0.0.0"  # noqa: S104 (never the default: a person has to ask for it)
+DEMO_LIES = "The demo’s athletes are invented. Its records are a database of their own, gone when the program ends."
 SOMEWHERE_ELSE = ("192.0.2.1", 9)  # an address kept for documentation: RFC 5737
 
 
@@ -28,7 +35,9 @@ class NoPlaceError(Exception):
     """There is no address or port to serve at; the message says what was given and what is accepted."""
 
 
-def serve(host: str, port: int, demo: bool, browser: bool) -> int:
+def serve(
+    host: str, port: int, demo: bool, browser: bool, data_dir: str | None = None, database: str | None = None
+) -> int:
     """Serve the dashboard until it is interrupted.
 
     Parameters
@@ -41,11 +50,13 @@ def serve(host: str, port: int, demo: bool, browser: bool) -> int:
         Open on the invented demo data.
     browser : bool
         Open a browser window when the server answers.
+    data_dir, database : str, optional
+        Where the records lie, see `app.records.place.find_place`; the demo has its own.
 
     Returns
     -------
     int
-        The exit status: 0 after an interrupt, 1 if there is no place to serve at.
+        The exit status: 0 after an interrupt, 1 if there is no place to serve at or the records cannot be opened.
     """
     logging.basicConfig(level=logging.WARNING, format="%(levelname)s %(name)s: %(message)s")
     try:
@@ -62,18 +73,72 @@ def serve(host: str, port: int, demo: bool, browser: bool) -> int:
             f"Warning: whoever can reach {names[0]} can open the dashboard and change what it shows; it has no login."
         )
     try:
-        app = create_app(Config(demo=demo, hosts=(*LOCAL_HOSTS, *names)))
-        server = listen(app.server, listener)
-        print(f"Levelpeak is at http://{names[0]}:{taken}/ (Ctrl-C ends it)", flush=True)
-        if browser:
-            near = THIS_MACHINE if host == EVERY_ADDRESS else host
-            threading.Thread(target=open_when_ready, args=(near, taken), daemon=True).start()
-        server.run()  # comes back on Ctrl-C
-        server.close()
+        with records(demo, data_dir, database) as store:
+            config = Config(demo=demo, hosts=(*LOCAL_HOSTS, *names), store=store)
+            run(config, listener, host, names[0], DEMO_LIES if demo else store.place.who, browser)
+    except RecordsError as error:
+        listener.close()
+        print(error, file=sys.stderr)
+        return 1
     except KeyboardInterrupt:  # pressed before the server ran
         listener.close()
     print("\nLevelpeak has ended.")
     return 0
+
+
+@contextmanager
+def records(demo: bool, data_dir: str | None, database: str | None) -> Iterator[Store]:
+    """Open the records.
+
+    Parameters
+    ----------
+    demo : bool
+        The demo, made anew, instead of what is kept.
+    data_dir, database : str or None
+
+    Yields
+    ------
+    Store
+
+    Raises
+    ------
+    RecordsError
+        If they cannot be opened.
+    """
+    if demo:
+        with demo_store() as store:
+            yield store
+        return
+    store = open_store(find_place(data_dir, database), tell=print)
+    try:
+        yield store
+    finally:
+        store.close()
+
+
+def run(config: Config, listener: socket.socket, host: str, name: str, lies: str, browser: bool) -> None:
+    """Serve until Ctrl-C.
+
+    Parameters
+    ----------
+    config : Config
+    listener : socket.socket
+    host, name : str
+        What is answered at, and what it is called there.
+    lies : str
+        Where the records lie and who can read them.
+    browser : bool
+        Open a browser window when the server answers.
+    """
+    port = listener.getsockname()[1]
+    server = listen(create_app(config).server, listener)
+    print(f"Levelpeak is at http://{name}:{port}/ (Ctrl-C ends it)")
+    print(lies, flush=True)
+    if browser:
+        near = THIS_MACHINE if host == EVERY_ADDRESS else host
+        threading.Thread(target=open_when_ready, args=(near, port), daemon=True).start()
+    server.run()  # comes back on Ctrl-C
+    server.close()
 
 
 def take_port(host: str, port: int, tries: int = PORTS_TRIED) -> socket.socket:

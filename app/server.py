@@ -13,6 +13,7 @@ from app import ids, places, shell
 from app.packing import pack
 from app.page import Page
 from app.pages import PAGES
+from app.records.store import Store
 from app.version import VERSION
 from model.checks import InputError
 
@@ -54,10 +55,13 @@ class Config:
         Open on the invented demo data.
     hosts : tuple of str
         The names and addresses by which the app may be called.
+    store : Store, optional
+        The records.
     """
 
     demo: bool = False
     hosts: tuple[str, ...] = LOCAL_HOSTS
+    store: Store | None = None
 
 
 def create_app(config: Config, pages: Sequence[Page] = PAGES) -> Dash:

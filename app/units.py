@@ -48,12 +48,15 @@ UNITS = {
         Unit("N·m·s", 1.0, "N·m·s"),
         *(Unit(counted, 1.0, counted) for counted in ("steps", "sessions", "throws", "weeks", "days")),
         Unit("%", 0.01, ""),
+        Unit("°", 1.0, "°"),
+        Unit("", 1.0, ""),  # a plain count
         Unit("oz", constants.oz, "kg"),
         Unit("lb", constants.lb, "kg"),
         Unit("in", constants.inch, "m"),
         Unit("ft", constants.foot, "m"),
         Unit("ft in", constants.foot, "m"),  # whole feet and the inches left over
         Unit("mph", constants.mph, "m/s"),
+        Unit("km/h", constants.kmh, "m/s"),
     )
 }
 

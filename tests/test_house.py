@@ -18,6 +18,7 @@ VENDORED = {"plotly-basic.min.js", "axe.min.js"}
 
 SOURCES = sorted(path for folder in ("app", "model") for path in (ROOT / folder).rglob("*.py"))
 MODEL = [path for path in SOURCES if path.is_relative_to(ROOT / "model")]
+RECORDS = [path for path in SOURCES if path.is_relative_to(ROOT / "app" / "records")]
 WRITTEN = sorted(
     path
     for folder in ("app", "model", "assets", "tests", "demo_data")
@@ -66,6 +67,24 @@ def test_the_top_level_holds_what_was_agreed_and_nothing_else():
 @pytest.mark.parametrize("path", MODEL, ids=name_of)
 def test_the_model_knows_no_screen(path):
     assert imported(path) & {"app", "dash", "dash_mantine_components", "plotly", "flask", "pandas", "waitress"} == set()
+
+
+BELOW_THE_RECORDS = ("app.records", "app.csv_files", "app.demo", "app.systems", "app.typed", "app.units", "app.version")
+"""What the records may know of the app: units, tables, the demo's files; no page, and nothing that shows."""
+
+
+@pytest.mark.parametrize("path", RECORDS, ids=name_of)
+def test_the_records_know_no_page(path):
+    modules = {
+        str(node.module) if isinstance(node, ast.ImportFrom) else alias.name
+        for node in ast.walk(tree_of(path))
+        if isinstance(node, ast.Import | ast.ImportFrom)
+        for alias in node.names
+    }
+    of_the_app = {module for module in modules if module.split(".")[0] == "app"}
+    known = tuple(f"{one}." for one in BELOW_THE_RECORDS)
+    assert {one for one in of_the_app if not f"{one}.".startswith(known)} == set()
+    assert imported(path) & {"dash", "dash_mantine_components", "plotly", "flask", "pandas", "waitress"} == set()
 
 
 def test_what_is_imported_is_declared():

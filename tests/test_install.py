@@ -106,6 +106,22 @@ def test_it_computes_a_throw(programs, tmp_path):
     assert 65 <= float(row["peak_varus_nm"]) <= 90  # the reference throw: adult groups' means run from 64 to 90 N·m
 
 
+def test_it_keeps_records_whose_tables_come_with_it(programs, tmp_path):
+    for words in (("export", "--demo", "-o", "demo.json"), ("import", "demo.json", "--data-dir", "data")):
+        run(programs / "levelpeak", *words, cwd=tmp_path, env=clean_environment())
+    run(
+        programs / "levelpeak",
+        "export",
+        "--data-dir",
+        "data",
+        "-o",
+        "again.json",
+        cwd=tmp_path,
+        env=clean_environment(),
+    )
+    assert (tmp_path / "again.json").read_bytes() == (tmp_path / "demo.json").read_bytes()
+
+
 def fetch(port: int, path: str) -> tuple[int, bytes]:
     """What the server answers."""
     connection = HTTPConnection("127.0.0.1", port, timeout=10)
@@ -119,7 +135,7 @@ def fetch(port: int, path: str) -> tuple[int, bytes]:
 
 def test_it_serves_its_page_and_assets_from_another_folder(programs, tmp_path):
     words = [str(programs / "levelpeak"), "--demo", "--no-browser", "--port", "18050"]
-    env = clean_environment() | {"PYTHONUNBUFFERED": "1"}
+    env = clean_environment() | {"PYTHONUNBUFFERED": "1", "TMPDIR": str(tmp_path)}  # it is killed: the demo stays there
     pipe = subprocess.PIPE
     program = subprocess.Popen(words, cwd=tmp_path, env=env, stdout=pipe, stderr=subprocess.STDOUT, text=True)
     try:

@@ -49,14 +49,26 @@ def test_without_a_command_the_dashboard_starts_with_what_was_asked_for(monkeypa
     asked = {}
     monkeypatch.setattr("app.serve.serve", lambda **words: asked.update(words) or 0)
     assert main(["--demo", "--port", "8123", "--no-browser"]) == 0
-    assert asked == {"host": "127.0.0.1", "port": 8123, "demo": True, "browser": False}
+    asked_for = {"host": "127.0.0.1", "port": 8123, "demo": True, "browser": False}
+    assert asked == asked_for | {"data_dir": None, "database": None}
 
 
 def test_the_defaults_are_this_machine_and_a_browser(monkeypatch):
     asked = {}
     monkeypatch.setattr("app.serve.serve", lambda **words: asked.update(words) or 0)
     assert main([]) == 0
-    assert asked == {"host": "127.0.0.1", "port": 8050, "demo": False, "browser": True}
+    defaults = {"host": "127.0.0.1", "port": 8050, "demo": False, "browser": True}
+    assert asked == defaults | {"data_dir": None, "database": None}
+
+
+def test_where_the_records_lie_can_be_said_before_a_command_and_after_it(monkeypatch, tmp_path):
+    asked = {}
+    monkeypatch.setattr("app.serve.serve", lambda **words: asked.update(words) or 0)
+    assert main(["--data-dir", str(tmp_path), "--database", "postgresql://x/y"]) == 0
+    assert (asked["data_dir"], asked["database"]) == (str(tmp_path), "postgresql://x/y")
+    for words in (["--data-dir", str(tmp_path), "export"], ["export", "--data-dir", str(tmp_path)]):
+        assert main([*words, "-o", str(tmp_path / "out.json")]) == 0
+        assert (tmp_path / "records.sqlite3").is_file()
 
 
 @pytest.mark.parametrize("name", list(command.COMMANDS))

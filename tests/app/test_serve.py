@@ -118,6 +118,7 @@ def test_it_starts_on_a_busy_port_says_so_and_ends_cleanly_on_ctrl_c(busy):
         try:
             assert program.stdout.readline() == f"Port {busy} is busy: taking {busy + 1}.\n"
             assert program.stdout.readline() == f"Levelpeak is at http://127.0.0.1:{busy + 1}/ (Ctrl-C ends it)\n"
+            assert program.stdout.readline() == f"{serving.DEMO_LIES}\n"
             until = time.monotonic() + PATIENCE_S
             while not serving.answers("127.0.0.1", busy + 1):
                 assert time.monotonic() < until, "it never answered"
@@ -155,3 +156,23 @@ def test_another_host_comes_with_a_warning(monkeypatch, capsys):
     assert socket.gethostname() in made["hosts"]
     assert serving.serve(host="127.0.0.1", port=8050, demo=True, browser=False) == 0
     assert "Warning" not in capsys.readouterr().out
+
+
+def test_the_terminal_says_where_the_records_lie_and_who_can_read_them(monkeypatch, tmp_path, capsys):
+    class Ended:
+        """A server that is interrupted at once."""
+
+        def run(self) -> None:
+            raise KeyboardInterrupt
+
+    monkeypatch.setattr(serving, "listen", lambda *_: Ended())
+    assert serving.serve(host="127.0.0.1", port=8050, demo=False, browser=False, data_dir=str(tmp_path)) == 0
+    said = capsys.readouterr().out
+    assert f"The records lie in {tmp_path / 'records.sqlite3'}. " in said
+    assert (tmp_path / "records.sqlite3").is_file()
+
+
+def test_records_that_cannot_be_opened_end_it_with_status_1_and_what_to_do(tmp_path, capsys):
+    (tmp_path / "records.sqlite3").write_bytes(b"no database at all" * 100)
+    assert serving.serve(host="127.0.0.1", port=8050, demo=False, browser=False, data_dir=str(tmp_path)) == 1
+    assert "levelpeak restore" in capsys.readouterr().err

@@ -1,0 +1,380 @@
+"""The document of the records: everything, or one athlete, as plain data (JSON) that goes out and comes in unchanged.
+
+It is the shape of what is exchanged, and changes only with its version. What comes in is read with distrust: the types
+are Pydantic's matter, what a value may be is the fields'.
+"""
+
+from datetime import date, datetime
+from typing import Annotated, Any, ClassVar, Literal, Self
+
+from pydantic import BaseModel, ConfigDict, StringConstraints, ValidationError, model_validator
+
+from app.records.field_list import field_of, is_setting
+from app.records.fields import LATEST_DAY, in_words
+from app.records.tables import LONGEST_INITIALS, LONGEST_NAME, LONGEST_WORD
+from app.version import VERSION as MADE_WITH
+from model.checks import InputError
+
+KIND: Literal["levelpeak records"] = "levelpeak records"
+VERSION: Literal[1] = 1
+TOLD = 6
+"""Troubles of a document that are named; of more the number is told."""
+
+LARGEST_BODY = 1_000_000  # characters
+
+Uid = Annotated[str, StringConstraints(pattern=r"^[0-9a-z]{8,24}$")]
+Word = Annotated[str, StringConstraints(max_length=LONGEST_WORD)]
+Name = Annotated[str, StringConstraints(max_length=LONGEST_NAME)]
+Initials = Annotated[str, StringConstraints(max_length=LONGEST_INITIALS)]
+Text = Annotated[str, StringConstraints(max_length=200)]
+
+
+class ExchangeError(ValueError):
+    """A file that cannot be taken in; the text says why."""
+
+
+class Strict(BaseModel):
+    """Takes what it knows and nothing else, each of its own kind."""
+
+    model_config = ConfigDict(extra="forbid", strict=True, allow_inf_nan=False)
+
+
+class RowIn(Strict):
+    """A row; each value is held to its field."""
+
+    table: ClassVar[str]
+    free: ClassVar[frozenset[str]] = frozenset()
+    uid: Uid
+    typed: dict[Word, Text] = {}
+    draft: dict[Word, Text] = {}
+
+    @model_validator(mode="after")
+    def held_to_its_fields(self) -> Self:
+        """Refuse a value that nobody could have entered."""
+        row = self.__dict__
+        for name, value in row.items():
+            if name in ("uid", "typed", "draft", *self.free) or value is None:
+                continue
+            try:
+                field_of(f"{self.table}.{name}", row).check(value, today=LATEST_DAY)
+            except InputError as error:
+                raise ValueError(in_words(error)) from None
+            if name == "body" and len(str(value)) > LARGEST_BODY:
+                raise ValueError("a body that is too large")
+        return self
+
+
+class MeasuresIn(RowIn):
+    """Measures of a day."""
+
+    table = "measures"
+    day: date
+    age_years: float | None = None
+    stature_m: float | None = None
+    body_mass_kg: float | None = None
+    upper_arm_length_m: float | None = None
+    forearm_length_m: float | None = None
+    hand_length_m: float | None = None
+
+
+class BallIn(RowIn):
+    """A ball."""
+
+    table = "ball"
+    free = frozenset({"archived_at"})
+    name: str = ""
+    mass_kg: float | None = None
+    diameter_m: float | None = None
+    position: int = 0
+    archived_at: datetime | None = None
+
+
+class ReadingIn(RowIn):
+    """A reading; its ball by uid."""
+
+    table = "reading"
+    ball: Uid | None = None
+    day: date
+    speed_m_s: float | None = None
+    speed_is: str = "radar"
+    asked_effort: float | None = None
+    distance_m: float | None = None
+
+
+class ReferenceIn(RowIn):
+    """A reference throw; its ball by uid."""
+
+    table = "reference"
+    ball: Uid | None = None
+    day: date | None = None
+    kind: str = "measured"
+    speed_m_s: float | None = None
+    relative_sd: float | None = None
+
+
+class ThrowIn(RowIn):
+    """A throw of a comparison; another thrower by uid."""
+
+    table = "throw"
+    thrower: Uid | None = None
+    position: int = 0
+    mass_kg: float | None = None
+    diameter_m: float | None = None
+    hold: str = "speed"
+    number: float | None = None
+
+
+class ComparisonIn(RowIn):
+    """A comparison with its throws."""
+
+    table = "comparison"
+    free = frozenset({"throws"})
+    name: str = ""
+    reference: Uid | None = None
+    headline: Uid | None = None
+    kind: str = "measured"
+    day: date | None = None
+    quantity: str = "varus"
+    above: float | None = None
+    align: str = "release"
+    scale: str = "plain"
+    throws: list[ThrowIn] = []
+
+
+class LimitsIn(RowIn):
+    """A limit."""
+
+    table = "limits"
+    key: str
+    counted: str = "share"
+    amount: float | None = None
+
+
+class SessionIn(RowIn):
+    """A session that was thrown."""
+
+    table = "session_log"
+    position: int = 0
+    day: date
+    body: dict[str, Any] = {}
+
+
+class PlanIn(RowIn):
+    """A plan with its sessions."""
+
+    table = "plan"
+    free = frozenset({"archived_at", "sessions"})
+    name: str = ""
+    start: date | None = None
+    body: dict[str, Any] = {}
+    archived_at: datetime | None = None
+    sessions: list[SessionIn] = []
+
+
+class StopSignIn(RowIn):
+    """A stop sign."""
+
+    table = "stop_sign"
+    sign: str
+    since: date
+    session: Uid | None = None
+    entered_by: str
+    entered_role: str
+    entered_on: date
+    entered_words: str = ""
+    cleared_by: str | None = None
+    cleared_role: str | None = None
+    cleared_on: date | None = None
+    cleared_words: str | None = None
+    withdrawn_by: str | None = None
+    withdrawn_role: str | None = None
+    withdrawn_on: date | None = None
+    withdrawn_words: str | None = None
+
+
+class NoteIn(RowIn):
+    """A note."""
+
+    table = "note"
+    day: date
+    text: str = ""
+
+
+class SettingIn(RowIn):
+    """A setting, by its path."""
+
+    table = "setting"
+    key: Name
+    value: bool | int | float | str | None = None
+
+    @model_validator(mode="after")
+    def held_to_its_fields(self) -> Self:
+        """Settings are held to their fields where they are merged: one may hang on another."""
+        if not is_setting(self.key):
+            raise ValueError(f"“{self.key}” is no setting")
+        return self
+
+
+class LessonIn(RowIn):
+    """A teaching session; its athlete by uid."""
+
+    table = "lesson"
+    free = frozenset({"athlete"})
+    athlete: Uid | None = None
+    name: str = ""
+    body: dict[str, Any] = {}
+
+
+class LineIn(Strict):
+    """A line of history."""
+
+    version: int
+    at: datetime
+    tab: Word = ""
+    by: Initials = ""
+    sent: int = 0
+    mode: Literal["do", "undo", "redo"] = "do"
+    of: int | None = None
+    kind: Literal["set", "add", "remove"]
+    table: Word
+    row: Word = ""
+    field: Name = ""
+    before: Any = None
+    after: Any = None
+
+
+class AthleteIn(RowIn):
+    """An athlete with all that belongs to them."""
+
+    table = "athlete"
+    code: str
+    sex: str | None = None
+    handedness: str | None = None
+    still_growing: bool | None = None
+    invented: bool = False
+    archived_at: datetime | None = None
+    opened_at: datetime | None = None
+    created: datetime
+    version: int = 0
+    compacted: int = 0
+    own_ball: BallIn | None = None
+    measures: list[MeasuresIn] = []
+    readings: list[ReadingIn] = []
+    references: list[ReferenceIn] = []
+    comparisons: list[ComparisonIn] = []
+    limits: list[LimitsIn] = []
+    plans: list[PlanIn] = []
+    sessions: list[SessionIn] = []
+    stop_signs: list[StopSignIn] = []
+    notes: list[NoteIn] = []
+    settings: list[SettingIn] = []
+    history: list[LineIn] = []
+
+    free = frozenset(
+        {
+            "invented",
+            "archived_at",
+            "opened_at",
+            "created",
+            "version",
+            "compacted",
+            "own_ball",
+            "measures",
+            "readings",
+            "references",
+            "comparisons",
+            "limits",
+            "plans",
+            "sessions",
+            "stop_signs",
+            "notes",
+            "settings",
+            "history",
+        }
+    )
+
+
+class TeamIn(Strict):
+    """What belongs to the team."""
+
+    version: int = 0
+    compacted: int = 0
+    balls: list[BallIn] = []
+    lessons: list[LessonIn] = []
+    history: list[LineIn] = []
+
+
+class Document(Strict):
+    """The whole document."""
+
+    kind: Literal["levelpeak records"] = KIND
+    version: Literal[1] = VERSION
+    made_with: Word = MADE_WITH
+    whole: bool = False
+    team: TeamIn = TeamIn()
+    athletes: list[AthleteIn] = []
+
+    @model_validator(mode="after")
+    def nothing_twice(self) -> Self:
+        """Refuse two athletes of one code, and two rows of one name."""
+        codes = [one.code for one in self.athletes]
+        if len(set(codes)) < len(codes):
+            raise ValueError("two athletes have the same code")
+        uids = [one.uid for one in self.athletes]
+        if len(set(uids)) < len(uids):
+            raise ValueError("an athlete stands in it twice")
+        return self
+
+
+LISTS = {
+    "measures": "measures",
+    "readings": "reading",
+    "references": "reference",
+    "comparisons": "comparison",
+    "limits": "limits",
+    "plans": "plan",
+    "sessions": "session_log",
+    "stop_signs": "stop_sign",
+    "notes": "note",
+    "settings": "setting",
+}
+"""The lists of an athlete, and the tables they are of."""
+
+CHILDREN = {"comparison": ("throws", "throw"), "plan": ("sessions", "session_log")}
+"""The lists in rows, and the tables they are of."""
+
+
+def read_document(data: bytes) -> Document:
+    """Read a document.
+
+    Parameters
+    ----------
+    data : bytes
+        JSON in UTF-8.
+
+    Returns
+    -------
+    Document
+
+    Raises
+    ------
+    ExchangeError
+        If it is none, was made by a newer version, or holds what nobody could have entered; the text says where.
+    """
+    try:
+        return Document.model_validate_json(data.removeprefix(b"\xef\xbb\xbf"))
+    except ValidationError as error:
+        raise ExchangeError(_in_words(error)) from None
+
+
+def _in_words(error: ValidationError) -> str:
+    told = []
+    if any(one["loc"] == ("version",) for one in error.errors(include_url=False, include_input=False)):
+        return "the document was made by a newer version of Levelpeak; that version can read it"
+    for one in error.errors(include_url=False, include_input=False)[:TOLD]:
+        words = one["msg"].removeprefix("Value error, ").rstrip(".")
+        where = "".join(f" {part + 1}" if isinstance(part, int) else f", {part}" for part in one["loc"]).lstrip(", ")
+        told.append(f"{where.replace('_', ' ')}: {words}" if where else words)
+    more = error.error_count() - len(told)
+    rest = f"; and {more} more" if more else ""
+    return f"the document is not as this program writes it: {'; '.join(told)}{rest}"
