@@ -12,6 +12,7 @@ COMMANDS = {
     "readouts": "app.commands.readouts",
     "curve": "app.commands.curve",
     "solve-motion": "app.commands.solve_motion",
+    "solve-grid": "app.commands.solve_grid",
 }
 """Each command's module has ``add_parser(subparsers)`` and ``run(args) -> int``."""
 
