@@ -35,7 +35,7 @@ def sentence(page):
 
 def test_a_clinician_sets_limits_reads_the_list_and_takes_the_first_to_compare(demo):
     expect(demo.get_by_text("These limits are an example, to be changed")).to_be_visible()
-    expect(sentence(demo)).to_contain_text("470 g at up to 96.9 % of full speed with it, 23.1 m/s")
+    expect(sentence(demo)).to_contain_text("470 g at up to 96.7 % of full speed with it, 23.0 m/s")
     type_in(field(demo, "Time loaded at most"), "140")
     expect(sentence(demo)).to_contain_text("360 g at up to 94.4 %")
     expect(sentence(demo)).to_contain_text("7 of 8 balls fit")

@@ -82,12 +82,9 @@ def test_given_speeds_read_what_whole_throws_read(reading):
 def test_probability_and_interval_are_those_of_plain_simulation(profile, reading):
     """Athletes drawn at random from the posterior's own points, each throw computed by itself."""
     count = 4000
-    rng, posterior, own = np.random.default_rng(3), profile.posterior, profile.posterior.own
-    drawn = rng.choice(posterior.weight.size, count, p=posterior.weight.ravel())
-    k, j = np.unravel_index(drawn, posterior.weight.shape)
-    p = posterior.p[j] + (posterior.p[1] - posterior.p[0]) * rng.uniform(-0.5, 0.5, count)
-    p = p.clip(1e-6)
-    log_own = rng.normal(own.log_speed[k] + p * own.x[k], np.sqrt(own.variance[k]))
+    rng, drawn = np.random.default_rng(3), profile.posterior.draw(16)
+    some = rng.choice(drawn.p.size, count, replace=False)
+    log_own, p = drawn.log_own[some], drawn.p[some]
     speeds = [np.exp(log_own - p * float(profile.x(mass))).clip(1.0, 60.0) for mass in (FIRST_KG, SECOND_KG)]
     found = asked(profile, reading)
     for key, one in found.items():
