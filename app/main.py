@@ -11,6 +11,7 @@ from app.version import VERSION
 COMMANDS = {
     "readouts": "app.commands.readouts",
     "curve": "app.commands.curve",
+    "check": "app.commands.check",
     "solve-motion": "app.commands.solve_motion",
     "solve-grid": "app.commands.solve_grid",
 }
