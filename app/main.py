@@ -10,6 +10,7 @@ from app.version import VERSION
 
 COMMANDS = {
     "readouts": "app.commands.readouts",
+    "compare": "app.commands.compare",
     "curve": "app.commands.curve",
     "check": "app.commands.check",
     "solve-motion": "app.commands.solve_motion",
