@@ -89,6 +89,29 @@ class Thrown:
     speeds_m_s: Array | None = None
 
 
+def subject_of(person: Person, own_ball: Ball, profile: SpeedProfile) -> Subject:
+    """An athlete as the band must know one, from the radar readings.
+
+    Parameters
+    ----------
+    person : Person
+    own_ball : Ball
+    profile : SpeedProfile
+
+    Returns
+    -------
+    Subject
+        Calibrated as the readings' correction says, if there is one.
+
+    Raises
+    ------
+    InputError
+        Without any full-effort reading or own-ball speed.
+    """
+    own_speed = float(profile.own_speed().estimate)
+    return Subject(person, own_ball, own_speed, profile.common_relative_sd or CALIBRATION_SD)
+
+
 def on_profile(profile: SpeedProfile, balls: Iterable[Ball]) -> tuple[Thrown, ...]:
     """An athlete's mean full-effort throws: what the readings leave open is drawn once for all of them.
 

@@ -44,9 +44,9 @@ class BandDifference:
         By the clock law at the best estimates.
     low, high : float
         Interval with everything that is not known.
-    more, less : float
+    probability_more, probability_less : float
         Probability that it is larger, and smaller, than in the reference.
-    radar_low, radar_high, radar_more, radar_less : float
+    radar_low, radar_high, radar_probability_more, radar_probability_less : float
         The same from the speeds alone.
     structural_more : float
         Probability that it is larger if the speeds were known exactly: what no radar can settle.
@@ -63,12 +63,12 @@ class BandDifference:
     best: float
     low: float
     high: float
-    more: float
-    less: float
+    probability_more: float
+    probability_less: float
     radar_low: float
     radar_high: float
-    radar_more: float
-    radar_less: float
+    radar_probability_more: float
+    radar_probability_less: float
     structural_more: float
     undefined: float
     outside: bool
@@ -88,7 +88,7 @@ class BandDifference:
         """
         if self.no_claim or self.undefined > 0.5:
             return Answer("no claim", np.nan, False)
-        probability = self.more if more else self.less
+        probability = self.probability_more if more else self.probability_less
         if probability >= SUPPORTED:
             return Answer("supported", probability, False)
         if probability <= 1.0 - SUPPORTED:
@@ -170,6 +170,39 @@ def differences(
                 not is_claimed(key, place, at),
             )
         found.append(apart)
+    return tuple(found)
+
+
+def log_ratios(
+    subject: Subject, throws: Sequence[Thrown], reference: Thrown, keys: Sequence[Key] = MAIN
+) -> tuple[dict[Key, Array], ...]:
+    """The draws themselves: ln of each readout's ratio to the reference, with everything that is not known.
+
+    Draw by draw they belong to one athlete, so that questions about several throws or readouts at once can be asked.
+
+    Parameters
+    ----------
+    subject : Subject
+    throws : sequence of Thrown
+    reference : Thrown
+    keys : sequence of (str, str)
+
+    Returns
+    -------
+    tuple of dict of (str, str) to ndarray (DRAWS,)
+        For each throw; NaN where there is no such readout.
+
+    Raises
+    ------
+    InputError
+        If a key is not accepted.
+    """
+    keys = _checked(keys)
+    at, start = subject.place(reference), read_throw(subject, reference, keys)
+    found = []
+    for throw in throws:
+        place, here = subject.place(throw), read_throw(subject, throw, keys)
+        found.append({key: here.drawn[key] - start.drawn[key] + field(key, place, at) for key in keys})
     return tuple(found)
 
 

@@ -264,10 +264,10 @@ def _thrown(row: Row, place: int) -> Thrown:
 
 def _numbers(found: BandDifference) -> Iterator[str]:
     silent = found.no_claim or found.undefined > 0.5
-    known = replace(found, low=np.nan, high=np.nan, more=np.nan) if silent else found
+    known = replace(found, low=np.nan, high=np.nan, probability_more=np.nan) if silent else found
     for low, high, more in (
-        (known.low, known.high, known.more),
-        (found.radar_low, found.radar_high, found.radar_more),
+        (known.low, known.high, known.probability_more),
+        (found.radar_low, found.radar_high, found.radar_probability_more),
     ):
         for value in (100.0 * found.best, 100.0 * low, 100.0 * high, more):
             yield "" if np.isnan(value) else f"{value:.6g}"

@@ -228,7 +228,7 @@ def test_from_the_speeds_alone_it_says_what_the_draws_of_the_speeds_say():
     found = settled(Subject(ADULT, OWN, own.speed_m_s), heavy, own, "varus")
     plain = asked(MEASURED, "varus", first_kg=FIRST_KG, second_kg=OWN.mass_kg)
     for key, one in found.items():
-        assert one.radar_more == pytest.approx(plain[key].more, abs=0.01), key
+        assert one.radar_probability_more == pytest.approx(plain[key].more, abs=0.01), key
         assert one.radar_low == pytest.approx(plain[key].relative.low, abs=0.002), key
         assert one.radar_high == pytest.approx(plain[key].relative.high, abs=0.002), key
 

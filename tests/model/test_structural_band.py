@@ -10,14 +10,23 @@ from app.places import demo_data
 from model.ball import Ball
 from model.body_spread import drawn_arm
 from model.checks import InputError
-from model.drawn_throws import Subject, Thrown, on_profile, read_throw, spread_of_people, with_scatter
+from model.drawn_throws import (
+    CALIBRATION_SD,
+    Subject,
+    Thrown,
+    on_profile,
+    read_throw,
+    spread_of_people,
+    subject_of,
+    with_scatter,
+)
 from model.equivalent_mass import equivalent_mass
 from model.person import Person
 from model.published import values
 from model.quantity import Quantity, quantity_at
 from model.speed import SpeedProfile, fit_athlete
 from model.speed_readings import RadarReading
-from model.structural_band import MAIN, BandDifference, differences, differences_between, levels
+from model.structural_band import MAIN, BandDifference, differences, differences_between, levels, log_ratios
 from model.structural_field import DRAWS
 from model.throw import path_loads
 
@@ -63,7 +72,13 @@ def held_against_own(code: str, mass_kg: float) -> dict:
 def test_equal_throws_do_not_differ_by_anything():
     for throw in (REFERENCE, Thrown(Ball(0.360), 24.0), Thrown(Ball(0.800), 15.0)):
         for found in differences(SUBJECT, [throw], throw)[0].values():
-            assert (found.best, found.low, found.high, found.more, found.less) == (0.0, 0.0, 0.0, 0.0, 0.0)
+            assert (found.best, found.low, found.high, found.probability_more, found.probability_less) == (
+                0.0,
+                0.0,
+                0.0,
+                0.0,
+                0.0,
+            )
             assert found.answer(more=True).verdict == "not supported"
 
 
@@ -71,7 +86,7 @@ def test_the_order_turns_more_into_less():
     heavy = Thrown(Ball(0.275), 30.0)
     for key in MAIN:
         there, back = one(SUBJECT, heavy, REFERENCE, key), one(SUBJECT, REFERENCE, heavy, key)
-        assert (there.more, there.less) == (back.less, back.more)
+        assert (there.probability_more, there.probability_less) == (back.probability_less, back.probability_more)
         assert 1.0 + there.low == pytest.approx(1.0 / (1.0 + back.high), rel=1e-9)
         assert 1.0 + there.best == pytest.approx(1.0 / (1.0 + back.best), rel=1e-12)
 
@@ -128,7 +143,7 @@ def test_two_athletes_share_nothing_but_radar_and_ball():
     """Twins: no best difference, and a chance of one half; as wide as root two times one level of it."""
     found = differences_between((SUBJECT, REFERENCE), (SUBJECT, REFERENCE))
     assert found[PEAK].best == 0.0
-    assert found[PEAK].more == pytest.approx(0.5, abs=0.03)
+    assert found[PEAK].probability_more == pytest.approx(0.5, abs=0.03)
     level = levels(replace(SUBJECT, calibration_sd=0.0), REFERENCE)[PEAK]
     alone = np.log(level.high / level.low)
     assert np.log1p(found[PEAK].high) - np.log1p(found[PEAK].low) == pytest.approx(np.sqrt(2.0) * alone, rel=0.1)
@@ -164,16 +179,16 @@ def test_a_question_that_cannot_be_is_refused_by_name():
 def test_the_claim_of_the_demos_first_thrower_is_told_as_it_deserves(record_property):
     """275 against 145 g with eight readings more: lower, but not surely; the area unknown; gentler and longer."""
     found = held_against_own("W01", 0.275)
-    record_property("W01", {key[1]: (one.less, one.more) for key, one in found.items()})
-    assert 0.85 <= found[PEAK].less <= 0.93
-    assert 0.6 <= found[AREA].more <= 0.8
-    assert found[RISE].less > 0.95
-    assert found[LOADED].more > 0.95
+    record_property("W01", {key[1]: (one.probability_less, one.probability_more) for key, one in found.items()})
+    assert 0.85 <= found[PEAK].probability_less <= 0.93
+    assert 0.6 <= found[AREA].probability_more <= 0.8
+    assert found[RISE].probability_less > 0.95
+    assert found[LOADED].probability_more > 0.95
     answer = found[PEAK].answer(more=False)
     assert answer.verdict in ("cannot tell", "supported")
     assert not answer.readings_help
     # from the speeds alone it looked certain
-    assert found[PEAK].radar_less > 0.999
+    assert found[PEAK].radar_probability_less > 0.999
 
 
 def test_the_small_rise_of_the_demos_fifth_thrower_cannot_be_told():
@@ -213,7 +228,7 @@ def test_trained_throwers_fall_from_113_to_198_g_as_fleisig_2017_found():
     """Direction in print (3-ball-mass-03), not used in making the band: lower with p = 0.76, more likely than not."""
     found = one(SUBJECT, slowed(SUBJECT, 0.198, 0.76), slowed(SUBJECT, 0.113, 0.76))
     assert found.best == pytest.approx(-0.06, abs=0.01)
-    assert found.less > 0.8
+    assert found.probability_less > 0.8
 
 
 def test_youth_rise_from_113_to_142_g_as_fleisig_2006_found():
@@ -221,7 +236,7 @@ def test_youth_rise_from_113_to_142_g_as_fleisig_2006_found():
     child = Subject(Person("male", 1.48, 41.0, 11.1), Ball(0.142), 24.0)
     found = one(child, slowed(child, 0.113, 0.25), Thrown(Ball(0.142), 24.0))
     assert -0.06 < found.best < -0.02
-    assert found.less > 0.9
+    assert found.probability_less > 0.9
 
 
 def test_with_the_prior_alone_the_sign_is_not_known_within_a_tenth():
@@ -243,3 +258,25 @@ def test_speeds_of_the_draws_are_those_of_the_profile():
     assert np.quantile(heavy.speeds_m_s, [0.05, 0.5, 0.95]) == pytest.approx(
         [known.low, known.estimate, known.high], rel=1e-3
     )
+
+
+def test_the_draws_themselves_are_what_the_differences_are_made_of():
+    heavy = Thrown(Ball(0.275), 30.0)
+    (drawn,) = log_ratios(SUBJECT, [heavy], REFERENCE)
+    found = differences(SUBJECT, [heavy], REFERENCE)[0]
+    for key, ratios in drawn.items():
+        assert np.expm1(np.quantile(ratios, [0.05, 0.95])) == pytest.approx([found[key].low, found[key].high])
+        assert np.mean(ratios > 0.0) == found[key].probability_more
+    # of one athlete: who peaks lower rises more gently too
+    assert np.corrcoef(drawn[PEAK], drawn[RISE])[0, 1] > 0.5
+
+
+def test_a_subject_is_made_of_a_profile():
+    person, profile = demo("W01")
+    subject = subject_of(person, OWN, profile)
+    assert subject.full_speed_m_s == profile.own_speed().estimate
+    assert subject.calibration_sd == CALIBRATION_SD
+    corrected = replace(profile, common_relative_sd=0.03)
+    assert subject_of(person, OWN, corrected).calibration_sd == 0.03
+    with pytest.raises(InputError, match="readings"):
+        subject_of(person, OWN, fit_athlete(person, OWN, []))

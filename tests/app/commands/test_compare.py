@@ -30,7 +30,7 @@ def expected(key) -> list[float]:
     reference = Thrown(Ball(0.145), 33.0)
     subject = Subject(person, reference.ball, 33.0)
     found = differences(subject, [Thrown(Ball(0.275), 28.5)], reference, [key])[0][key]
-    return [100.0 * found.best, 100.0 * found.low, 100.0 * found.high, found.more]
+    return [100.0 * found.best, 100.0 * found.low, 100.0 * found.high, found.probability_more]
 
 
 @pytest.mark.parametrize(
