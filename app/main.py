@@ -11,11 +11,14 @@ from app.version import VERSION
 
 COMMANDS = {
     "readouts": "app.commands.readouts",
+    "compare": "app.commands.compare",
     "curve": "app.commands.curve",
+    "check": "app.commands.check",
     "solve-motion": "app.commands.solve_motion",
     "export": "app.commands.export",
     "import": "app.commands.import_records",
     "restore": "app.commands.restore",
+    "solve-grid": "app.commands.solve_grid",
 }
 """Each command's module has ``add_parser(subparsers)`` and ``run(args) -> int``."""
 

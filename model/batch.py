@@ -1,4 +1,4 @@
-"""Readouts of many throws: each arm's identity is found once, and all its throws are then matrix products."""
+"""Readouts of many throws: products of each arm's measures, one matrix product a channel, one reading of all rows."""
 
 from collections.abc import Callable, Sequence
 from dataclasses import fields
@@ -8,19 +8,17 @@ import numpy as np
 from numpy.typing import NDArray
 
 from model.ball import beyond_the_hand_m
-from model.channels import INDEX
-from model.identity import PathLoads, path_loads_of
-from model.motion import reference_motion
+from model.channels import CHANNELS, Reading
+from model.path_basis import products_of_arm, products_of_ball, reference_basis
 from model.person import Person
 from model.readouts import LOADED_SHARE, Readouts, path_turning_rate, read, reading_of
-from model.segments import arm_of, stack
+from model.segments import Arm, arm_of, stack
 from model.throw import Throw
 
 Array = NDArray[np.float64]
 
-ARMS_AT_ONCE = 64  # the recursion over many arms: some 40 MB
 NO_MEASURE = ("handedness", "still_growing")  # of a person: the arm does not depend on them
-ROWS_AT_ONCE = 512  # curves held at once: some 25 MB for a dozen channels
+ROWS_AT_ONCE = 256  # curves held at once: they stay in the processor's cache
 
 
 def read_throws(
@@ -57,38 +55,38 @@ def read_throws(
         If a key is unknown, or share or level are not as `readouts.read` wants them.
     """
     readings = {key: reading_of(key) for key in keys}
-    channels = list(dict.fromkeys(reading.channel for reading in readings.values()))
-    found = {key: _blank(len(throws)) for key in readings}  # arm after arm
-    groups = list(_by_arm(throws).values())
-    done = 0
-    for first in range(0, len(groups), ARMS_AT_ONCE):
-        some = groups[first : first + ARMS_AT_ONCE]
-        loads = _loads_of([throws[rows[0]] for rows in some])
-        basis = _basis(loads, channels)
-        speed_m_s = np.array([throws[i].speed_m_s for rows in some for i in rows])
-        mass_kg = np.array([throws[i].ball.mass_kg for rows in some for i in rows])
-        arm = np.repeat(np.arange(len(some)), [len(rows) for rows in some])
-        for part in np.array_split(np.arange(arm.size), -(-arm.size // ROWS_AT_ONCE)):
-            clock = speed_m_s[part] / loads.path_speed_m_s[arm[part]]
-            curves = _curves(basis, arm[part], mass_kg[part], clock)
-            place = slice(done, done + part.size)
-            for key, reading in readings.items():
-                curve = curves[channels.index(reading.channel)]
+    channels: dict[str, list[Reading]] = {}
+    for reading in readings.values():
+        channels.setdefault(reading.channel, []).append(reading)
+    basis = reference_basis()
+    found = {key: _blank(len(throws)) for key in readings}
+    if not throws:
+        return found
+    arms, beyond_m, which = _arms_of(throws)
+    of_arm, of_ball = products_of_arm(arms), products_of_ball(arms, beyond_m)
+    clock = np.array([throw.speed_m_s for throw in throws]) / basis.path_speed_m_s(arms, beyond_m)[which]
+    mass_kg = np.array([throw.ball.mass_kg for throw in throws])
+    for start in range(0, len(throws), ROWS_AT_ONCE):
+        rows = slice(start, start + ROWS_AT_ONCE)
+        arm, ball, pace = of_arm[which[rows]], of_ball[which[rows]], clock[rows]
+        for channel, of_channel in channels.items():
+            samples = _samples(basis.phase, of_channel)
+            curves = basis.curves(channel, arm, ball, mass_kg[rows], pace, samples)
+            for reading in of_channel:
+                rate = path_turning_rate(reading)
                 readouts = read(
-                    loads.phase,
-                    curve if reading.sign > 0 else -curve,
+                    basis.phase[samples],
+                    curves if reading.sign > 0 else -curves,
                     window=(reading.start_phase, reading.end_phase),
                     share=share,
-                    above=above_nm if reading.unit == "N·m" else None,
-                    rate=path_turning_rate(reading),
-                ).in_time(loads.duration_s / clock)
+                    above=above_nm if CHANNELS[channel].unit == "N·m" else None,
+                    rate=None if rate is None else rate[samples],
+                ).in_time(basis.duration_s / pace)
                 for name, values in vars(readouts).items():
-                    getattr(found[key], name)[place] = values
-            done += part.size
-            if progress is not None:
-                progress(done)
-    back = np.argsort([i for rows in groups for i in rows])
-    return {key: Readouts(*(values[back] for values in vars(readouts).values())) for key, readouts in found.items()}
+                    getattr(found[reading.key], name)[rows] = values
+        if progress is not None:
+            progress(min(start + ROWS_AT_ONCE, len(throws)))
+    return found
 
 
 def _blank(count: int) -> Readouts:
@@ -96,32 +94,18 @@ def _blank(count: int) -> Readouts:
     return Readouts(**{field.name: np.empty(count, kinds.get(field.name, float)) for field in fields(Readouts)})
 
 
-def _by_arm(throws: Sequence[Throw]) -> dict[tuple[object, ...], list[int]]:
-    """Places in the list of the throws of each arm; an arm is a person's measures and a ball's diameter."""
+def _samples(phase: Array, readings: Sequence[Reading]) -> slice:
+    """The samples that a channel's readings look at."""
+    end = max(reading.end_phase for reading in readings)
+    return slice(0, int(np.searchsorted(phase, end - 1e-9)) + 1)
+
+
+def _arms_of(throws: Sequence[Throw]) -> tuple[Arm, Array, NDArray[np.intp]]:
+    """The different arms with their balls' distances, and which of them each throw has."""
     measures = attrgetter(*(field.name for field in fields(Person) if field.name not in NO_MEASURE))
-    groups: dict[tuple[object, ...], list[int]] = {}
-    for i, throw in enumerate(throws):
-        groups.setdefault((measures(throw.person), throw.ball.diameter_m), []).append(i)
-    return groups
-
-
-def _loads_of(throws: Sequence[Throw]) -> PathLoads:
-    arms = stack([arm_of(throw.person) for throw in throws])
-    beyond_m = np.array([beyond_the_hand_m(throw.ball.diameter_m) for throw in throws])
-    return path_loads_of(reference_motion(), arms, beyond_m)
-
-
-def _basis(loads: PathLoads, channels: Sequence[str]) -> Array:
-    """The four curves of the identity (arms, channels, 4, N), for the channels named only."""
-    four = (loads.arm, loads.ball, loads.arm_weight, loads.ball_weight)
-    return np.stack([np.stack([part[..., INDEX[key]] for part in four], axis=1) for key in channels], axis=1)
-
-
-def _curves(basis: Array, arm: NDArray[np.intp], mass_kg: Array, clock: Array) -> Array:
-    """Curves (channels, rows, N) of throws, those of one arm next to each other."""
-    terms = np.stack([clock**2, clock**2 * mass_kg, np.ones_like(clock), mass_kg], axis=1)
-    curves = np.empty((basis.shape[1], arm.size, basis.shape[-1]))
-    starts = np.flatnonzero(np.diff(arm, prepend=-1))
-    for start, end in zip(starts, [*starts[1:], arm.size], strict=True):
-        np.matmul(terms[start:end], basis[arm[start]], out=curves[:, start:end])
-    return curves
+    places: dict[tuple[object, ...], int] = {}
+    which = [places.setdefault((measures(t.person), t.ball.diameter_m), len(places)) for t in throws]
+    first = {place: i for i, place in reversed(list(enumerate(which)))}
+    some = [throws[first[place]] for place in range(len(places))]
+    beyond_m = np.array([beyond_the_hand_m(throw.ball.diameter_m) for throw in some])
+    return stack([arm_of(throw.person) for throw in some]), beyond_m, np.array(which)

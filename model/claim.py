@@ -1,5 +1,8 @@
 """A claim: "a throw with this ball loads the arm more than one with that ball", put to every readout.
 
+`settled` puts it with all that is not known of the two throws (`structural_band`): supported, not supported, or it
+cannot be told. What stands below it rests on the speeds alone, as if everybody kept to the clock law:
+
 Both throws are the athlete's mean full-effort throws, or have a speed that is given. What the radar readings leave open
 of the athlete is one set of unknowns (own-ball speed, exponent, scatter), and both speeds come from the same draw of
 it: what they share drops out of the difference. Each draw goes through the mass-speed identity as it stands, gravity,
@@ -15,12 +18,15 @@ from numpy.typing import NDArray
 from model.ball import BALL_LIMITS
 from model.channels import READINGS, Reading
 from model.checks import check_choice, check_number
+from model.drawn_throws import Subject, Thrown
 from model.identity import PathLoads
 from model.interval import LEVEL, Interval, tails_of
 from model.quantity import READOUTS, ROWS, curve_parts
 from model.readouts import read
 from model.speed import SpeedProfile
 from model.speed_draws import draws_of
+from model.structural_band import BandDifference
+from model.structural_band import differences as band_differences
 from model.throw import SPEED_LIMIT
 
 Array = NDArray[np.float64]
@@ -29,6 +35,37 @@ HOLDS_FROM = 0.90  # probability from which a claim holds, and from which its co
 NO_DIFFERENCE = 0.005  # relative: below it prints as 0 %, and 0.1 m/s more at 30 m/s move a peak by more
 DRAWS_LOG2 = 14  # 16 384 draws: probabilities to about 0.001
 NODES = ROWS  # speeds at which a readout is computed; straight between them, its power of the speed taken out
+
+
+def settled(
+    subject: Subject, first: Thrown, second: Thrown, reading: str, level: float = LEVEL
+) -> dict[str, BandDifference]:
+    """Put a claim to every readout, with all that is not known of the two throws.
+
+    Parameters
+    ----------
+    subject : Subject
+        Who throws both.
+    first, second : Thrown
+        From `drawn_throws.on_profile`, or speeds that are given.
+    reading : str
+        A key of `channels.READINGS`.
+    level : float
+        Probability of the intervals.
+
+    Returns
+    -------
+    dict of str to BandDifference
+        For each key of `quantity.READOUTS`; `BandDifference.answer` says what becomes of the claim.
+
+    Raises
+    ------
+    InputError
+        If the reading or the level is not accepted.
+    """
+    check_choice("reading", reading, READINGS)
+    (found,) = band_differences(subject, [first], second, [(reading, readout) for readout in READOUTS], level)
+    return {readout: one for (_, readout), one in found.items()}
 
 
 @dataclass(frozen=True)

@@ -62,19 +62,30 @@ class Wrenches:
     ball: Wrench
 
 
-def _spin_change(segment: Segment, frame: Frame) -> Array:
-    """Rate of change of angular momentum about the mass centre (N m), lab frame.
+def spin_of(frame: Frame, axis: int) -> Array:
+    """Change of angular momentum that one principal axis e asks for: (alpha . e) e + (omega . e) omega x e.
 
-    dH/dt = sum over the principal axes e_k of I_k [(alpha . e_k) e_k + (omega . e_k) omega x e_k]; what stands in the
-    brackets knows no arm.
+    Parameters
+    ----------
+    frame : Frame
+        Of the principal axes.
+    axis : int
+        0, 1 or 2 for x, y or z.
+
+    Returns
+    -------
+    ndarray (..., N, 3)
+        N m for each kg m2 about that axis, lab frame; it knows no arm.
     """
+    e = frame.axis(axis)
+    return dot(frame.alpha, e)[..., None] * e + dot(frame.omega, e)[..., None] * cross(frame.omega, e)
+
+
+def _spin_change(segment: Segment, frame: Frame) -> Array:
+    """Rate of change of angular momentum about the centre of mass (N m), lab frame: sum of I_k times `spin_of`."""
     inertias = (segment.inertia_x_kg_m2, segment.inertia_y_kg_m2, segment.inertia_z_kg_m2)
-    parts = []
-    for k, inertia in zip((X, Y, Z), inertias, strict=True):
-        e = frame.axis(k)
-        turning = dot(frame.alpha, e)[..., None] * e + dot(frame.omega, e)[..., None] * cross(frame.omega, e)
-        parts.append(per_arm(inertia) * turning)
-    return parts[X] + parts[Y] + parts[Z]
+    x, y, z = (per_arm(inertia) * spin_of(frame, k) for k, inertia in zip((X, Y, Z), inertias, strict=True))
+    return x + y + z
 
 
 def _passed_on(
@@ -120,31 +131,6 @@ def inverse_dynamics(
         arm.upper_arm, frames.upper_arm, points.shoulder, points.upper_arm_centre, points.elbow, elbow, gravity
     )
     return Wrenches(shoulder, elbow, wrist, ball)
-
-
-def ball_wrenches(points: Points, held: Array, gravity: Array = GRAVITY_M_S2) -> Wrenches:
-    """What each kilogram of ball asks of every joint: f = w (a - g) at the ball's centre b, and (b - p) x f about p.
-
-    Parameters
-    ----------
-    points : Points
-        The moving chain.
-    held : ndarray (N,)
-        Share of the ball's force that the hand bears, from `hold`.
-    gravity : ndarray (3,)
-        Gravity (m/s2), lab frame.
-
-    Returns
-    -------
-    Wrenches
-        For each kg, as `inverse_dynamics` gives them: the difference that one kilogram makes to it.
-    """
-    force = held[..., None] * (points.ball.acceleration - gravity)
-
-    def about(joint: Point) -> Wrench:
-        return Wrench(force, cross(points.ball.position - joint.position, force))
-
-    return Wrenches(about(points.shoulder), about(points.elbow), about(points.wrist), about(points.ball))
 
 
 def resolve(frames: Frames, wrenches: Wrenches) -> Array:

@@ -3,20 +3,22 @@
     tau(phase; m, s) = s2 [A(phase) + m B(phase)] + [G_A(phase) + m G_B(phase)],    t = phase T / s
 
 Inertial loads scale with the square of the clock ratio s, gravity's not at all; the ball's mass m enters linearly. So
-the recursion without a ball, once moving without weight and once at rest with it, and what a kilogram of ball adds to
-each, give every throw exactly; a million (mass, speed) pairs are then array sums. It holds while the ball's mass
-changes; another radius is another A and B (the ball's centre lies elsewhere).
+four curves give every throw exactly, and a million (mass, speed) pairs are array sums. The curves come from the path
+basis (`path_basis`); the full recursion (`throw_loads`) stands beside it as a check. The identity holds while the
+ball's mass changes; another radius is another A and B (the ball's centre lies elsewhere).
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from model.chain import State, dot, frames_of, per_arm, points_of
-from model.dynamics import GRAVITY_M_S2, NO_GRAVITY, ball_wrenches, hold, inverse_dynamics, resolve
+from model.chain import frames_of, per_arm, points_of
+from model.channels import CHANNELS
+from model.dynamics import hold, inverse_dynamics, resolve
 from model.motion import PHASES, Motion
+from model.path_basis import PathBasis, path_basis_of, products_of_arm, products_of_ball
 from model.segments import Arm
 
 Array = NDArray[np.float64]
@@ -102,27 +104,6 @@ def throw_loads(
     return resolve(frames, inverse_dynamics(frames, points, arm, ball_mass_kg, hold(phase)))
 
 
-def at_rest(state: State) -> State:
-    """The same angles without any motion: what is left is weight.
-
-    Parameters
-    ----------
-    state : State
-
-    Returns
-    -------
-    State
-    """
-    still = np.zeros_like
-    return replace(
-        state,
-        rates=still(state.rates),
-        accelerations=still(state.accelerations),
-        travel_rate=still(state.travel_rate),
-        travel_acceleration=still(state.travel_acceleration),
-    )
-
-
 def path_loads_of(motion: Motion, arm: Arm, beyond_hand_m: Any, phase: Array = PHASES) -> PathLoads:
     """Find A, B, G_A and G_B of an arm, or of many, on a path.
 
@@ -139,41 +120,32 @@ def path_loads_of(motion: Motion, arm: Arm, beyond_hand_m: Any, phase: Array = P
     -------
     PathLoads
     """
-    held = hold(phase)
-    moving = motion.state(phase)
-
-    def parts(state: State, gravity: Array) -> tuple[Array, Array]:
-        """What the bare arm needs, and what each kilogram of ball adds."""
-        frames = frames_of(state)
-        points = points_of(frames, state, arm, beyond_hand_m)
-        bare = inverse_dynamics(frames, points, arm, 0.0, held, gravity)
-        return resolve(frames, bare), resolve(frames, ball_wrenches(points, held, gravity))
-
-    return PathLoads(
-        phase,
-        *parts(moving, NO_GRAVITY),
-        *parts(at_rest(moving), GRAVITY_M_S2),
-        motion.duration_s,
-        path_speed_m_s(motion, arm, beyond_hand_m),
-        motion.max_external_rotation_phase,
-    )
+    return loads_on(path_basis_of(motion, phase), arm, beyond_hand_m)
 
 
-def path_speed_m_s(motion: Motion, arm: Arm, beyond_hand_m: Any) -> Any:
-    """Release speed of the ball's centre at clock ratio 1.
+def loads_on(basis: PathBasis, arm: Arm, beyond_hand_m: Any) -> PathLoads:
+    """As `path_loads_of`, on a path whose basis is known.
 
     Parameters
     ----------
-    motion : Motion
+    basis : PathBasis
     arm : Arm
     beyond_hand_m : float or ndarray (n,)
 
     Returns
     -------
-    float or ndarray (n,)
-        Speed (m/s).
+    PathLoads
     """
-    state = motion.state(np.array([1.0]))
-    velocity = points_of(frames_of(state), state, arm, beyond_hand_m).ball.velocity[..., 0, :]
-    speed = np.sqrt(dot(velocity, velocity))
-    return float(speed) if speed.ndim == 0 else speed
+    own, ball = products_of_arm(arm), products_of_ball(arm, beyond_hand_m)
+    of_arm = [basis.loads(key, own) for key in CHANNELS]
+    of_ball = [basis.loads(key, ball, ball=True) for key in CHANNELS]
+    return PathLoads(
+        basis.phase,
+        arm=np.stack([motion for motion, _ in of_arm], axis=-1),
+        ball=np.stack([motion for motion, _ in of_ball], axis=-1),
+        arm_weight=np.stack([weight for _, weight in of_arm], axis=-1),
+        ball_weight=np.stack([weight for _, weight in of_ball], axis=-1),
+        duration_s=basis.duration_s,
+        path_speed_m_s=basis.path_speed_m_s(arm, beyond_hand_m),
+        max_external_rotation_phase=basis.max_external_rotation_phase,
+    )

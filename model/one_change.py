@@ -9,8 +9,8 @@ from dataclasses import replace
 from model.ball import beyond_the_hand_m
 from model.checks import Limit, check_number
 from model.hold import held, same_clock
-from model.identity import path_loads_of
-from model.motion import reference_motion
+from model.identity import loads_on
+from model.path_basis import reference_basis
 from model.segments import Segment, arm_of
 from model.throw import Curves, Throw, curves, curves_of
 
@@ -40,7 +40,7 @@ def with_hand(throw: Throw, share: float) -> Curves:
     hand = arm.hand
     inertia = (share * one for one in (hand.inertia_x_kg_m2, hand.inertia_y_kg_m2, hand.inertia_z_kg_m2))
     other = replace(arm, hand=Segment(hand.length_m, share * hand.mass_kg, hand.centre_m, *inertia))
-    return curves_of(throw, path_loads_of(reference_motion(), other, beyond_the_hand_m(throw.ball.diameter_m)))
+    return curves_of(throw, loads_on(reference_basis(), other, beyond_the_hand_m(throw.ball.diameter_m)))
 
 
 def with_forearm(throw: Throw, share: float) -> Curves:

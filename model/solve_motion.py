@@ -21,7 +21,8 @@ from model.channels import CHANNELS, INDEX
 from model.dynamics import hold, inverse_dynamics, resolve
 from model.motion import DEGREE, Motion, design_matrix, moving
 from model.segments import arm_of
-from model.solve_recipe import REFERENCE_BALL, REFERENCE_PERSON, Landmark, Recipe, landmarks
+from model.solve_recipe import REFERENCE_THROWING, Landmark, Recipe, Throwing, landmarks
+from model.solve_rows import Rows, joined
 
 Array = NDArray[Any]
 
@@ -31,92 +32,31 @@ _GAIN, _SPEED, _DROP, _SIDE = (len(CHANNELS) + k for k in range(4))  # pointwise
 _STANDARD = Recipe()
 
 
-@dataclass(frozen=True)
-class Rows:
-    """Some residuals (n,) and their derivatives (n, K * 8) by the spline coefficients."""
-
-    value: Array
-    slope: Array
-
-    def over(self, scale: Any) -> "Rows":
-        """Divide by a scale.
-
-        Parameters
-        ----------
-        scale : float or ndarray (n,)
-
-        Returns
-        -------
-        Rows
-        """
-        scale = np.broadcast_to(np.asarray(scale, dtype=float), self.value.shape)
-        return Rows(self.value / scale, self.slope / scale[:, None])
-
-    def beyond(self, limit: float, sense: int = 1) -> "Rows":
-        """What passes a limit; zero where nothing does.
-
-        Parameters
-        ----------
-        limit : float
-        sense : int
-            +1 for a ceiling, -1 for a floor.
-
-        Returns
-        -------
-        Rows
-        """
-        excess = sense * (self.value - limit)
-        passed = excess > 0
-        return Rows(np.where(passed, excess, 0.0), sense * self.slope * passed[:, None])
-
-    def __getitem__(self, which: Any) -> "Rows":
-        return Rows(self.value[which], self.slope[which])
-
-    def through(self, matrix: Array) -> "Rows":
-        """Combine rows linearly.
-
-        Parameters
-        ----------
-        matrix : ndarray (k, n)
-
-        Returns
-        -------
-        Rows
-        """
-        return Rows(matrix @ self.value, matrix @ self.slope)
-
-
-def joined(rows: list[Rows]) -> Rows:
-    """Rows one below the other.
-
-    Parameters
-    ----------
-    rows : list of Rows
-
-    Returns
-    -------
-    Rows
-    """
-    return Rows(np.concatenate([row.value for row in rows]), np.concatenate([row.slope for row in rows]))
-
-
 class MotionProblem:
     """The least-squares problem of one recipe: residuals and their exact Jacobian.
 
     Parameters
     ----------
     recipe : Recipe
+    throwing : Throwing
+        Who throws what at which time-scale factor; the reference throw unless another is asked for.
+    marks : tuple of Landmark, optional
+        Other landmarks than the published ones, at factor 1.
     """
 
-    def __init__(self, recipe: Recipe) -> None:
+    def __init__(
+        self, recipe: Recipe, throwing: Throwing = REFERENCE_THROWING, marks: tuple[Landmark, ...] | None = None
+    ) -> None:
         self.recipe = recipe
+        self.throwing = throwing
+        self.pace = throwing.clock / recipe.duration_s  # phases a second
         self.phase = np.linspace(0.0, 1.25, recipe.phases)
         self.coefficients = recipe.intervals + DEGREE
         self.splines = [design_matrix(recipe.intervals, self.phase, k) for k in range(4)]
         self.held = hold(self.phase)
-        self.arm = arm_of(REFERENCE_PERSON)
-        self.beyond_hand_m = beyond_the_hand_m(REFERENCE_BALL.diameter_m)
-        self.landmarks = landmarks()
+        self.arm = arm_of(throwing.person)
+        self.beyond_hand_m = beyond_the_hand_m(throwing.ball.diameter_m)
+        self.landmarks = throwing.marks(landmarks() if marks is None else marks)
         step = self.phase[1] - self.phase[0]
         self.rate: Array = np.asarray(np.gradient(np.eye(recipe.phases), step, axis=0))  # central differences
         at = int(np.argmin(np.abs(self.phase - 1.0)))
@@ -134,14 +74,13 @@ class MotionProblem:
 
     def _pointwise(self, q: Array, dq: Array, ddq: Array) -> Array:
         """Channels, slowing of the ball's centre (m/s a phase), release speed, drop and side angle (..., N, P)."""
-        recipe = self.recipe
-        state = moving(self.phase, q, dq, ddq, recipe.duration_s, 1.0 / recipe.duration_s)
+        state = moving(self.phase, q, dq, ddq, self.recipe.duration_s, self.pace)
         frames = frames_of(state)
         points = points_of(frames, state, self.arm, self.beyond_hand_m)
-        loads = resolve(frames, inverse_dynamics(frames, points, self.arm, REFERENCE_BALL.mass_kg, self.held))
+        loads = resolve(frames, inverse_dynamics(frames, points, self.arm, self.throwing.ball.mass_kg, self.held))
         velocity, acceleration = points.ball.velocity, points.ball.acceleration
         speed = np.sqrt(dot(velocity, velocity))
-        gain = dot(velocity, acceleration) / speed * recipe.duration_s
+        gain = dot(velocity, acceleration) / speed / self.pace
         drop = -velocity[..., Y] / velocity[..., X]  # tangents: angles of a few degrees
         side = velocity[..., Z] / velocity[..., X]
         return np.concatenate((loads, np.stack((gain, speed, drop, side), axis=-1)), axis=-1)
@@ -165,8 +104,8 @@ class MotionProblem:
     def landmark_rows(self, x: Array, mark: Landmark) -> Rows:
         """Distance from a landmark in its standard deviations (z)."""
         row = self.curve(x, mark.coordinate, np.array([mark.phase]), mark.derivative)
-        per_time = self.recipe.duration_s**mark.derivative
-        return Rows(row.value / per_time - mark.value, row.slope / per_time).over(mark.spread)
+        per_time = self.pace**mark.derivative
+        return Rows(row.value * per_time - mark.value, row.slope * per_time).over(mark.spread)
 
     def landmark_block(self, x: Array) -> list[Rows]:
         """Every landmark over its spread, and a guard that holds event averages within 1.3 of theirs."""
@@ -234,7 +173,7 @@ class MotionProblem:
             beyond = self.curve(x, name, None, 0).beyond(limit * _TO_RADIANS, sense)
             rows.append(beyond.over(recipe.angle_scale_deg * _TO_RADIANS))
         for name, sense, limit, scale, start in recipe.rate_limits:
-            speed_deg_s = self.curve(x, name, None, 1).over(recipe.duration_s * _TO_RADIANS)
+            speed_deg_s = self.curve(x, name, None, 1).over(_TO_RADIANS / self.pace)
             rows.append(speed_deg_s[self.phase >= start].beyond(limit, sense).over(scale))
         return rows
 
@@ -297,6 +236,8 @@ def solve(
     recipe: Recipe = _STANDARD,
     progress: Callable[[int, float], None] | None = None,
     start: Array | None = None,
+    throwing: Throwing = REFERENCE_THROWING,
+    marks: tuple[Landmark, ...] | None = None,
 ) -> Solution:
     """Solve for a motion.
 
@@ -307,17 +248,22 @@ def solve(
         Called with the number of the evaluation and half its sum of squares.
     start : ndarray (K * 8,), optional
         Where to begin; by default the linear fit of `MotionProblem.start`.
+    throwing : Throwing
+        Who throws what at which time-scale factor; `solve_recipe.recipe_for` sets a recipe's tolerances for it.
+    marks : tuple of Landmark, optional
+        Other landmarks than the published ones, at factor 1.
 
     Returns
     -------
     Solution
+        Its motion's own duration is that at factor 1: the throw is the motion run at `throwing.clock`.
 
     Raises
     ------
     RuntimeError
         If the solver does not come to rest.
     """
-    problem = MotionProblem(recipe)
+    problem = MotionProblem(recipe, throwing, marks)
     latest: list[Any] = [None, None]  # the solver asks for residuals and Jacobian of the same point in turn
     count = 0
 
@@ -377,8 +323,8 @@ def record_of(solution: Solution, solved_on: str) -> dict[str, Any]:
         "what": "Reference motion: quintic B-spline coefficients of each joint angle over phase 0 to 1.25.",
         "solved_on": solved_on,
         "rebuild": "levelpeak solve-motion",
-        "thrower": asdict(REFERENCE_PERSON),
-        "ball": asdict(REFERENCE_BALL),
+        "thrower": asdict(REFERENCE_THROWING.person),
+        "ball": asdict(REFERENCE_THROWING.ball),
         "duration_s": solution.motion.duration_s,
         "max_external_rotation_phase": solution.motion.max_external_rotation_phase,
         "coordinates": list(COORDINATES),

@@ -7,7 +7,7 @@ happens without it: `REFERENCE_MOTION.md`.
 """
 
 import csv
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from importlib.resources import files
 
 import numpy as np
@@ -40,6 +40,34 @@ class Landmark:
     value: float
     spread: float
     event_average: bool
+
+
+@dataclass(frozen=True)
+class Throwing:
+    """Who throws what, and how fast against the recipe's own clock.
+
+    Attributes
+    ----------
+    person, ball : Person, Ball
+    clock : float
+        Time-scale factor s: landmarks and limits of speed are multiplied by it, landmarks of angle stay.
+    """
+
+    person: Person
+    ball: Ball
+    clock: float = 1.0
+
+    def marks(self, full: tuple[Landmark, ...]) -> tuple[Landmark, ...]:
+        """Landmarks of a full-effort throw -> those of this one, values and spreads of speeds times s."""
+        return tuple(
+            replace(
+                mark, value=mark.value * self.clock**mark.derivative, spread=mark.spread * self.clock**mark.derivative
+            )
+            for mark in full
+        )
+
+
+REFERENCE_THROWING = Throwing(REFERENCE_PERSON, REFERENCE_BALL)
 
 
 def landmarks() -> tuple[Landmark, ...]:
@@ -169,3 +197,55 @@ class Recipe:
     slowing_from: float = 1.005
     slowing_m_s_a_phase: float = 37.0
     slowing_scale_m_s_a_phase: float = 1.2
+
+
+def recipe_for(
+    base: Recipe, clock: float, release_speed_m_s: float, torque: float = 1.0, force: float = 1.0, duration: float = 1.0
+) -> Recipe:
+    """A recipe for another throw: the law of tolerances.
+
+    Landmarks and limits of angle and the smoothness of the path stay. Limits of speed, and the ball's slowing after
+    release, go with the time-scale factor s. Tolerances, ceilings and penalties of torque go with one factor, of force
+    with another. With torque = force = s2 and the ball unchanged the problem is, weight aside, the same one run slower.
+
+    Parameters
+    ----------
+    base : Recipe
+    clock : float
+        Time-scale factor s.
+    release_speed_m_s : float
+        Release speed asked for (m/s).
+    torque, force : float
+        Factors on what is tolerated of torque and of force.
+    duration : float
+        Factor on the time from foot contact to release at factor 1, beside the s of the clock.
+
+    Returns
+    -------
+    Recipe
+    """
+
+    def times(scales: dict[str, float], factor: float) -> dict[str, float]:
+        return {key: scale * factor for key, scale in scales.items()}
+
+    return replace(
+        base,
+        duration_s=base.duration_s * duration,
+        release_speed_m_s=release_speed_m_s,
+        release_speed_scale_m_s=base.release_speed_scale_m_s * clock,
+        internal_rotation_speed_sd_deg_s=base.internal_rotation_speed_sd_deg_s * clock,
+        torque_scale_nm=times(base.torque_scale_nm, torque),
+        torque_rate_scale_nm=times(base.torque_rate_scale_nm, torque),
+        torque_curvature_scale_nm=times(base.torque_curvature_scale_nm, torque),
+        ceiling_scale_nm=base.ceiling_scale_nm * torque,
+        ceilings=tuple(
+            (channel, sense, ceiling * torque, start, end) for channel, sense, ceiling, start, end in base.ceilings
+        ),
+        force_scale_n=base.force_scale_n * force,
+        force_ceiling_n=times(base.force_ceiling_n, force),
+        rate_limits=tuple(
+            (name, sense, limit * clock, scale * clock, start) for name, sense, limit, scale, start in base.rate_limits
+        ),
+        slowing_m_s_a_phase=base.slowing_m_s_a_phase * clock,
+        slowing_scale_m_s_a_phase=base.slowing_scale_m_s_a_phase * clock,
+    )

@@ -1,29 +1,39 @@
-"""Weakly informed regression of log speed, exact on a grid.
+"""Weakly informed regression of log speed, on a grid.
 
     ln v_i = a - p x_i + c_i sigma + error,    error variance = d_i sigma^2,    x = ln((m + mu) / (m_own + mu))
 
-Unknown are a = ln v_own (flat prior), p (gamma) and sigma (lognormal; `speed_prior`). For given p and sigma, a is
-normal and integrated out by hand; p and sigma live on a grid that closes in on where they may be. No random numbers:
-the same readings give the same answer.
+Unknown are a = ln v_own (flat prior), p (gamma) and sigma (lognormal; `speed_prior`). p and sigma live on a grid that
+closes in on where they may be, given each of some values of a; how probable those are comes from a's own distribution.
+
+The law is a model of how the other balls compare; what was read with the own ball is not moved by it. So where there
+are readings with the own ball, a is known from those alone (sigma from the scatter of each ball's readings
+about their own mean), and p and sigma from all readings given each a that is then possible: what the others say goes
+to p, never back to a. Without a reading of the own ball all is one regression. No random numbers: draws fill the
+posterior evenly, and the same readings give the same answer.
 """
 
+from collections.abc import Callable
 from dataclasses import dataclass
+from functools import cached_property, lru_cache
+from typing import TypeVar
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
-from scipy.interpolate import CubicHermiteSpline
-from scipy.optimize import elementwise
-from scipy.special import ndtr
+from scipy.special import ndtri
+from scipy.stats import qmc
 
+from model.speed_own import Drawn, Measured, Regressed, distribution, trapezoid
 from model.speed_prior import EXPONENT_SCALE, EXPONENT_SHAPE, NOISE_LOG_SD, NOISE_MEDIAN
 
 Array = NDArray[np.float64]
 
 GRID = (121, 21)  # points over p and over ln sigma: the trapezoid rule converges faster than any power of the step
+NODES = np.linspace(-5.0, 5.0, 17)  # values of a, in its standard deviations, given which p and sigma are found
+FINE = np.linspace(-7.0, 7.0, 281)  # where the density of a itself is known
 NEGLIGIBLE = 16.0  # natural logarithms below the highest posterior density: 1e-7 of it
-THINNED = 2  # predictions use every second point both ways: 0.03 % of a speed at the worst, with one reading
-DROPPED = 1e-6  # total probability of the grid points left out of predictions, at most
 ROUNDS = 6  # of closing in; two do, unless there are hundreds of readings
+OWN_X = 3e-4  # x of what is the own ball: 0.1 g of 145 g is 1.6e-4
+DRAWN_LOG2 = 12  # quantiles rest on 4 096 draws: they fill the posterior evenly, so that is good for 1e-3 of a spread
 WIDEST = ((1e-6, 25.0), (np.log(5e-4), np.log(0.4)))  # of p and ln sigma: over ten times the priors' reach either way
 
 
@@ -58,21 +68,20 @@ class Observations:
         -------
         Observations
         """
-        return Observations(*(np.delete(values, i) for values in (self.x, self.log_speed, self.shift, self.spread)))
+        return self.only(np.arange(self.x.size) != i)
 
+    def only(self, which: NDArray[np.bool_]) -> "Observations":
+        """Some of them.
 
-@dataclass(frozen=True)
-class OwnSpeed:
-    """What is known of a = ln v_own for each sigma, p being given: normal, with mean log_speed + p x.
+        Parameters
+        ----------
+        which : ndarray of bool (n,)
 
-    Attributes
-    ----------
-    log_speed, x, variance : ndarray (K,)
-    """
-
-    log_speed: Array
-    x: Array
-    variance: Array
+        Returns
+        -------
+        Observations
+        """
+        return Observations(*(values[which] for values in (self.x, self.log_speed, self.shift, self.spread)))
 
 
 @dataclass(frozen=True)
@@ -84,14 +93,14 @@ class Posterior:
     p, sigma : ndarray (P,), (K,)
     weight : ndarray (K, P)
         Probability of each pair; sums to 1.
-    own : OwnSpeed or None
+    own : Measured, Regressed or None
         None without observations: then nothing is known of a.
     """
 
     p: Array
     sigma: Array
     weight: Array
-    own: OwnSpeed | None
+    own: Measured | Regressed | None
 
     def cdf_p(self, p: ArrayLike) -> Array:
         """Probability that the exponent lies below p; arrays (...) alike."""
@@ -106,22 +115,22 @@ class Posterior:
         logs = distribution(np.log(self.sigma), self.weight.sum(axis=1))[::-1]
         return np.exp(np.interp(np.asarray(probability, dtype=float), *logs))
 
-    def components(self, x: Array, noise: float, shift: float) -> tuple[Array, Array, Array]:
-        """The normals whose mixture is a - p x + (shift + noise z) sigma, z standard normal.
+    @cached_property
+    def drawn(self) -> Drawn:
+        """The draws that quantiles rest on."""
+        return self.draw(DRAWN_LOG2)
+
+    def draw(self, log2: int) -> Drawn:
+        """Draw evenly.
 
         Parameters
         ----------
-        x : ndarray (M,)
-        noise : float
-            0 for the mean throw, 1 for one more throw.
-        shift : float
-            0, but for the best of several throws.
+        log2 : int
+            2 to this power is the number of draws.
 
         Returns
         -------
-        mean, sd : ndarray (M, J)
-        weight : ndarray (J,)
-            Of those that matter, summing to 1.
+        Drawn
 
         Raises
         ------
@@ -130,14 +139,9 @@ class Posterior:
         """
         if self.own is None:
             raise ValueError("nothing is known of the own-ball speed")
-        every = slice(None, None, THINNED)
-        p, sigma, weight = self.p[every], self.sigma[every], self.weight[every, every]
-        kept = weight > DROPPED / weight.size * weight.sum()
-        centre = self.own.log_speed[every, None] + shift * sigma[:, None]
-        mean = centre + p * (self.own.x[every, None] - x[:, None, None])
-        variance = self.own.variance[every, None] + noise**2 * sigma[:, None] ** 2
-        sd = np.sqrt(np.broadcast_to(variance, mean.shape)[:, kept])
-        return mean[:, kept], sd, weight[kept] / weight[kept].sum()
+        cube = _filling(log2)
+        three = self.own.draw(self.p, self.sigma, self.weight, cube[:, :3])
+        return Drawn(*three, ndtri(cube[:, 3]), ndtri(cube[:, 4]))
 
     def quantile(
         self, probability: ArrayLike, x: Array, *, noise: float = 0.0, shift: float = 0.0, extra_sd: float = 0.0
@@ -149,7 +153,7 @@ class Posterior:
         probability : array_like (Q,)
         x : ndarray (M,)
         noise, shift : float
-            As `components` says.
+            0 for the mean throw and 1 for one more throw; 0, but for the best of several throws.
         extra_sd : float
             Standard deviation of an independent normal term.
 
@@ -157,37 +161,15 @@ class Posterior:
         -------
         ndarray (Q, M)
         """
-        mean, sd, weight = self.components(x, noise, shift)
-        return mixture_quantiles(probability, mean, np.hypot(sd, extra_sd), np.broadcast_to(weight, mean.shape))
+        drawn = self.drawn
+        values = drawn.centres(x, shift) + noise * drawn.sigma * drawn.deviate + extra_sd * drawn.common
+        return np.asarray(np.quantile(values, np.asarray(probability, dtype=float), axis=1))
 
 
-def mixture_quantiles(probability: ArrayLike, mean: Array, sd: Array, weight: Array) -> Array:
-    """Quantiles of mixtures of normals.
-
-    Parameters
-    ----------
-    probability : array_like (Q,)
-    mean, sd, weight : ndarray (M, J)
-        Of the normals; the weights of a row sum to 1.
-
-    Returns
-    -------
-    ndarray (Q, M)
-    """
-    level = np.asarray(probability, dtype=float)[:, None]
-    row = np.broadcast_to(np.arange(len(mean)), (level.size, len(mean)))
-
-    def excess(value: Array, which: NDArray[np.intp], wanted: Array) -> Array:
-        return np.einsum("...j,...j", ndtr((value[..., None] - mean[which]) / sd[which]), weight[which]) - wanted
-
-    middle = np.einsum("ij,ij->i", mean, weight)
-    whole_sd = np.sqrt(np.einsum("ij,ij->i", sd**2 + (mean - middle[:, None]) ** 2, weight))
-    # Cantelli: no quantile lies farther from the mean than this
-    reach = 1.001 * np.sqrt(np.maximum(level, 1.0 - level) / np.minimum(level, 1.0 - level)) * whole_sd
-    bracket = tuple(np.broadcast_to(middle + sign * reach, row.shape) for sign in (-1.0, 1.0))
-    levels = np.broadcast_to(level, row.shape)
-    found = elementwise.find_root(excess, bracket, args=(row, levels), tolerances={"xatol": 1e-7})
-    return np.asarray(found.x)
+@lru_cache(maxsize=4)
+def _filling(log2: int) -> Array:
+    """Points that fill the unit cube evenly, none on its faces (N, 5)."""
+    return np.asarray(qmc.Sobol(5, scramble=False).random_base2(log2) + 0.5 / 2**log2)
 
 
 def posterior_of(seen: Observations) -> Posterior:
@@ -203,26 +185,131 @@ def posterior_of(seen: Observations) -> Posterior:
     Posterior
         Without observations the prior.
     """
-    (p_low, p_high), (log_low, log_high) = WIDEST
+    own = np.abs(seen.x) < OWN_X
+    return _measured(seen, own) if own.any() else _regressed(seen)
+
+
+def _regressed(seen: Observations) -> Posterior:
+    """Without a reading of the own ball: one regression, with a integrated out."""
+    if not seen.x.size:
+        p, logs, density, _ = _closed_in(lambda p, logs: (_log_prior(p, logs), None))
+        own = None
+    else:
+        p, logs, density, own = _closed_in(lambda p, logs: _without_own_speed(seen, p, logs))
+    weight = np.exp(density - density.max()) * _cells(p, logs)
+    return Posterior(p, np.exp(logs), weight / weight.sum(), own)
+
+
+def _measured(seen: Observations, own: NDArray[np.bool_]) -> Posterior:
+    """With readings of the own ball: a by those alone, p and sigma given a by all."""
+    mean, sd, density_of = _own_ball(seen, own)
+    nodes = mean + sd * NODES
+    share = density_of(nodes)
+    share = share / share.sum()
+
+    typical = seen.spread * NOISE_MEDIAN**2
+    doubt = EXPONENT_SHAPE * EXPONENT_SCALE**2  # variance of the prior
+    slope = float(np.sum(seen.x / typical) / (np.sum(seen.x**2 / typical) + 1.0 / doubt))
+
+    def given_each(offset: Array, logs: Array) -> tuple[Array, Array]:
+        cells = _cells(offset, logs)
+        density = np.stack([_given_own_speed(seen, a, offset + slope * (a - mean), logs) for a in nodes])
+        given = np.exp(density - density.max(axis=(1, 2), keepdims=True)) * cells
+        given /= given.sum(axis=(1, 2), keepdims=True)
+        with np.errstate(divide="ignore"):
+            return np.log(np.tensordot(share, given, axes=1) / cells), given
+
+    offset, logs, _, given = _closed_in(given_each, _first_box(seen, mean))
+    fine = mean + sd * FINE
+    own_speed = Measured(fine, density_of(fine), nodes, share, given, offset, slope, mean)
+    low, high = own_speed.reach(np.exp(-NEGLIGIBLE))
+    p = np.linspace(max(low, WIDEST[0][0]), high, GRID[0]) if slope else offset
+    return Posterior(p, np.exp(logs), own_speed.marginal(p), own_speed)
+
+
+def _first_box(seen: Observations, a: float) -> tuple[tuple[float, float], tuple[float, float]]:
+    """Where to begin to close in on p and ln sigma given a: as if the prior of p were normal, and integrated out."""
+    logs = np.linspace(*WIDEST[1], 4 * GRID[1])
+    sigma = np.exp(logs)[:, None]
+    precision = 1.0 / (seen.spread * sigma**2)
+    apart = seen.log_speed - seen.shift * sigma - a
+    middle, doubt = EXPONENT_SHAPE * EXPONENT_SCALE, EXPONENT_SHAPE * EXPONENT_SCALE**2
+    variance = 1.0 / (np.sum(precision * seen.x**2, axis=1) + 1.0 / doubt)
+    p = variance * (middle / doubt - np.sum(precision * apart * seen.x, axis=1))
+    left = np.sum(precision * (apart + p[:, None] * seen.x) ** 2, axis=1) + (p - middle) ** 2 / doubt
+    density = 0.5 * (np.log(precision).sum(axis=1) + np.log(variance) - left) + _log_prior(np.ones(1), logs)[:, 0]
+    kept = density > density.max() - NEGLIGIBLE
+    reach = np.maximum(8.0 * np.sqrt(variance), 0.01)[kept]
+    low, high = WIDEST[0]
+    p_range = max(float((p[kept] - reach).min()), -high), min(float((p[kept] + reach).max()) + low, high)
+    return p_range, _around(logs, kept)
+
+
+_Density = Callable[[Array], Array]
+_Found = TypeVar("_Found")
+
+
+def _closed_in(
+    density_of: Callable[[Array, Array], tuple[Array, _Found]],
+    widest: tuple[tuple[float, float], tuple[float, float]] = WIDEST,
+) -> tuple[Array, Array, Array, _Found]:
+    """Close in on where p and ln sigma may be: their grids, the log density there, and what came with it."""
+    (p_low, p_high), (log_low, log_high) = widest
     for _ in range(ROUNDS):
         p, logs = np.linspace(p_low, p_high, GRID[0]), np.linspace(log_low, log_high, GRID[1])
-        density, own = _log_density(seen, p, logs)
+        density, found = density_of(p, logs)
         kept = density > density.max() - NEGLIGIBLE
         box = (p_low, p_high, log_low, log_high)
         p_low, p_high = _around(p, kept.any(axis=0))
         log_low, log_high = _around(logs, kept.any(axis=1))
         if (p_high - p_low) > 0.7 * (box[1] - box[0]) and (log_high - log_low) > 0.7 * (box[3] - box[2]):
             break
-    weight = np.exp(density - density.max()) * np.outer(_trapezoid(logs), _trapezoid(p))
-    return Posterior(p, np.exp(logs), weight / weight.sum(), own)
+    return p, logs, density, found
 
 
-def _log_density(seen: Observations, p: Array, logs: Array) -> tuple[Array, OwnSpeed | None]:
+def _own_ball(seen: Observations, own: NDArray[np.bool_]) -> tuple[float, float, _Density]:
+    """Mean, standard deviation and density of a by readings with the own ball alone.
+
+    How much throws with each other ball scatter about their own mean tells of sigma, and of nothing else.
+    """
+    logs = np.linspace(*WIDEST[1], 4 * GRID[1])
+    density, known = _without_own_speed(seen.only(own), np.ones(1), logs)
+    density = density[:, 0]
+    places = np.round(seen.x / OWN_X)
+    for place in np.unique(places[~own]):
+        alike = (places == place) & ~own
+        scatter, _ = _without_own_speed(seen.only(alike), np.ones(1), logs)
+        density = density + scatter[:, 0] - _log_prior(np.ones(1), logs)[:, 0]
+    weight = np.exp(density - density.max()) * trapezoid(logs)
+    return _mixed(known.log_speed, known.variance, weight / weight.sum())
+
+
+def _mixed(centre: Array, variance: Array, weight: Array) -> tuple[float, float, _Density]:
+    """Mean, standard deviation and density of a mixture of normals."""
+    mean = float(weight @ centre)
+    sd = float(np.sqrt(weight @ (variance + (centre - mean) ** 2)))
+
+    def density(a: Array) -> Array:
+        z2 = (a[:, None] - centre) ** 2 / variance
+        return np.asarray((np.exp(-0.5 * z2) / np.sqrt(2.0 * np.pi * variance)) @ weight)
+
+    return mean, sd, density
+
+
+def _given_own_speed(seen: Observations, a: float, p: Array, logs: Array) -> Array:
+    """Log posterior of p and ln sigma (K, P) for a given a, up to a constant."""
+    sigma = np.exp(logs)[:, None]
+    precision = 1.0 / (seen.spread * sigma**2)  # (K, n)
+    apart = seen.log_speed - seen.shift * sigma - a
+    squares, products, places = (
+        np.sum(precision * one, axis=1)[:, None] for one in (apart**2, apart * seen.x, np.square(seen.x))
+    )
+    likelihood = 0.5 * np.log(precision).sum(axis=1)[:, None] - 0.5 * (squares + 2.0 * p * products + p**2 * places)
+    return _log_prior(p, logs) + likelihood
+
+
+def _without_own_speed(seen: Observations, p: Array, logs: Array) -> tuple[Array, Regressed]:
     """Log posterior of p and ln sigma (K, P), up to a constant, with a integrated out; and what is known of a."""
-    prior = (EXPONENT_SHAPE - 1.0) * np.log(p) - p / EXPONENT_SCALE
-    density = prior - 0.5 * ((logs[:, None] - np.log(NOISE_MEDIAN)) / NOISE_LOG_SD) ** 2
-    if not seen.x.size:
-        return density, None
     sigma = np.exp(logs)[:, None]
     precision = 1.0 / (seen.spread * sigma**2)  # (K, n)
     total = precision.sum(axis=1)
@@ -231,46 +318,24 @@ def _log_density(seen: Observations, p: Array, logs: Array) -> tuple[Array, OwnS
     y_mean, x_mean = (share * y).sum(axis=1), share @ seen.x
     dy, dx = y - y_mean[:, None], seen.x - x_mean[:, None]
     syy, sxy, sxx = (np.sum(precision * a * b, axis=1)[:, None] for a, b in ((dy, dy), (dy, dx), (dx, dx)))
-    density = density + 0.5 * (np.log(precision).sum(axis=1) - np.log(total))[:, None]
-    return density - 0.5 * (syy + 2.0 * p * sxy + p**2 * sxx), OwnSpeed(y_mean, x_mean, 1.0 / total)
+    density = _log_prior(p, logs) + 0.5 * (np.log(precision).sum(axis=1) - np.log(total))[:, None]
+    return density - 0.5 * (syy + 2.0 * p * sxy + p**2 * sxx), Regressed(y_mean, x_mean, 1.0 / total)
+
+
+def _log_prior(p: Array, logs: Array) -> Array:
+    """Log prior of p and ln sigma (K, P), up to a constant."""
+    there = p > 0.0
+    with np.errstate(divide="ignore"):
+        prior = (EXPONENT_SHAPE - 1.0) * np.log(np.where(there, p, 0.0)) - p / EXPONENT_SCALE
+    return np.asarray(prior - 0.5 * ((logs[:, None] - np.log(NOISE_MEDIAN)) / NOISE_LOG_SD) ** 2)
+
+
+def _cells(p: Array, logs: Array) -> Array:
+    """Weights of the trapezoid rule over both."""
+    return np.outer(trapezoid(logs), trapezoid(p))
 
 
 def _around(grid: Array, kept: NDArray[np.bool_]) -> tuple[float, float]:
     """The stretch of a grid that is kept, a step wider on both sides."""
     where = np.flatnonzero(kept)
     return float(grid[max(where[0] - 1, 0)]), float(grid[min(where[-1] + 1, grid.size - 1)])
-
-
-def _trapezoid(grid: Array) -> Array:
-    """Weights of the trapezoid rule."""
-    step = np.diff(grid)
-    return 0.5 * (np.append(step, 0.0) + np.append(0.0, step))
-
-
-def distribution(grid: Array, weight: Array) -> tuple[Array, Array]:
-    """Distribution function on a grid ten times as fine, from the trapezoid-weighted probabilities at its points.
-
-    The integral over a step is that of the cubic through both ends with their slopes: h (f0 + f1) / 2 + h^2 (f0' - f1')
-    / 12; between the points it is the cubic with the density as its slope.
-
-    Parameters
-    ----------
-    grid : ndarray (P,)
-        Equally spaced.
-    weight : ndarray (..., P)
-        Not necessarily summing to 1.
-
-    Returns
-    -------
-    grid : ndarray (10 P - 9,)
-    value : ndarray (..., 10 P - 9)
-        From 0 to 1.
-    """
-    step = float(grid[1] - grid[0])
-    density = weight / _trapezoid(grid)
-    slope = np.gradient(density, step, axis=-1, edge_order=2)
-    area = 0.5 * step * (density[..., 1:] + density[..., :-1]) - step**2 / 12.0 * np.diff(slope)
-    rising = np.concatenate((np.zeros((*weight.shape[:-1], 1)), np.cumsum(area, axis=-1)), axis=-1)
-    fine = np.linspace(grid[0], grid[-1], 10 * (grid.size - 1) + 1)
-    value = np.maximum.accumulate(CubicHermiteSpline(grid, rising, density, axis=-1)(fine), axis=-1)
-    return fine, value / value[..., -1:]

@@ -10,8 +10,9 @@ from model.ball import Ball, beyond_the_hand_m
 from model.chain import Frames, Points, State, frames_of, points_of
 from model.channels import CHANNELS, INDEX
 from model.checks import Limit, check_number
-from model.identity import PathLoads, path_loads_of
+from model.identity import PathLoads, loads_on
 from model.motion import PHASES, reference_motion
+from model.path_basis import reference_basis
 from model.person import Person
 from model.segments import Arm, arm_of
 
@@ -85,7 +86,7 @@ def path_loads(person: Person, ball_diameter_m: float) -> PathLoads:
     -------
     PathLoads
     """
-    return path_loads_of(reference_motion(), arm_of(person), beyond_the_hand_m(ball_diameter_m))
+    return loads_on(reference_basis(), arm_of(person), beyond_the_hand_m(ball_diameter_m))
 
 
 def clock_of(throw: Throw) -> float:

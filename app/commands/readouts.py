@@ -15,6 +15,7 @@ from typing import Any
 import numpy as np
 
 from app.commands import readout_columns
+from app.commands.band_columns import interval_columns, interval_names
 from app.commands.readout_columns import ERROR, Column, columns_of, quantities_in_words, result_names
 from app.csv_files import (
     Table,
@@ -84,6 +85,11 @@ def add_parser(subparsers: "argparse._SubParsersAction[Any]") -> None:
     parser.add_argument(
         "--share-percent", metavar="P", default="10", help="time loaded is above this share of the peak (%(default)s)"
     )
+    parser.add_argument(
+        "--band",
+        action="store_true",
+        help="also the 90 %% interval of each readout, with low and high before its unit (some 10 ms a row)",
+    )
     parser.add_argument("--above-nm", metavar="T", help="also give the time above this torque, the same for all throws")
     parser.set_defaults(run=run)
 
@@ -94,7 +100,7 @@ def run(args: argparse.Namespace) -> int:
     Parameters
     ----------
     args : argparse.Namespace
-        With throws, output, every, share_percent and above_nm, as typed.
+        With throws, output, every, band, share_percent and above_nm, as typed.
 
     Returns
     -------
@@ -124,7 +130,7 @@ def _run(args: argparse.Namespace) -> int:
     above_nm = None if args.above_nm is None else number_in(args.above_nm, "--above-nm", ABOVE_LIMIT, "N·m")
     check_file_name("THROWS.csv", args.throws, "standard input")
     check_file_name("--output", args.output, "standard output")
-    if args.throws != "-" and args.output != "-" and _same_file(args.throws, args.output):
+    if args.throws != "-" and args.output != "-" and same_file(args.throws, args.output):
         raise InputError("--output", args.output, "another file than the table of throws")
     table = parse_table(read_stream(sys.stdin.buffer) if args.throws == "-" else read_bytes(Path(args.throws)))
     check_columns(table, NEEDED_COLUMNS)
@@ -142,6 +148,10 @@ def _run(args: argparse.Namespace) -> int:
             above_nm=above_nm,
             progress=progress.show,
         )
+        if args.band:
+            bands = Progress("their intervals", len(good))
+            others = (*others, *interval_columns(good, every=args.every, progress=bands.show))
+            bands.clear()
         for lines in lines_of(table, throws, errors, first, others, readouts):
             file.write(lines)
         progress.clear()
@@ -157,13 +167,14 @@ def _share(text: str) -> float:
     return float(text) / 100.0
 
 
-def _same_file(one: str, other: str) -> bool:
+def same_file(one: str, other: str) -> bool:
+    """Whether two names are of one file that is there."""
     return os.path.exists(one) and os.path.exists(other) and os.path.samefile(one, other)
 
 
 def _tell_columns(table: Table) -> None:
     """Say on the error stream which columns were not read, so that a misspelt optional one is noticed."""
-    known, results = {*NEEDED_COLUMNS, *OPTIONAL_COLUMNS}, result_names()
+    known, results = {*NEEDED_COLUMNS, *OPTIONAL_COLUMNS}, result_names() | interval_names()
     replaced = [name for name in table.columns if name in results]
     carried = [name for name in table.columns if name not in known and name not in replaced]
     if carried:
@@ -226,7 +237,7 @@ def lines_of(
     str
         Whole lines.
     """
-    results = result_names()
+    results = result_names() | interval_names()
     kept = [i for i, name in enumerate(table.columns) if name not in results]
     names = [*(table.columns[i] for i in kept), *(c.name for c in first), ERROR, *(c.name for c in others)]
     yield csv_line(names) + "\n"

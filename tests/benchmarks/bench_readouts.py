@@ -50,7 +50,7 @@ def invented_throws(rows: int, arms: int) -> list[Throw]:
     return [Throw(people[i % arms], draw.choice(balls), draw.uniform(14.0, 38.0)) for i in range(rows)]
 
 
-@pytest.mark.parametrize("arms", [10, 1000])
+@pytest.mark.parametrize("arms", [10, 1000, 10_000])
 def test_ten_thousand_throws(benchmark, arms: int) -> None:
     throws = invented_throws(10_000, arms)
     found = benchmark.pedantic(read_throws, (throws, MAIN), rounds=3)

@@ -14,12 +14,16 @@ from model.claim import (
     differences,
     given,
     on_profile,
+    settled,
 )
+from model.drawn_throws import Subject, Thrown
+from model.drawn_throws import on_profile as on_band_profile
 from model.interval import Interval
 from model.quantity import READOUTS, Quantity, quantity_at
 from model.readouts import read_curves
 from model.speed import fit, fit_athlete
 from model.speed_readings import RadarReading
+from model.structural_band import differences as band_differences
 from model.throw import Throw, curves, path_loads
 from tests.model.speed_cases import ADULT, MU_KG, OWN, arm_with_equivalent_mass, law_m_s, throws_of
 
@@ -82,12 +86,9 @@ def test_given_speeds_read_what_whole_throws_read(reading):
 def test_probability_and_interval_are_those_of_plain_simulation(profile, reading):
     """Athletes drawn at random from the posterior's own points, each throw computed by itself."""
     count = 4000
-    rng, posterior, own = np.random.default_rng(3), profile.posterior, profile.posterior.own
-    drawn = rng.choice(posterior.weight.size, count, p=posterior.weight.ravel())
-    k, j = np.unravel_index(drawn, posterior.weight.shape)
-    p = posterior.p[j] + (posterior.p[1] - posterior.p[0]) * rng.uniform(-0.5, 0.5, count)
-    p = p.clip(1e-6)
-    log_own = rng.normal(own.log_speed[k] + p * own.x[k], np.sqrt(own.variance[k]))
+    rng, drawn = np.random.default_rng(3), profile.posterior.draw(16)
+    some = rng.choice(drawn.p.size, count, replace=False)
+    log_own, p = drawn.log_own[some], drawn.p[some]
     speeds = [np.exp(log_own - p * float(profile.x(mass))).clip(1.0, 60.0) for mass in (FIRST_KG, SECOND_KG)]
     found = asked(profile, reading)
     for key, one in found.items():
@@ -208,3 +209,30 @@ def test_what_cannot_be_is_refused_by_name(make, field):
     with pytest.raises(InputError) as refused:
         make()
     assert refused.value.field == field
+
+
+# ---- with all that is not known ------------------------------------------------------------------------------------
+
+
+def test_settled_is_the_structural_band_of_every_readout():
+    subject = Subject(ADULT, OWN, 37.0)
+    first, second = Thrown(Ball(0.275), 30.0), Thrown(OWN, 37.0)
+    found = settled(subject, first, second, "internal_rotation")
+    assert set(found) == set(READOUTS)
+    (expected,) = band_differences(subject, [first], second, [("internal_rotation", "area")])
+    assert found["area"] == expected["internal_rotation", "area"]
+
+
+def test_from_the_speeds_alone_it_says_what_the_draws_of_the_speeds_say():
+    own, heavy = on_band_profile(MEASURED, (OWN, Ball(FIRST_KG)))
+    found = settled(Subject(ADULT, OWN, own.speed_m_s), heavy, own, "varus")
+    plain = asked(MEASURED, "varus", first_kg=FIRST_KG, second_kg=OWN.mass_kg)
+    for key, one in found.items():
+        assert one.radar_probability_more == pytest.approx(plain[key].more, abs=0.01), key
+        assert one.radar_low == pytest.approx(plain[key].relative.low, abs=0.002), key
+        assert one.radar_high == pytest.approx(plain[key].relative.high, abs=0.002), key
+
+
+def test_a_claim_of_an_unknown_reading_is_refused():
+    with pytest.raises(InputError, match="reading: 'valgus' given"):
+        settled(Subject(ADULT, OWN, 37.0), Thrown(OWN, 37.0), Thrown(OWN, 37.0), "valgus")

@@ -1,6 +1,7 @@
 """The speed profile: against brute integration, in its limits, and in its coverage."""
 
 import math
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -20,6 +21,7 @@ def brute_force(x: np.ndarray, log_speed: np.ndarray) -> tuple[np.ndarray, np.nd
     """Every combination of p, ln sigma and a by plain summation: 5, 50, 95 % of p, and mean and SD of the speed's log.
 
     The speed is that of a 470 g ball. Nothing is integrated by hand here, and nothing taken from the model but priors.
+    With readings of the own ball (x = 0) the probability of each a is that by those alone, and the rest is given a.
     """
     p = np.linspace(1e-3, 4.0, 500)[:, None, None]
     logs = np.linspace(math.log(0.003), math.log(0.2), 60)[None, :, None]
@@ -29,6 +31,12 @@ def brute_force(x: np.ndarray, log_speed: np.ndarray) -> tuple[np.ndarray, np.nd
         log_density = log_density - logs - 0.5 * ((yi - a + p * xi) / np.exp(logs)) ** 2
     density = np.exp(log_density - log_density.max())
     density /= density.sum()
+    if (x == 0.0).any():
+        alone = stats.norm(math.log(0.02), NOISE_PRIOR.args[0]).logpdf(logs) + 0.0 * a
+        for yi in log_speed[x == 0.0]:
+            alone = alone - logs - 0.5 * ((yi - a) / np.exp(logs)) ** 2  # no other ball was read twice in these data
+        of_a = np.exp(alone - alone.max()).sum(axis=1, keepdims=True)
+        density *= of_a / of_a.sum() / density.sum(axis=(0, 1), keepdims=True)
     of_p = density.sum(axis=(1, 2))
     quantiles = np.interp([0.05, 0.5, 0.95], np.cumsum(of_p) - 0.5 * of_p, p.ravel())
     speed = a - p * math.log((0.470 + MU_KG) / (0.145 + MU_KG))
@@ -111,13 +119,62 @@ def test_forty_exact_readings_tell_the_exponent():
 
 
 def test_many_readings_give_what_least_squares_gives():
+    """Without the own ball: any line. With it: the line through the mean of its readings, which has an error."""
     rng = np.random.default_rng(8)
-    readings = throws_of(rng, np.resize([0.095, 0.145, 0.275, 0.470], 400), 36.0, 0.6, 0.02)
-    x = np.log((np.array([r.ball_mass_kg for r in readings]) + MU_KG) / (0.145 + MU_KG))
-    line = stats.linregress(x, np.log([r.speed_m_s for r in readings]))
+    readings = throws_of(rng, np.resize([0.095, 0.210, 0.275, 0.470], 400), 36.0, 0.6, 0.02)
+    x, y = places_and_logs(readings)
+    line = stats.linregress(x, y)
     found = fit(readings, 0.145, MU_KG).exponent()
     assert found.estimate == pytest.approx(-line.slope, abs=0.1 * line.stderr)
     assert found.high - found.low == pytest.approx(2 * 1.645 * line.stderr, rel=0.05)
+
+    readings = throws_of(rng, np.resize([0.095, 0.145, 0.275, 0.470], 400), 36.0, 0.6, 0.02)
+    x, y = places_and_logs(readings)
+    own = y[x == 0.0].mean()
+    p = -(x @ (y - own)) / (x @ x)
+    profile = fit(readings, 0.145, MU_KG)
+    noise = profile.noise().estimate
+    error = noise * math.sqrt(1.0 / (x @ x) + (x.sum() / (x @ x)) ** 2 / np.count_nonzero(x == 0.0))
+    assert profile.exponent().estimate == pytest.approx(p, abs=0.1 * error)
+    assert profile.exponent().high - profile.exponent().low == pytest.approx(2 * 1.645 * error, rel=0.06)
+    assert profile.own_speed().estimate == pytest.approx(math.exp(own), rel=1e-5)
+
+
+def places_and_logs(readings: list[RadarReading]) -> tuple[np.ndarray, np.ndarray]:
+    """Abscissa and ordinate of the regression."""
+    mass = np.array([reading.ball_mass_kg for reading in readings])
+    x = np.where(mass == 0.145, 0.0, np.log((mass + MU_KG) / (0.145 + MU_KG)))
+    return x, np.log([reading.speed_m_s for reading in readings])
+
+
+@pytest.mark.parametrize(
+    "others", [[(0.340, 22.0), (0.340, 29.0), (0.225, 22.0)], [(0.275, 40.0)], [(0.470, 10.0)] * 6], ids=str
+)
+def test_what_was_read_with_the_own_ball_is_not_moved_by_other_balls(others):
+    own = [RadarReading(0.145, 34.0)] * 3
+    found = fit([*own, *(RadarReading(m, v) for m, v in others)], 0.145, MU_KG).own_speed()
+    assert found.estimate == pytest.approx(34.0, rel=1e-6)
+    assert found.low < 34.0 < found.high
+
+
+def test_other_balls_tell_how_much_throws_scatter_and_so_how_well_the_own_speed_is_known():
+    own = [RadarReading(0.145, 34.0), RadarReading(0.145, 34.2)]
+    steady, wild = ([RadarReading(0.340, 25.0 * (1 + d * share)) for d in (-1, 0, 1, 0)] for share in (0.003, 0.05))
+    widths = [np.ptp([f.low, f.high]) for f in (fit([*own, *o], 0.145, MU_KG).own_speed() for o in (steady, [], wild))]
+    assert widths == sorted(widths)
+    # the same throws at another speed: how fast they are does not matter
+    faster = [replace(reading, speed_m_s=1.1 * reading.speed_m_s) for reading in steady]
+    moved = fit([*own, *faster], 0.145, MU_KG).own_speed()
+    assert moved.high - moved.low == pytest.approx(widths[0], rel=1e-3)
+
+
+def test_the_other_balls_go_on_from_the_measured_own_speed():
+    """One reading of the own ball, many of a heavy one: the heavy one's speed is well known all the same."""
+    readings = [RadarReading(0.145, 36.0)] + [RadarReading(0.470, 27.0)] * 12
+    profile = fit(readings, 0.145, MU_KG)
+    own, heavy = profile.own_speed(), profile.mean_speed(0.470)
+    assert heavy.estimate == pytest.approx(27.0, rel=3e-3)
+    assert math.log(heavy.high / heavy.low) < 0.4 * math.log(own.high / own.low)  # 12 throws against one: 0.29
 
 
 def test_the_order_of_readings_does_not_matter():

@@ -91,7 +91,8 @@ def test_against_the_own_speed_only_the_exponent_counts(mass_kg):
     faster = 0.1 if mass_kg > OWN.mass_kg else 0.9  # the tail of p in which full speed with this ball is higher
     ratio = np.exp(-profile.posterior.quantile_p(faster) * profile.x(mass_kg))
     edge = edge_of(region(field_with(OWN_SPEED), Ceilings(elbow_peak=Amount(0.75)), [mass_kg]), "elbow_peak")[0]
-    assert edge == pytest.approx(at_limit / (own * ratio), rel=3e-4)
+    # 4 096 draws against the exact quantile; weight makes the own speed, which goes with the exponent, count a little
+    assert edge == pytest.approx(at_limit / (own * ratio), rel=6e-4)
 
 
 def test_the_own_ball_at_the_root_of_the_ceiling_when_weight_is_little():

@@ -34,11 +34,15 @@ def test_a_value_is_written_with_its_unit_and_no_needless_figures(value, unit, s
     assert value_words(value, unit) == said
 
 
-def test_it_says_which_throw_is_a_hundred_and_where_compare_differs(make_map):
+def test_it_says_which_throw_is_a_hundred_and_where_compare_differs(make_map, compared):
     own, line, *_ = notes(make_map("W02"))
-    assert own == (
-        "100 % is 145 g at 35.8 m/s, full speed by the readings of the Athlete page. Compare counts from its own "
-        "reference throw, 36.2 m/s."
+    # W02's readings with the own ball have the mean of the reference throw: nothing differs
+    assert own == "100 % is 145 g at 36.2 m/s, full speed by the readings of the Athlete page."
+    form = compared("W02")
+    throws = tuple(replace(one, speed_m_s="35.0") if one.key == form.reference else one for one in form.throws)
+    assert notes(make_map("W02", compare=replace(form, throws=throws)))[0] == (
+        "100 % is 145 g at 36.2 m/s, full speed by the readings of the Athlete page. Compare counts from its own "
+        "reference throw, 35.0 m/s."
     )
     assert line.startswith("Line and band: this athlete’s mean full-effort throw with its 90 % interval, from ")
     assert notes(make_map("W02", of="reference"))[0] == (
