@@ -3,6 +3,9 @@
 # The shell: what stands around every page.
 SHELL_PROVIDER = "shell-provider"
 SHELL_URL = "shell-url"
+SHELL_ATHLETE = "shell-athlete"
+SHELL_NEW = "shell-new"
+SHELL_NEW_SAID = "shell-new-said"
 SHELL_NAV = "shell-nav"
 SHELL_MAIN = "shell-main"
 SHELL_TITLE = "shell-title"  # store: the shown page's title

@@ -1,10 +1,13 @@
 """What a page of the dashboard is."""
 
-from collections.abc import Callable
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from types import MappingProxyType
 
 from dash import Dash
 from dash.development.base_component import Component
+
+from app.bind.edit import Doer
 
 
 @dataclass(frozen=True)
@@ -23,9 +26,18 @@ class Page:
         ``aria-label`` or its text.
     register : callable
         Gives the page's callbacks to the app, once.
+    visited : bool
+        Whether `layout` takes the visit: the store, the athlete, the units.
+    of_athlete : bool
+        Whether it is a page of an athlete: where there is none, it says so instead.
+    doers : mapping of str to Doer
+        What its buttons do to the records, by the ``do`` of their ids; the names begin with the page's.
     """
 
     path: str
     title: str
-    layout: Callable[[], Component]
+    layout: Callable[..., Component]
     register: Callable[[Dash], None]
+    visited: bool = False
+    of_athlete: bool = True
+    doers: Mapping[str, Doer] = field(default_factory=lambda: MappingProxyType({}))

@@ -2,7 +2,7 @@
 
 import logging
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from dash import Dash, set_props
 from dash.exceptions import CallbackException, DependencyException
@@ -13,6 +13,7 @@ from app import ids, places, shell
 from app.packing import pack
 from app.page import Page
 from app.pages import PAGES
+from app.records.demo import passing_store
 from app.records.store import Store
 from app.version import VERSION
 from model.checks import InputError
@@ -56,7 +57,7 @@ class Config:
     hosts : tuple of str
         The names and addresses by which the app may be called.
     store : Store, optional
-        The records.
+        The records; without, some that are gone with the program.
     """
 
     demo: bool = False
@@ -91,7 +92,7 @@ def create_app(config: Config, pages: Sequence[Page] = PAGES) -> Dash:
         health_endpoint=HEALTH,
         on_error=tell_trouble,
     )
-    app.server.config["LEVELPEAK"] = config
+    app.server.config["LEVELPEAK"] = replace(config, store=config.store or passing_store(config.demo))
     app.layout = shell.layout
     shell.register(app, pages)
     for page in pages:

@@ -2,12 +2,17 @@
 
 from collections.abc import Iterator, Sequence
 from functools import partial
+from typing import Any
 
 import dash_mantine_components as dmc
 from dash import ClientsideFunction, Dash, Input, Output, State, dcc, html
 from dash.development.base_component import Component
+from dash.exceptions import PreventUpdate
 
-from app import ids
+from app import ids, picker
+from app.bind import edit, steps
+from app.bind import ids as bound
+from app.bind.visit import Visit, address, nobody, stores, visit_of
 from app.glossary import meanings
 from app.page import Page
 from app.systems import METRIC, SYSTEMS
@@ -31,6 +36,7 @@ def layout() -> Component:
             children=[
                 dcc.Location(id=ids.SHELL_URL, refresh=False),
                 dcc.Store(id=ids.SHELL_TITLE),
+                dcc.Store(id=bound.REFRESH),
                 dcc.Store(id=ids.SHELL_THEME, storage_type="local", data=THEMES[0]),
                 dcc.Store(id=ids.SHELL_UNITS, storage_type="local", data=METRIC.key),
                 dcc.Store(id=ids.SHELL_DECIMAL, storage_type="local"),  # none: as the browser's language has it
@@ -75,6 +81,7 @@ def strip() -> Component:
         className="strip",
         children=[
             html.A("Levelpeak", href="/", className="strip-name"),
+            picker.picker(),
             html.Nav(id=ids.SHELL_NAV, className="strip-pages", **{"aria-label": "Pages"}),
             html.Div([units, decimal, theme, keys], className="strip-tools"),
         ],
@@ -132,25 +139,14 @@ def key_table(pairs: Sequence[tuple[str, str]]) -> Component:
     return html.Table([html.Caption("A key, and the control it works"), html.Tbody(rows)])
 
 
-def page_links(pages: Sequence[Page], path: str) -> list[Component]:
-    """Return the links to the pages: none where there is only one.
-
-    Parameters
-    ----------
-    pages : sequence of Page
-        All pages.
-    path : str
-        The shown page's address.
-
-    Returns
-    -------
-    list of Component
-        The links, the shown page's marked as current.
-    """
+def page_links(pages: Sequence[Page], path: str, code: str = "") -> list[Component]:
+    """Return the links to the pages, for the same athlete: none where there is only one; the shown page's is marked."""
     if len(pages) < 2:
         return []
     current = {"aria-current": "page"}
-    return [dmc.Anchor(page.title, href=page.path, **(current if page.path == path else {})) for page in pages]
+    return [
+        html.A(page.title, href=address(page.path, code), **(current if page.path == path else {})) for page in pages
+    ]
 
 
 def no_page(path: str) -> Component:
@@ -175,7 +171,7 @@ def no_page(path: str) -> Component:
     )
 
 
-def show_page(pages: Sequence[Page], path: str | None) -> tuple[Component, list[Component], Component, str]:
+def show_page(pages: Sequence[Page], path: str | None, search: str | None = "", anew: Any = None) -> tuple[Any, ...]:
     """Make the page at an address.
 
     Parameters
@@ -184,17 +180,39 @@ def show_page(pages: Sequence[Page], path: str | None) -> tuple[Component, list[
         All pages.
     path : str or None
         The address asked for; a slash at its end does not matter.
+    search : str or None
+        The address from its question mark on.
+    anew : object
+        Why the page is made anew, from the store `app.bind.ids.REFRESH`.
 
     Returns
     -------
     tuple
-        Main part, page links, table of keys, and the browser tab's title.
+        Main part, page links, table of keys, the browser tab's title, and the picker's athletes and the one chosen.
     """
-    path = "/" + (path or "").strip("/")
-    page = next((page for page in pages if page.path == path), None)
-    main = page.layout() if page else no_page(path)
+    if isinstance(anew, dict) and anew.get("go"):
+        raise PreventUpdate  # the browser is on its way to another page
+    visit = visit_of("/" + (path or "").strip("/"), search)
+    page = next((page for page in pages if page.path == visit.path), None)
+    main = main_of(page, visit)
     title = f"{page.title if page else 'No such page'} · Levelpeak"
-    return main, page_links(pages, path), key_table([*key_names(strip()), *key_names(main)]), title
+    links = page_links(pages, visit.path, visit.code)
+    keys = key_table([*key_names(strip()), *key_names(html.Div(main))])
+    chosen = visit.code if visit.data else None
+    if visit.data:
+        visit.store.opened(visit.owner)
+    return main, links, keys, title, picker.offered(visit.store.codes()), chosen
+
+
+def main_of(page: Page | None, visit: Visit) -> list[Component]:
+    """Make the main part: the page's stores, then the page."""
+    if page is None:
+        return [no_page(visit.path)]
+    if not page.visited:
+        return [*stores(visit), page.layout()]
+    if page.of_athlete and visit.data is None:
+        return [*stores(visit), html.Div([html.H1(page.title), nobody(visit)])]
+    return [*stores(visit), page.layout(visit)]
 
 
 def register(app: Dash, pages: Sequence[Page]) -> None:
@@ -212,8 +230,17 @@ def register(app: Dash, pages: Sequence[Page]) -> None:
         Output(ids.SHELL_NAV, "children"),
         Output(ids.SHELL_HELP_LIST, "children"),
         Output(ids.SHELL_TITLE, "data"),
+        Output(ids.SHELL_ATHLETE, "data"),
+        Output(ids.SHELL_ATHLETE, "value"),
         Input(ids.SHELL_URL, "pathname"),
+        Input(ids.SHELL_URL, "search"),
+        Input(bound.REFRESH, "data"),
     )(partial(show_page, pages))
+    picker.register(app)
+    steps.register(app)
+    edit.register(app, {name: doer for page in pages for name, doer in page.doers.items()})
+    app.clientside_callback(ClientsideFunction("bind", "again"), Input(bound.REFRESH, "data"))
+    app.clientside_callback(ClientsideFunction("bind", "here"), Input(bound.HERE, "data"))
     app.clientside_callback(ClientsideFunction("shell", "arrive"), Input(ids.SHELL_TITLE, "data"))
     app.clientside_callback(
         ClientsideFunction("shell", "theme"),

@@ -1,5 +1,6 @@
 """The demo: invented athletes in a database of their own, made anew each time it is asked for."""
 
+import atexit
 import hashlib
 import shutil
 from collections.abc import Iterator
@@ -34,6 +35,16 @@ MAKER = Hand("demo")
 OWN_BALL = "own ball"
 BEGAN = datetime(2026, 1, 13, tzinfo=UTC)
 """The first day of the demo's training block."""
+
+
+def passing_store(demo: bool) -> Store:
+    """Open records that are gone when the program ends: the demo, made anew, or empty ones."""
+    place = temporary_place()
+    atexit.register(shutil.rmtree, place.folder, ignore_errors=True)
+    store = open_store(place)
+    if demo:
+        make_demo(store)
+    return store
 
 
 @contextmanager

@@ -143,6 +143,25 @@ class Store:
         with self.session() as session:
             return session.scalars(select(Athlete).where(Athlete.code == code)).first()
 
+    def code_of(self, uid: str) -> str | None:
+        """The code of an athlete; None if there is none."""
+        with self.database.reading() as connection:
+            of = table_of("athlete").c
+            code: str | None = connection.execute(select(of.code).where(of.uid == uid)).scalar()
+            return code
+
+    def codes(self) -> tuple[str, ...]:
+        """The codes of the athletes who are not archived, those looked at last first."""
+        with self.database.reading() as connection:
+            of = table_of("athlete").c
+            found = select(of.code, of.opened_at).where(of.archived_at.is_(None))
+            rows = sorted(connection.execute(found).all(), key=lambda row: row.code.casefold())
+        return tuple(row.code for row in sorted(rows, key=lambda row: -row.opened_at.timestamp() if row.opened_at else 0.0))
+
+    def last_opened(self) -> str:
+        """The code of the athlete who was looked at last; without one the first of the list, empty if there is none."""
+        return next(iter(self.codes()), "")
+
     def opened(self, athlete: str) -> None:
         """Note that an athlete was looked at now: the recent ones come first in a list of athletes."""
         of = table_of("athlete")

@@ -1,0 +1,34 @@
+"""Ids that the bound parts of every page share."""
+
+HERE = "here"
+"""A store with whose page this is and which tab: ``{"athlete": uid, "code": ..., "tab": ...}``, made by `layout`."""
+VERSION = "version"
+"""A store that rises with every act that was kept; what is drawn from the records is an answer to it."""
+SEEN = "seen"
+"""A store with the version of the records that the page shows, by owner."""
+CLOCK = "clock"
+"""A store with when something was last typed or pressed, by the tab's own clock (ms)."""
+REFRESH = "refresh"
+"""A store in the shell: raised to have the whole page made anew, with the id of the control that gets the focus."""
+TYPED = "typed"
+"""A store with what was typed into plain cells and is not yet known to be kept."""
+TOLD = "told-cells"
+"""A store with what became of it."""
+
+FIELD, FLAG, MINE, NEWER, ACT, PICK = "field", "flag", "mine", "newer", "act", "pick"
+"""Types of the ids of fields, ticks, the two answers to a conflict, and buttons and choices that change the records."""
+
+STEPS, UNDO, REDO, STEP_NOTICE = "steps", "undo", "redo", "step-notice"
+
+
+def field_id(of: str, path: str, row: str, units: str, kind: str = FIELD) -> dict[str, str]:
+    """The id of a field: whose it is, its path, its row, and the units it is shown in.
+
+    All of it is the field's own: an answer that comes late cannot land in the field of another athlete.
+    """
+    return {"type": kind, "of": of, "path": path, "row": row, "units": units}
+
+
+def act_id(of: str, do: str, row: str = "", kind: str = ACT) -> dict[str, str]:
+    """The id of a button that changes the records."""
+    return {"type": kind, "of": of, "do": do, "row": row}

@@ -1,0 +1,91 @@
+"""Undo and redo of an athlete's records, and what was done in words."""
+
+from typing import Any
+
+from dash import Dash, Input, Output, State, html, set_props
+from dash.development.base_component import Component
+from dash.exceptions import PreventUpdate
+
+from app.bind import ids
+from app.bind.visit import Visit, hand_of, visit_again
+from app.records.acts import TEAM
+from app.records.faults import RecordsError
+from app.records.history import history, in_words
+from app.records.store import Steps
+
+MOST_LINES = 40
+
+
+def steps(visit: Visit) -> Component:
+    """Make the two buttons that take an act back and do it again; what they would do is said on them."""
+    ready = visit.store.steps(visit.owner)
+    return html.Div(
+        [
+            _step(ids.UNDO, "Undo", _words(ready, True, visit), "z", disabled=ready.back is None),
+            _step(ids.REDO, "Redo", _words(ready, False, visit), "y", disabled=ready.again is None),
+            html.Span(id=ids.STEP_NOTICE, role="status", className="quiet"),
+        ],
+        id=ids.STEPS,
+        className="steps",
+    )
+
+
+def _step(part: str, name: str, title: str, key: str, *, disabled: bool) -> Component:
+    return html.Button(
+        name, id=part, type="button", n_clicks=0, disabled=disabled, title=title, **{"data-key": key}
+    )
+
+
+def _words(ready: Steps, back: bool, visit: Visit) -> str:
+    """What a step would take back or do again, in words; nothing where it lies further back than is looked at."""
+    ahead = ready.back if back else ready.again
+    if ahead is None:
+        return ""
+    lines = history(visit.store, visit.owner, most=MOST_LINES)
+    return " ".join(in_words(line, visit.system) for line in lines if line.version == ahead.version)
+
+
+def _told(_: Any, here: Any) -> tuple[bool, bool, str, str]:
+    """Say what can be taken back and done again now."""
+    visit = visit_again(here)
+    if visit.owner == TEAM:
+        raise PreventUpdate
+    ready = visit.store.steps(visit.owner)
+    return ready.back is None, ready.again is None, _words(ready, True, visit), _words(ready, False, visit)
+
+
+def _stepped(back: bool) -> Any:
+    def step(pressed: Any, here: Any, seen: Any) -> str:
+        if not pressed:
+            raise PreventUpdate
+        visit = visit_again(here)
+        try:
+            visit.store.step(visit.owner, hand_of(here, seen, None, visit.owner), back)
+        except RecordsError as error:
+            return str(error)
+        set_props(ids.REFRESH, {"data": {"focus": ids.UNDO if back else ids.REDO}})
+        return ""
+
+    return step
+
+
+def register(app: Dash) -> None:
+    """Give the callbacks of undo and redo to the app."""
+    here, seen = State(ids.HERE, "data"), State(ids.SEEN, "data")
+    app.callback(
+        Output(ids.UNDO, "disabled"),
+        Output(ids.REDO, "disabled"),
+        Output(ids.UNDO, "title"),
+        Output(ids.REDO, "title"),
+        Input(ids.VERSION, "data"),
+        here,
+        prevent_initial_call=True,
+    )(_told)
+    for part, back in ((ids.UNDO, True), (ids.REDO, False)):
+        app.callback(
+            Output(ids.STEP_NOTICE, "children", allow_duplicate=True),
+            Input(part, "n_clicks"),
+            here,
+            seen,
+            prevent_initial_call=True,
+        )(_stepped(back))

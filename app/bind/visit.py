@@ -1,0 +1,172 @@
+"""A visit to a page: whose page it is, in which units, and the records it is made from."""
+
+import secrets
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import date
+from functools import cached_property
+from types import MappingProxyType
+from typing import Any
+from urllib.parse import parse_qs, urlencode
+
+from dash import dcc, html
+from dash.development.base_component import Component
+from flask import current_app, request
+
+from app.bind import ids
+from app.records.acts import TEAM, Hand
+from app.records.faults import GoneError
+from app.records.reads import AthleteData, TeamData, athlete_data, team_data
+from app.records.store import Store
+from app.systems import System, system_named
+
+UNITS_COOKIE = "levelpeak-units"
+INITIALS_COOKIE = "levelpeak-initials"
+ATHLETE = "athlete"
+"""What the athlete's code is called in an address."""
+
+
+@dataclass(frozen=True)
+class Visit:
+    """A visit.
+
+    Attributes
+    ----------
+    store : Store
+    path : str
+        Of the page.
+    asked : mapping of str to str
+        What the address says behind its question mark.
+    code : str
+        Of the athlete in the address, or the one looked at last; empty if there is none.
+    tab : str
+        This load of the page.
+    today : date
+    system : System
+        The reader's units.
+    """
+
+    store: Store
+    path: str
+    asked: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))
+    code: str = ""
+    tab: str = ""
+    today: date = field(default_factory=date.today)
+    system: System = field(default_factory=lambda: reader_system())
+
+    @cached_property
+    def data(self) -> AthleteData | None:
+        """All that is kept of the athlete; None if there is none."""
+        return self.of_athlete(self.code) if self.code else None
+
+    @cached_property
+    def team(self) -> TeamData:
+        """What belongs to the team."""
+        return team_data(self.store)
+
+    def of_athlete(self, code: str) -> AthleteData | None:
+        """What is kept of an athlete by this code; None if there is none."""
+        try:
+            return athlete_data(self.store, code)
+        except GoneError:
+            return None
+
+    @property
+    def owner(self) -> str:
+        """The athlete's uid; TEAM if there is none."""
+        return self.data.athlete.uid if self.data else TEAM
+
+    def address(self, path: str, **asked: str) -> str:
+        """The address of a page for the same athlete."""
+        return address(path, self.code, **asked)
+
+
+def address(path: str, code: str, **asked: str) -> str:
+    """The address of a page for an athlete."""
+    said = ({ATHLETE: code} if code else {}) | asked
+    return f"{path}?{urlencode(said)}" if said else path
+
+
+def the_store() -> Store:
+    """The records of this app."""
+    store = current_app.config["LEVELPEAK"].store
+    if not isinstance(store, Store):
+        raise TypeError("the app was made without records")
+    return store
+
+
+def reader_system() -> System:
+    """The units the reader has chosen, kept by the browser."""
+    return system_named(request.cookies.get(UNITS_COOKIE))
+
+
+def visit_of(path: str, search: str | None) -> Visit:
+    """Read whose page is asked for; without a code it is the athlete who was looked at last.
+
+    Parameters
+    ----------
+    path : str
+    search : str or None
+        The address from its question mark on.
+
+    Returns
+    -------
+    Visit
+    """
+    store = the_store()
+    asked = {key: values[0] for key, values in parse_qs((search or "").lstrip("?")).items()}
+    code = asked.pop(ATHLETE, "").strip() or store.last_opened()
+    return Visit(store, path, asked, code, secrets.token_hex(4))
+
+
+def stores(visit: Visit) -> list[Component]:
+    """The stores of a page: whose it is, its version, what it has seen. Every load of a page is a tab of its own."""
+    here = {"athlete": visit.owner, "code": visit.code, "tab": visit.tab, "path": visit.path, "asked": dict(visit.asked)}
+    seen = {TEAM: visit.team.version} | ({visit.owner: visit.data.version} if visit.data else {})
+    return [
+        dcc.Store(id=ids.HERE, data=here),
+        dcc.Store(id=ids.VERSION, data=seen),
+        dcc.Store(id=ids.SEEN, data=seen),
+        dcc.Store(id=ids.CLOCK),
+        dcc.Store(id=ids.TYPED),
+        dcc.Store(id=ids.TOLD),
+    ]
+
+
+def visit_again(here: Any) -> Visit:
+    """The visit of a page that asks something: the records are read anew.
+
+    Parameters
+    ----------
+    here : object
+        What the browser sent of the store `ids.HERE`.
+
+    Returns
+    -------
+    Visit
+    """
+    sent = here if isinstance(here, dict) else {}
+    store, uid = the_store(), str(sent.get("athlete", ""))
+    code = "" if uid in ("", TEAM) else (store.code_of(uid) or "")
+    asked = sent.get("asked") if isinstance(sent.get("asked"), dict) else {}
+    return Visit(store, str(sent.get("path", "")), asked, code, str(sent.get("tab", "")))
+
+
+def hand_of(here: Any, seen: Any, sent: Any, owner: str) -> Hand:
+    """Who acts: the tab, the initials that the browser keeps, when it was typed, and the version that was seen."""
+    sure = here if isinstance(here, dict) else {}
+    version = seen.get(owner) if isinstance(seen, dict) else None
+    when = int(sent) if isinstance(sent, int | float) and not isinstance(sent, bool) else 0
+    initials = request.cookies.get(INITIALS_COOKIE, "")[:8]
+    known = version if isinstance(version, int) and not isinstance(version, bool) else None
+    return Hand(str(sure.get("tab", "")), initials, when, known)
+
+
+def nobody(visit: Visit) -> Component:
+    """What stands on a page of an athlete where there is none."""
+    said = (
+        f"There is no athlete with the code “{visit.code}” here." if visit.code else "No athlete is chosen."
+    )
+    return html.Div(
+        [html.P(said), html.P("Choose one above, or type a new code there.", className="quiet")], className="nobody"
+    )
