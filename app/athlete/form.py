@@ -20,7 +20,8 @@ _KEY = re.compile(r"b[1-9][0-9]{0,4}")
 
 @dataclass(frozen=True)
 class Cell:
-    """One radar reading, as typed: speed (m/s), day and asked effort (%); the last two may be left out.
+    """One radar reading, as typed: speed (m/s), day and asked effort (%); the last two may be left out. Of one that is
+    kept, the uid of its row.
 
     Without a speed there is no reading: an emptied cell takes its day and effort with it.
     """
@@ -28,6 +29,7 @@ class Cell:
     speed: str = ""
     date: str = ""
     effort: str = ""
+    row: str = ""
 
     @property
     def blank(self) -> bool:

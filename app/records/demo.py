@@ -70,11 +70,21 @@ def make_demo(store: Store) -> None:
     store : Store
     """
     store.mark_invented()
-    take_in(store, look_through(store, demo_document()), MAKER)
+    take_in(store, look_through(store, demo_document(date.today())), MAKER)
 
 
-def demo_document() -> Document:
-    """The demo data as a document: measures, balls, reference, readings, a comparison, and what was thrown."""
+def demo_document(measured: date | None = None) -> Document:
+    """The demo data as a document: measures, balls, reference, readings, a comparison, and what was thrown.
+
+    Parameters
+    ----------
+    measured : date, optional
+        Day of the measures: who is invented today is as old today as the demo says. Without, that of the reference.
+
+    Returns
+    -------
+    Document
+    """
     demo = load_demo()
     rack = [
         BallIn(
@@ -85,7 +95,7 @@ def demo_document() -> Document:
         )
         for place, ball in enumerate(one for one in demo.rack if one.ball != OWN_BALL)
     ]
-    athletes = [_athlete(one, {ball.mass_kg: ball for ball in rack}) for one in demo.athletes]
+    athletes = [_athlete(one, {ball.mass_kg: ball for ball in rack}, measured) for one in demo.athletes]
     return Document(whole=True, team=TeamIn(balls=rack), athletes=athletes)
 
 
@@ -99,7 +109,7 @@ def _read(table: str, **texts: str) -> dict[str, Any]:
     return {name: field_of(f"{table}.{name}").parse(text).value for name, text in texts.items() if text.strip()}
 
 
-def _athlete(one: DemoAthlete, rack: dict[float | None, BallIn]) -> AthleteIn:
+def _athlete(one: DemoAthlete, rack: dict[float | None, BallIn], measured: date | None) -> AthleteIn:
     own = BallIn(
         uid=_uid(one.athlete, "ball"),
         name="own",
@@ -109,7 +119,7 @@ def _athlete(one: DemoAthlete, rack: dict[float | None, BallIn]) -> AthleteIn:
     day = date.fromisoformat(one.reference_date)
     measures = MeasuresIn(
         uid=_uid(one.athlete, "measures"),
-        day=day,
+        day=measured or day,
         **_read(
             "measures",
             age_years=one.age_years,
