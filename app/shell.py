@@ -10,7 +10,7 @@ from dash.development.base_component import Component
 from dash.exceptions import PreventUpdate
 
 from app import ids, picker
-from app.bind import edit, steps
+from app.bind import cells, edit, steps
 from app.bind import ids as bound
 from app.bind.visit import Visit, address, nobody, stores, visit_of
 from app.glossary import meanings
@@ -194,7 +194,8 @@ def show_page(pages: Sequence[Page], path: str | None, search: str | None = "", 
         raise PreventUpdate  # the browser is on its way to another page
     visit = visit_of("/" + (path or "").strip("/"), search)
     page = next((page for page in pages if page.path == visit.path), None)
-    main = main_of(page, visit)
+    said = anew.get("said") if isinstance(anew, dict) else ""
+    main = [*([html.P(said, role="status", className="notice")] if said else []), *main_of(page, visit)]
     title = f"{page.title if page else 'No such page'} · Levelpeak"
     links = page_links(pages, visit.path, visit.code)
     keys = key_table([*key_names(strip()), *key_names(html.Div(main))])
@@ -238,6 +239,7 @@ def register(app: Dash, pages: Sequence[Page]) -> None:
     )(partial(show_page, pages))
     picker.register(app)
     steps.register(app)
+    cells.register(app)
     edit.register(app, {name: doer for page in pages for name, doer in page.doers.items()})
     app.clientside_callback(ClientsideFunction("bind", "again"), Input(bound.REFRESH, "data"))
     app.clientside_callback(ClientsideFunction("bind", "here"), Input(bound.HERE, "data"))

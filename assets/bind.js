@@ -12,6 +12,41 @@
     if (event.key === 'Enter') tick();
   }, true);
 
+  // Plain cells: what was typed and is not yet known to be kept is sent again with the next one, so that nothing is lost
+  // between two answers.
+  let pending = [];
+  let counted = 0;
+
+  document.addEventListener('change', ({ target }) => {
+    if (!(target instanceof HTMLInputElement) || !target.dataset.path) return;
+    const { path, of, row, line, units, emptied } = target.dataset;
+    const made = target.dataset.new ? JSON.parse(target.dataset.new) : null;
+    counted += 1;
+    pending = pending.filter((one) => one.line !== line || one.path !== path);
+    pending.push({ n: counted, path, of, row, line, units, emptied, new: made, text: target.value, sent: Date.now() });
+    window.dash_clientside.set_props('typed', { data: { edits: pending } });
+  });
+
+  // What is wrong in a cell stands where its table has a place for it, and the cell points there.
+  const tell = (cell, message) => {
+    const id = `problem-${cell.dataset.line}-${cell.dataset.path}`;
+    const place = cell.closest('[data-problems]')?.querySelector('.cell-problems');
+    document.getElementById(id)?.remove();
+    if (message && place) {
+      const line = document.createElement('p');
+      line.id = id;
+      line.textContent = message;
+      place.append(line);
+    }
+    if (message) {
+      cell.setAttribute('aria-invalid', 'true');
+      cell.setAttribute('aria-describedby', id);
+    } else {
+      cell.removeAttribute('aria-invalid');
+      cell.removeAttribute('aria-describedby');
+    }
+  };
+
   const cookie = (name, value) => {
     document.cookie = `${name}=${encodeURIComponent(value)}; path=/; max-age=31536000; samesite=strict`;
   };
@@ -49,6 +84,17 @@
         if (address.searchParams.get('athlete') === data.code) return;
         address.searchParams.set('athlete', data.code);
         history.replaceState(history.state, '', address);
+      },
+
+      told(data) {
+        const answered = new Set((data?.told ?? []).map(({ n }) => n));
+        pending = pending.filter(({ n }) => !answered.has(n));
+        for (const { line, path, row, state, message } of data?.told ?? []) {
+          for (const cell of document.querySelectorAll(`input[data-line="${CSS.escape(line)}"]`)) {
+            if (row) cell.dataset.row = state === 'kept' && cell.dataset.emptied && cell.value.trim() === '' && cell.dataset.path === path ? '' : row;
+            if (cell.dataset.path === path) tell(cell, message);
+          }
+        }
       },
 
       again(data) {

@@ -1,5 +1,6 @@
 """How an edit gets from a field to the records: one callback for every field, and what is said where it cannot be kept."""
 
+import json
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
@@ -22,10 +23,12 @@ RESHAPING = frozenset({*DEPENDENT, "athlete.code"})
 
 @dataclass(frozen=True)
 class Doing:
-    """What a button does: acts that are kept as one, where the focus goes then, and what is said about it."""
+    """What a button does: acts that are kept as one, where the focus goes then (the id in the browser, or from what
+    came of the acts), what is said about it, whose they are if not the page's athlete's, and the address to go on to.
+    """
 
     acts: Sequence[Act] = ()
-    focus: str = ""
+    focus: str | Callable[[Acted], str] = ""
     said: str = ""
     owner: str = ""
     go: str = ""
@@ -138,6 +141,11 @@ def _mine(pressed: Any, text: Any, here: Any, seen: Any) -> Component | str | No
     return kept.error
 
 
+def dom_id(part: Mapping[str, str]) -> str:
+    """An id as the browser has it."""
+    return json.dumps(part, sort_keys=True, separators=(",", ":"))
+
+
 def _newer(pressed: Any) -> dict[str, int]:
     if not pressed:
         raise PreventUpdate
@@ -152,13 +160,16 @@ def _pressed(doers: Mapping[str, Doer], _: Any, __: Any, here: Any, seen: Any) -
     visit = visit_again(here)
     doing = doers[part["do"]](visit, part["row"], ctx.triggered[0]["value"])
     owner = doing.owner or part["of"]
-    acted = visit.store.act(owner, list(doing.acts), hand_of(here, seen, None, owner), visit.system) if doing.acts else None
+    hand = hand_of(here, seen, None, owner)
+    acted = visit.store.act(owner, list(doing.acts), hand, visit.system) if doing.acts else None
     said = doing.said
     if acted is not None and not acted.done:
         said = next((one.message for one in acted.outcomes if one.message), said)
     if acted is not None and acted.stopped:
         said = next((one.message for one in acted.outcomes if one.state in (CONFLICT, GONE)), said)
-    set_props(ids.REFRESH, {"data": {"focus": doing.focus, "said": said, "go": doing.go, "pressed": part}})
+    focus = doing.focus if isinstance(doing.focus, str) else doing.focus(acted) if acted and acted.done else ""
+    go = doing.go if acted is None or acted.done else ""
+    set_props(ids.REFRESH, {"data": {"focus": focus or dom_id(part), "said": said, "go": go}})
 
 
 def register(app: Dash, doers: Mapping[str, Doer]) -> None:

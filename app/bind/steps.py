@@ -31,9 +31,7 @@ def steps(visit: Visit) -> Component:
 
 
 def _step(part: str, name: str, title: str, key: str, *, disabled: bool) -> Component:
-    return html.Button(
-        name, id=part, type="button", n_clicks=0, disabled=disabled, title=title, **{"data-key": key}
-    )
+    return html.Button(name, id=part, type="button", n_clicks=0, disabled=disabled, title=title, **{"data-key": key})
 
 
 def _words(ready: Steps, back: bool, visit: Visit) -> str:

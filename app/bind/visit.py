@@ -121,7 +121,8 @@ def visit_of(path: str, search: str | None) -> Visit:
 
 def stores(visit: Visit) -> list[Component]:
     """The stores of a page: whose it is, its version, what it has seen. Every load of a page is a tab of its own."""
-    here = {"athlete": visit.owner, "code": visit.code, "tab": visit.tab, "path": visit.path, "asked": dict(visit.asked)}
+    here = {"athlete": visit.owner, "code": visit.code, "tab": visit.tab}
+    here |= {"path": visit.path, "asked": dict(visit.asked)}
     seen = {TEAM: visit.team.version} | ({visit.owner: visit.data.version} if visit.data else {})
     return [
         dcc.Store(id=ids.HERE, data=here),
@@ -148,7 +149,8 @@ def visit_again(here: Any) -> Visit:
     sent = here if isinstance(here, dict) else {}
     store, uid = the_store(), str(sent.get("athlete", ""))
     code = "" if uid in ("", TEAM) else (store.code_of(uid) or "")
-    asked = sent.get("asked") if isinstance(sent.get("asked"), dict) else {}
+    said = sent.get("asked")
+    asked = {str(key): str(value) for key, value in said.items()} if isinstance(said, dict) else {}
     return Visit(store, str(sent.get("path", "")), asked, code, str(sent.get("tab", "")))
 
 
@@ -164,9 +166,7 @@ def hand_of(here: Any, seen: Any, sent: Any, owner: str) -> Hand:
 
 def nobody(visit: Visit) -> Component:
     """What stands on a page of an athlete where there is none."""
-    said = (
-        f"There is no athlete with the code “{visit.code}” here." if visit.code else "No athlete is chosen."
-    )
+    said = f"There is no athlete with the code “{visit.code}” here." if visit.code else "No athlete is chosen."
     return html.Div(
         [html.P(said), html.P("Choose one above, or type a new code there.", className="quiet")], className="nobody"
     )
