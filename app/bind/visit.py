@@ -121,7 +121,7 @@ def visit_of(path: str, search: str | None) -> Visit:
 
 def stores(visit: Visit) -> list[Component]:
     """The stores of a page: whose it is, its version, what it has seen. Every load of a page is a tab of its own."""
-    here = {"athlete": visit.owner, "code": visit.code, "tab": visit.tab}
+    here: dict[str, Any] = {"athlete": visit.owner, "code": visit.code, "tab": visit.tab}
     here |= {"path": visit.path, "asked": dict(visit.asked)}
     seen = {TEAM: visit.team.version} | ({visit.owner: visit.data.version} if visit.data else {})
     return [

@@ -156,7 +156,8 @@ class Store:
             of = table_of("athlete").c
             found = select(of.code, of.opened_at).where(of.archived_at.is_(None))
             rows = sorted(connection.execute(found).all(), key=lambda row: row.code.casefold())
-        return tuple(row.code for row in sorted(rows, key=lambda row: -row.opened_at.timestamp() if row.opened_at else 0.0))
+        recent = sorted(rows, key=lambda row: -row.opened_at.timestamp() if row.opened_at else 0.0)
+        return tuple(row.code for row in recent)
 
     def last_opened(self) -> str:
         """The code of the athlete who was looked at last; without one the first of the list, empty if there is none."""
