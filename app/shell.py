@@ -12,10 +12,10 @@ from dash.exceptions import PreventUpdate
 from app import ids, picker
 from app.bind import cells, edit, steps
 from app.bind import ids as bound
-from app.bind.visit import Visit, address, nobody, stores, visit_of
+from app.bind.visit import Visit, address, nobody, reader_system, stores, visit_of
 from app.glossary import meanings
 from app.page import Page
-from app.systems import METRIC, SYSTEMS
+from app.systems import SYSTEMS
 from app.version import VERSION
 
 THEMES = ("light", "dark", "projector")
@@ -38,7 +38,7 @@ def layout() -> Component:
                 dcc.Store(id=ids.SHELL_TITLE),
                 dcc.Store(id=bound.REFRESH),
                 dcc.Store(id=ids.SHELL_THEME, storage_type="local", data=THEMES[0]),
-                dcc.Store(id=ids.SHELL_UNITS, storage_type="local", data=METRIC.key),
+                dcc.Store(id=ids.SHELL_UNITS, data=reader_system().key),
                 dcc.Store(id=ids.SHELL_DECIMAL, storage_type="local"),  # none: as the browser's language has it
                 dcc.Store(id=ids.SHELL_KEYS, storage_type="local", data=True),
                 html.A("Skip to the content", href=f"#{ids.SHELL_MAIN}", className="skip"),
@@ -58,7 +58,7 @@ def strip() -> Component:
     units = dmc.SegmentedControl(
         id=ids.SHELL_UNITS_SWITCH,
         data=[{"value": system.key, "label": system.label} for system in SYSTEMS],
-        value=METRIC.key,
+        value=reader_system().key,
         size="xs",
         **{"aria-label": "Units", "data-key": "u"},
     )
@@ -252,8 +252,13 @@ def register(app: Dash, pages: Sequence[Page]) -> None:
         Input(ids.SHELL_THEME, "data"),
         Input(ids.SHELL_THEME_SWITCH, "value"),
     )
+    app.clientside_callback(
+        ClientsideFunction("bind", "units"),
+        Output(ids.SHELL_UNITS, "data"),
+        Input(ids.SHELL_UNITS_SWITCH, "value"),
+        prevent_initial_call=True,
+    )
     for function, store, control, shows in (
-        ("units", ids.SHELL_UNITS, ids.SHELL_UNITS_SWITCH, "value"),
         ("decimal", ids.SHELL_DECIMAL, ids.SHELL_DECIMAL_SWITCH, "value"),
         ("keys", ids.SHELL_KEYS, ids.SHELL_KEYS_SWITCH, "checked"),
     ):

@@ -102,6 +102,13 @@
         else if (data) focus(data.focus || document.activeElement?.id);
       },
 
+      // Other units: the server is told with every request, and makes the page anew in them.
+      units(system) {
+        cookie('levelpeak-units', system);
+        window.dash_clientside.set_props('refresh', { data: { at: Date.now() } });
+        return system;
+      },
+
       // A code that no athlete has is offered as a new one.
       offer(text, athletes) {
         const known = (athletes ?? []).filter(({ value }) => !value.startsWith(NEW));

@@ -17,10 +17,6 @@
         return [store, control, window.levelpeak.wear(theme)];
       },
 
-      units(kept, shown) {
-        return together(kept, shown, 'shell-units-switch').slice(0, 2);
-      },
-
       decimal(kept, shown) {
         const [store, , mark] = together(kept, shown, 'shell-decimal-switch');
         const worn = window.levelpeak.wearDecimal(mark);

@@ -1,4 +1,4 @@
-"""How an edit gets from a field to the records: one callback for every field, and what is said where it cannot be kept."""
+"""How an edit gets from a field to the records: one callback for every field; and what is said where it is not kept."""
 
 import json
 from collections.abc import Callable, Mapping, Sequence

@@ -11,7 +11,7 @@ from urllib.parse import parse_qs, urlencode
 
 from dash import dcc, html
 from dash.development.base_component import Component
-from flask import current_app, request
+from flask import current_app, has_request_context, request
 
 from app.bind import ids
 from app.records.acts import TEAM, Hand
@@ -96,8 +96,8 @@ def the_store() -> Store:
 
 
 def reader_system() -> System:
-    """The units the reader has chosen, kept by the browser."""
-    return system_named(request.cookies.get(UNITS_COOKIE))
+    """The units the reader has chosen, which the browser keeps in a cookie."""
+    return system_named(request.cookies.get(UNITS_COOKIE) if has_request_context() else None)
 
 
 def visit_of(path: str, search: str | None) -> Visit:
@@ -159,7 +159,7 @@ def hand_of(here: Any, seen: Any, sent: Any, owner: str) -> Hand:
     sure = here if isinstance(here, dict) else {}
     version = seen.get(owner) if isinstance(seen, dict) else None
     when = int(sent) if isinstance(sent, int | float) and not isinstance(sent, bool) else 0
-    initials = request.cookies.get(INITIALS_COOKIE, "")[:8]
+    initials = request.cookies.get(INITIALS_COOKIE, "")[:8] if has_request_context() else ""
     known = version if isinstance(version, int) and not isinstance(version, bool) else None
     return Hand(str(sure.get("tab", "")), initials, when, known)
 
