@@ -1,0 +1,29 @@
+"""Undo and redo from a page."""
+
+from app.bind import steps
+from app.bind.edit import keep_edit
+from app.bind.ids import field_id
+from app.bind.visit import visit_of
+from app.records.acts import Hand
+
+
+def test_the_buttons_say_what_they_would_take_back(visit):
+    made = steps.steps(visit)
+    assert [one.disabled for one in made.children[:2]] == [True, True]  # who made an athlete archives or erases
+    row = visit.data.measures[-1]
+    keep_edit(field_id(visit.owner, "measures.stature_m", row.uid, "metric"), "181", Hand("one"))
+    again = steps.steps(visit_of("/athlete", "?athlete=W01"))
+    assert not again.children[0].disabled
+    assert "181 cm" in again.children[0].title
+
+
+def test_undo_gives_back_what_was(visit, here, monkeypatch):
+    told = []
+    monkeypatch.setattr(steps, "set_props", lambda part, props: told.append(part))
+    row = visit.data.measures[-1]
+    keep_edit(field_id(visit.owner, "measures.stature_m", row.uid, "metric"), "181", Hand("one"))
+    assert steps._stepped(True)(1, here, {}) == ""
+    assert visit_of("/athlete", "?athlete=W01").data.measures[-1].stature_m == row.stature_m
+    steps._stepped(False)(1, here, {})
+    assert visit_of("/athlete", "?athlete=W01").data.measures[-1].stature_m == 1.81
+    assert told == ["refresh", "refresh"]
