@@ -69,7 +69,7 @@ def test_the_model_knows_no_screen(path):
     assert imported(path) & {"app", "dash", "dash_mantine_components", "plotly", "flask", "pandas", "waitress"} == set()
 
 
-BELOW_THE_RECORDS = ("app.records", "app.csv_files", "app.demo", "app.systems", "app.typed", "app.units", "app.version")
+BELOW_THE_RECORDS = ("app.records", "app.csv_files", "app.demo", "app.units", "app.version")
 """What the records may know of the app: units, tables, the demo's files; no page, and nothing that shows."""
 
 

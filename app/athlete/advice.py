@@ -6,9 +6,9 @@ from functools import lru_cache
 from dash import html
 from dash.development.base_component import Component
 
-from app.athlete.answers import Case, Fitted
-from app.cautions import beside_choice, is_growing
-from app.glossary import explained
+from app.show.cautions import beside_choice, is_growing
+from app.show.glossary import explained
+from app.show.subject import Case, Fitted
 from model.ball import Ball
 from model.checks import InputError
 from model.effort import EffortCurve, effort_curve

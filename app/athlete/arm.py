@@ -3,10 +3,10 @@
 from dash import html
 from dash.development.base_component import Component
 
-from app.athlete.answers import Case
-from app.cautions import path_note
-from app.systems import METRIC
-from app.whose import person_words
+from app.show.cautions import path_note
+from app.show.subject import Case
+from app.show.whose import person_words
+from app.units.systems import METRIC
 from model.person import Person
 from model.segments import arm_of
 

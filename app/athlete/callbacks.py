@@ -19,7 +19,6 @@ from flask import current_app
 
 from app import ids
 from app.athlete import advice, arm, caps, correction, grid, speeds, strip
-from app.athlete.answers import Case, case_of
 from app.athlete.changes import (
     Change,
     added,
@@ -32,8 +31,6 @@ from app.athlete.changes import (
     removed,
     with_own_ball,
 )
-from app.athlete.form import TEXT_NAMES, ProfileForm, to_json
-from app.athlete.kept import form_for, read_kept, write_kept
 from app.athlete.meant import meant, read_written, written
 from app.athlete.parts import LABELS, typed_id
 from app.athlete.plot import shown_of, with_paper
@@ -41,18 +38,21 @@ from app.athlete.shown import beside, details_of, grid_of, labels, mass_of, type
 from app.athlete.wild import wild_of
 from app.compare.changes import opening
 from app.compare.checks import check_athlete
-from app.compare.form import Form, FormError
-from app.compare.form import to_json as compare_json
-from app.compare.meant import ATHLETE_FIELDS
-from app.compare.read import read_form
 from app.compare.throwers import is_invented
 from app.compare.view import basis_of
 from app.demo import load_demo
-from app.flat_form import texts_meant
-from app.markup import to_html
-from app.page_parts import changed_only, names_in
-from app.palette import theme_named
-from app.systems import System, system_named
+from app.show.flat_form import texts_meant
+from app.show.kept import form_for, read_kept, write_kept
+from app.show.markup import to_html
+from app.show.meant import ATHLETE_FIELDS
+from app.show.page_parts import changed_only, names_in
+from app.show.palette import theme_named
+from app.show.profile_form import TEXT_NAMES, ProfileForm, to_json
+from app.show.read_form import read_form
+from app.show.subject import Case, case_of
+from app.show.throw_form import Form, FormError
+from app.show.throw_form import to_json as compare_json
+from app.units.systems import System, system_named
 
 MEASURE = {"type": ids.ATHLETE_MEASURE, "name": ALL}
 CHOICE = {"type": ids.ATHLETE_CHOICE, "name": ALL}

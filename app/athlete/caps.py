@@ -7,10 +7,10 @@ from functools import lru_cache
 from dash import html
 from dash.development.base_component import Component
 
-from app.athlete.answers import JOINTS, Case, Fitted, is_same
-from app.cautions import CAUTIONS, NO_VERDICT, beside_choice, cautions, path_note
 from app.compare.answers import plain
-from app.glossary import explained
+from app.show.cautions import CAUTIONS, NO_VERDICT, beside_choice, cautions, path_note
+from app.show.glossary import explained
+from app.show.subject import JOINTS, Case, Fitted, is_same
 from app.version import VERSION
 from model.ball import Ball
 from model.checks import InputError

@@ -6,8 +6,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import Any
 
-from app.athlete.fields import mass_words
-from app.athlete.form import (
+from app.athlete.paste import PasteError, from_csv, pasted
+from app.show.profile_fields import mass_words
+from app.show.profile_form import (
     MOST_BALLS,
     MOST_READINGS,
     TEXT_NAMES,
@@ -20,11 +21,10 @@ from app.athlete.form import (
     remove_ball,
     without_readings,
 )
-from app.athlete.paste import PasteError, from_csv, pasted
-from app.compare.form import LONGEST_KEPT, FormError
-from app.systems import METRIC, System
-from app.typed import read_typed
-from app.units import from_si
+from app.show.throw_form import LONGEST_KEPT, FormError
+from app.units.conversion import from_si
+from app.units.systems import METRIC, System
+from app.units.typed import read_typed
 from model.ball import Ball
 
 CELL_NAMES = ("speed", "date", "effort")

@@ -8,13 +8,13 @@ change, and a grid that Dash makes anew while it grows loses what is typed meanw
 from dash import html
 from dash.development.base_component import Component
 
-from app.athlete.checks import at_ball, at_cell
-from app.athlete.fields import DIAMETER, EFFORT, MASS, SPEED, mass_words
-from app.athlete.form import MOST_READINGS, BallRow, ProfileForm
-from app.compare.fields import LONGEST_TEXT
-from app.glossary import explained
-from app.markup import Field
-from app.systems import METRIC, System
+from app.show.form_fields import LONGEST_TEXT
+from app.show.glossary import explained
+from app.show.markup import Field
+from app.show.profile_checks import at_ball, at_cell
+from app.show.profile_fields import DIAMETER, EFFORT, MASS, SPEED, mass_words
+from app.show.profile_form import MOST_READINGS, BallRow, ProfileForm
+from app.units.systems import METRIC, System
 
 MOST_DETAILS = 80  # readings whose day and effort stand on the page at once
 

@@ -1,17 +1,17 @@
 """From what stands in the fields to the profile form: each text in the unit it was typed in. Pure.
 
-As `app.compare.meant`: what the fields were made from is kept beside them, and a field that still shows it means it.
+As `app.show.meant`: what the fields were made from is kept beside them, and a field that still shows it means it.
 """
 
 from dataclasses import replace
 
-from app import flat_form
-from app.athlete.fields import DIAMETER, MASS, SPEED, WITH_UNITS
-from app.athlete.form import BallRow, Cell, ProfileForm, from_json, to_json
-from app.compare import meant as compared
-from app.compare.fields import Field
-from app.compare.form import LONGEST_KEPT, Form, FormError
-from app.systems import System
+from app.show import flat_form
+from app.show import meant as compared
+from app.show.form_fields import Field
+from app.show.profile_fields import DIAMETER, MASS, SPEED, WITH_UNITS
+from app.show.profile_form import BallRow, Cell, ProfileForm, from_json, to_json
+from app.show.throw_form import LONGEST_KEPT, Form, FormError
+from app.units.systems import System
 
 NOTHING = ProfileForm(own_speed_m_s="", radar_distance_m="", throw_distance_m="", throw_height_m="")
 """A form from which no field was made."""
@@ -22,7 +22,7 @@ def written(form: Form, profile: ProfileForm, system: System) -> dict[str, objec
 
     Parameters
     ----------
-    form : app.compare.form.Form
+    form : app.show.throw_form.Form
         Whose part of the athlete is shown.
     profile : ProfileForm
     system : System
@@ -45,7 +45,7 @@ def read_written(kept: object) -> tuple[Form, ProfileForm, System]:
 
     Returns
     -------
-    app.compare.form.Form
+    app.show.throw_form.Form
     ProfileForm
         Empty ones if they cannot be read: then every text was typed as it stands.
     System

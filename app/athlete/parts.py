@@ -8,17 +8,18 @@ from dash import dcc, html
 from dash.development.base_component import Component
 
 from app import ids
-from app.athlete import fields, grid
-from app.athlete.answers import JOINTS
+from app.athlete import grid
 from app.athlete.caps import OF, READOUT_WORDS
-from app.athlete.form import ProfileForm
-from app.compare.figure import GRAPH_CONFIG
 from app.compare.parts import choice, text_field
 from app.compare.who import athlete_fields
 from app.compare.words import INVENTED
-from app.glossary import explained, field_words
-from app.page_parts import file_field
-from app.systems import METRIC, System
+from app.show import profile_fields as fields
+from app.show.curves_figure import GRAPH_CONFIG
+from app.show.glossary import explained, field_words
+from app.show.page_parts import file_field
+from app.show.profile_form import ProfileForm
+from app.show.subject import JOINTS
+from app.units.systems import METRIC, System
 from app.version import VERSION
 from model.checks import Limit
 

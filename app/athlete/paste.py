@@ -4,14 +4,14 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from app.athlete.checks import at_cell
-from app.athlete.fields import EFFORT, MASS, SPEED, mass_words
-from app.athlete.form import MOST_BALLS, MOST_READINGS, Cell, ProfileForm, add_ball, trimmed
-from app.compare.form import LONGEST_KEPT
 from app.csv_files import TableError, check_columns, number_in, parse_table
-from app.systems import METRIC, System
-from app.typed import NUMBER, read_typed
-from app.units import from_si
+from app.show.profile_checks import at_cell
+from app.show.profile_fields import EFFORT, MASS, SPEED, mass_words
+from app.show.profile_form import MOST_BALLS, MOST_READINGS, Cell, ProfileForm, add_ball, trimmed
+from app.show.throw_form import LONGEST_KEPT
+from app.units.conversion import from_si
+from app.units.systems import METRIC, System
+from app.units.typed import NUMBER, read_typed
 from model.checks import InputError
 
 NEEDED = ("ball_mass_g", "speed_m_s")

@@ -13,12 +13,12 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 from scipy.interpolate import PchipInterpolator
 
-from app.athlete.answers import Case, Fitted, mean_speeds
-from app.athlete.levels import BEYOND, line_ends, points_for
-from app.compare.labels import spread
-from app.palette import THEMES, Theme, figure_px, line_color, template
-from app.systems import METRIC, System
-from app.units import array_from_si
+from app.show.label_column import spread
+from app.show.levels import BEYOND, line_ends, points_for
+from app.show.palette import THEMES, Theme, figure_px, line_color, template
+from app.show.subject import Case, Fitted, mean_speeds
+from app.units.conversion import array_from_si
+from app.units.systems import METRIC, System
 from model.interval import Interval
 from model.speed import speed_ratio
 from model.zones import LevelPoints

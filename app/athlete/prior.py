@@ -5,9 +5,9 @@ import math
 from dash import html
 from dash.development.base_component import Component
 
-from app.athlete.answers import Case
 from app.compare.table import number
-from app.glossary import explained
+from app.show.glossary import explained
+from app.show.subject import Case
 from model.ball import Ball
 from model.checks import InputError
 from model.quantity import READOUTS, Quantity, quantity_at

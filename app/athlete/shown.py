@@ -6,13 +6,13 @@ from typing import Any
 from dash import no_update
 
 from app.athlete import grid
-from app.athlete.fields import WITH_UNITS
-from app.athlete.form import ProfileForm
 from app.athlete.parts import LABELS, measure_fields, paste_description, typed_description, typed_label
-from app.compare.form import Form
-from app.glossary import field_words
-from app.markup import to_html
-from app.systems import System
+from app.show.glossary import field_words
+from app.show.markup import to_html
+from app.show.profile_fields import WITH_UNITS
+from app.show.profile_form import ProfileForm
+from app.show.throw_form import Form
+from app.units.systems import System
 from model.ball import Ball
 
 

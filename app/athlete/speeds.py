@@ -3,8 +3,8 @@
 from dash import html
 from dash.development.base_component import Component
 
-from app.athlete.answers import OWN_BALL, Case, Fitted, is_same, mean_speeds
 from app.athlete.wild import Wild
+from app.show.subject import OWN_BALL, Case, Fitted, is_same, mean_speeds
 from model.speed_readings import SAME_BALL_KG
 
 BASIS_WORDS = {

@@ -8,11 +8,11 @@ import numpy as np
 from dash import html
 from dash.development.base_component import Component
 
-from app.athlete.answers import JOINTS, Case, Fitted, mean_speeds
-from app.athlete.levels import points_for
 from app.athlete.prior import side_by_side
-from app.cautions import path_note
-from app.glossary import explained
+from app.show.cautions import path_note
+from app.show.glossary import explained
+from app.show.levels import points_for
+from app.show.subject import JOINTS, Case, Fitted, mean_speeds
 from model.checks import InputError
 from model.interval import Interval
 from model.quantity import Quantity, quantity_at

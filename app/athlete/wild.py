@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
 
-from app.athlete.answers import Case, Fitted
+from app.show.subject import Case, Fitted
 from model.speed import SpeedProfile
 from model.speed_check import PointCheck, check_points
 from model.speed_readings import SAME_BALL_KG

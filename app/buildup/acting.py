@@ -24,10 +24,10 @@ from app.buildup.record import Record
 from app.buildup.showing import drawn, picked
 from app.buildup.signs import before_making, joined, kept_signs, noted
 from app.buildup.table_file import file_name, sessions_table
-from app.cautions import is_growing
 from app.compare.checks import message
-from app.flat_form import by_name
-from app.systems import system_named
+from app.show.cautions import is_growing
+from app.show.flat_form import by_name
+from app.units.systems import system_named
 from model.checks import InputError
 from model.stop_signs import together
 

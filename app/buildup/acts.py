@@ -6,7 +6,6 @@ from datetime import date, timedelta
 
 from dash import html
 
-from app.athlete.checks import typed_number
 from app.buildup import edits, log_edits, words
 from app.buildup.athlete import ball_among
 from app.buildup.checks import initials, read_day, role_among
@@ -18,7 +17,8 @@ from app.buildup.making import AHEAD, Act, Page, planned, whole
 from app.buildup.recheck import recheck
 from app.buildup.record import Record
 from app.buildup.rule_words import CLEARING, ROLE_WORDS, sign_words
-from app.systems import system_named
+from app.show.profile_checks import typed_number
+from app.units.systems import system_named
 from model.build_up import SHARE_LIMIT, STEPS_LIMIT
 from model.calendar_plan import REPEATS_LIMIT, THROWS_LIMIT
 from model.checks import InputError, Limit

@@ -4,7 +4,6 @@ import hashlib
 from dataclasses import dataclass, replace
 from datetime import date
 
-from app.athlete.answers import Case
 from app.buildup.aims import MORE_STEPS, OWN_FIRST
 from app.buildup.athlete import Athlete, given_balls, goal_ball, speeds_words
 from app.buildup.checks import CheckedPlan
@@ -12,7 +11,8 @@ from app.buildup.first_limits import FirstLimits, first_limits
 from app.buildup.form import PlanForm
 from app.buildup.orders import begin_of, rack_between
 from app.buildup.record import Record
-from app.rack import balls_in
+from app.show.rack import balls_in
+from app.show.subject import Case
 from model.ball import Ball
 from model.build_up import NoPlan, Plan, PlanLimits
 from model.checks import InputError

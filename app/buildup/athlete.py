@@ -3,17 +3,17 @@
 from dataclasses import dataclass
 from datetime import date
 
-from app.athlete.answers import Case, is_same
 from app.buildup.aims import Care, aim_named
 from app.buildup.form import OWN, PlanForm
 from app.buildup.record import KnownReference
 from app.buildup.signs import NOTHING_KNOWN, Known
-from app.cautions import is_growing
 from app.compare.checks import check_reference
-from app.compare.form import Form
-from app.from_start import FromStart
 from app.map.answers import own_speed_known_by
-from app.rack import picked_texts, texts_of
+from app.show.cautions import is_growing
+from app.show.from_start import FromStart
+from app.show.rack import picked_texts, texts_of
+from app.show.subject import Case, is_same
+from app.show.throw_form import Form
 from model.ball import Ball
 from model.checks import InputError
 
@@ -99,7 +99,7 @@ def given_balls(athlete: Athlete) -> tuple[Ball, ...]:
 
 
 def ball_value(ball: Ball) -> str:
-    """The value of a ball in a choice, as `app.rack.rack_of` has it."""
+    """The value of a ball in a choice, as `app.show.rack.rack_of` has it."""
     return "|".join(texts_of(ball))
 
 

@@ -9,8 +9,8 @@ from icalendar import Calendar, Event
 
 from app.buildup.course import SIGNED, Course
 from app.buildup.head_words import closed_words, waits_words
-from app.cautions import CAUTIONS, GROWING, is_growing
-from app.systems import METRIC, System
+from app.show.cautions import CAUTIONS, GROWING, is_growing
+from app.units.systems import METRIC, System
 from app.version import VERSION
 from model.calendar_plan import Session
 

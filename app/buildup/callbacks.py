@@ -13,7 +13,6 @@ from dash.exceptions import PreventUpdate
 from flask import current_app
 
 from app import ids
-from app.athlete.answers import case_of
 from app.buildup import acting, form_words
 from app.buildup.aims import aim_named
 from app.buildup.answers import missing_of
@@ -25,18 +24,19 @@ from app.buildup.making import Page, missing_parts
 from app.buildup.meant import meant, read_written, written
 from app.buildup.orders import orders_of
 from app.buildup.parts import ASKED_FOR, TEXTS, field_description, field_label, order_choices
-from app.compare.form import LONGEST_KEPT, FormError
 from app.compare.throwers import is_invented
 from app.demo import load_demo
-from app.drawn import drawn
-from app.flat_form import by_name
-from app.from_start import FromStart
-from app.from_start import from_json as read_given
-from app.glossary import explained, field_words
-from app.page_parts import names_in
-from app.rack import boxes_of, left_out, masses_of
-from app.systems import System, system_named
-from app.whose import UNREAD, who_words, whose
+from app.show.drawn import drawn
+from app.show.flat_form import by_name
+from app.show.from_start import FromStart
+from app.show.from_start import from_json as read_given
+from app.show.glossary import explained, field_words
+from app.show.page_parts import names_in
+from app.show.rack import boxes_of, left_out, masses_of
+from app.show.subject import case_of
+from app.show.throw_form import LONGEST_KEPT, FormError
+from app.show.whose import UNREAD, who_words, whose
+from app.units.systems import System, system_named
 
 TYPED = (*FIELDS, *DATES, *TEXTS)
 FIELD = {"type": ids.BUILDUP_FIELD, "name": ALL}

@@ -11,9 +11,9 @@ from app.buildup.form import PlanForm
 from app.buildup.record import Asked
 from app.buildup.rule_words import CLEARING
 from app.compare.checks import message, read_field
-from app.compare.fields import Field
-from app.systems import METRIC, System
-from app.units import UNITS, to_si
+from app.show.form_fields import Field
+from app.units.conversion import UNITS, to_si
+from app.units.systems import METRIC, System
 from model.build_up import METRICS, RISE_LIMIT, SHARE_LIMIT, STEPS_LIMIT, PlanLimits
 from model.calendar_plan import (
     AREA_LIMIT,

@@ -6,7 +6,6 @@ from typing import Any
 from dash import html
 from dash.development.base_component import Component
 
-from app.athlete.answers import is_same
 from app.buildup import words
 from app.buildup.aims import aim_named
 from app.buildup.answers import make, missing_of
@@ -19,7 +18,8 @@ from app.buildup.orders import orders_of
 from app.buildup.record import Record
 from app.buildup.view import offer_buttons
 from app.compare.checks import message
-from app.systems import System
+from app.show.subject import is_same
+from app.units.systems import System
 from model.build_up import NoPlan
 from model.calendar_plan import WEEK
 from model.checks import InputError

@@ -16,7 +16,7 @@ from app.buildup.form import ORDERS
 from app.buildup.kept_parts import LONGEST_NOTE, LONGEST_WORDS, MOST_LOGGED
 from app.buildup.record import Acknowledgement, Asked, HandedOut, KnownReference, Record
 from app.buildup.signs import MOST_SIGNS, with_signs
-from app.compare.fields import LONGEST_CODE
+from app.show.form_fields import LONGEST_CODE
 from app.version import VERSION as MADE_WITH
 from model.build_up import METRICS, SHARE_LIMIT, STEPS_LIMIT, PlanLimits
 from model.calendar_plan import REPEATS_LIMIT, Budget, ByHand, Calendar

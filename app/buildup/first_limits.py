@@ -5,10 +5,10 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
-from app.athlete.answers import Case, Fitted
-from app.from_start import FromStart
-from app.systems import System
-from app.units import plain
+from app.show.from_start import FromStart
+from app.show.subject import Case, Fitted
+from app.units.conversion import plain
+from app.units.systems import System
 from model.ball import Ball
 from model.build_up import SHARE_LIMIT, STEPS_LIMIT, Step
 from model.ceilings import BOUNDS, Amount, Ceilings, Reference, Thrower

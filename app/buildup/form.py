@@ -6,8 +6,8 @@ An empty field is the aim's own value; what has none is asked for.
 from collections.abc import Mapping
 from dataclasses import dataclass, fields
 
-from app import flat_form
-from app.whose import OF_COMPARE
+from app.show import flat_form
+from app.show.whose import OF_COMPARE
 
 VERSION = 2
 

@@ -5,18 +5,18 @@ from typing import Any
 from dash import html
 from dash.development.base_component import Component
 
-from app.athlete.answers import Case, is_same
 from app.buildup.aims import Care, aim_named
 from app.buildup.athlete import Athlete, ball_value
 from app.buildup.first_limits import limit_words
 from app.buildup.form import BY_AIM, OWN, USUAL, PlanForm
 from app.buildup.orders import between
 from app.buildup.words import share_words
-from app.cautions import GROWING
-from app.from_start import FromStart
-from app.rack import name_of, rack_of
-from app.systems import System
-from app.units import plain
+from app.show.cautions import GROWING
+from app.show.from_start import FromStart
+from app.show.rack import name_of, rack_of
+from app.show.subject import Case, is_same
+from app.units.conversion import plain
+from app.units.systems import System
 from model.build_up import METRICS
 from model.person import Person
 

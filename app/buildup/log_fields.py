@@ -25,9 +25,9 @@ from app.buildup.log_form import (
 )
 from app.buildup.record import Record
 from app.buildup.rule_words import advice_lines
-from app.flat_form import by_name
-from app.page_parts import names_in
-from app.systems import system_named
+from app.show.flat_form import by_name
+from app.show.page_parts import names_in
+from app.units.systems import system_named
 from model.session_rules import Notes
 
 NOTHING_YET = "Enter how it went: what may come next, and by which rules, then stands here."

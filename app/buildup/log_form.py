@@ -8,17 +8,17 @@ from dataclasses import asdict, dataclass, replace
 from datetime import date, timedelta
 from typing import Any
 
-from app import flat_form
-from app.athlete.checks import typed_number
 from app.buildup.checks import initials, read_day, role_among
 from app.buildup.course import Course
 from app.buildup.kept_parts import LONGEST_NOTE
 from app.buildup.record import Record
 from app.buildup.rule_words import ROLE_WORDS, SITE_WORDS, WHEN_WORDS, allowed_decisions
 from app.compare.checks import message, read_field
-from app.compare.fields import Field
-from app.compare.form import FormError
-from app.systems import System
+from app.show import flat_form
+from app.show.form_fields import Field
+from app.show.profile_checks import typed_number
+from app.show.throw_form import FormError
+from app.units.systems import System
 from model.checks import InputError, Limit
 from model.course import session_before
 from model.session_log import DAYS_OFF_LIMIT, NOT_DECIDED, THROWN_LIMIT, Logged, facts_of, withdrawn_of

@@ -8,7 +8,6 @@ from typing import Any
 from dash import html
 from dash.development.base_component import Component
 
-from app.athlete.checks import typed_number
 from app.buildup import edits, log_edits, words
 from app.buildup.answers import make, missing_of
 from app.buildup.athlete import Athlete
@@ -20,9 +19,10 @@ from app.buildup.record import Record
 from app.buildup.rule_words import stop_sign_words
 from app.buildup.view import offer_buttons
 from app.compare.checks import message
-from app.page_parts import page_link
-from app.systems import METRIC, System
-from app.units import from_si, plain
+from app.show.page_parts import page_link
+from app.show.profile_checks import typed_number
+from app.units.conversion import from_si, plain
+from app.units.systems import METRIC, System
 from model.build_up import STEPS_LIMIT, Loosening, NoPlan
 from model.checks import InputError, Limit
 from model.stop_signs import StopSign

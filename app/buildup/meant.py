@@ -1,9 +1,9 @@
-"""From what stands in the fields to the form: each text in the unit it was typed in; see `app.flat_form`."""
+"""From what stands in the fields to the form: each text in the unit it was typed in; see `app.show.flat_form`."""
 
-from app import flat_form
 from app.buildup.checks import FIELDS
 from app.buildup.form import VERSION, PlanForm, from_json
-from app.systems import System
+from app.show import flat_form
+from app.units.systems import System
 
 
 def written(form: PlanForm, system: System) -> dict[str, object]:

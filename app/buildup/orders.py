@@ -2,14 +2,14 @@
 
 from dataclasses import dataclass
 
-from app.athlete.answers import is_same
 from app.buildup.aims import OWN_FIRST, Care, aim_named
 from app.buildup.athlete import Athlete, ball_among, given_balls
 from app.buildup.checks import FIELDS, CheckedPlan
 from app.buildup.first_limits import FirstLimits, limit_words, rounded_down_share, rounded_up_share
 from app.buildup.form import ORDERS, PlanForm
 from app.buildup.words import share_words
-from app.rack import balls_in
+from app.show.rack import balls_in
+from app.show.subject import is_same
 from model.ball import Ball
 from model.build_up import ROUNDING, SHARE_LIMIT
 from model.checks import InputError

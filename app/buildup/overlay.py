@@ -8,11 +8,11 @@ import numpy as np
 from app.buildup.course import Course
 from app.buildup.paper import figure_rows
 from app.buildup.stairs import is_narrow, on_paper
-from app.compare.figure import Shown, figure
-from app.compare.line_labels import Line
-from app.palette import THEMES, Theme
-from app.systems import System
-from app.units import array_from_si, from_si
+from app.show.curve_labels import Line
+from app.show.curves_figure import Shown, figure
+from app.show.palette import THEMES, Theme
+from app.units.conversion import array_from_si, from_si
+from app.units.systems import System
 from model.build_up import Step
 from model.channels import READINGS
 from model.readouts import read_curves

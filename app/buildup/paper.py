@@ -4,7 +4,7 @@ from math import ceil
 
 from app.buildup.course import Course
 from app.buildup.words import pace_words
-from app.cautions import is_growing
+from app.show.cautions import is_growing
 
 STEP_ROWS = 23  # rows of steps below the figures, and of what they break, that the first page holds
 GROWING_ROWS = 4  # that the words above them take where the thrower is still growing

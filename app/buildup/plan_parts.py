@@ -10,11 +10,11 @@ from app import ids
 from app.buildup.aims import MORE_STEPS
 from app.buildup.checks import LONGEST_INITIALS
 from app.buildup.file import LARGEST_BYTES
-from app.cautions import GROWING
-from app.compare.figure import GRAPH_CONFIG
 from app.compare.parts import choice, text_field
-from app.glossary import explained
-from app.page_parts import file_field
+from app.show.cautions import GROWING
+from app.show.curves_figure import GRAPH_CONFIG
+from app.show.glossary import explained
+from app.show.page_parts import file_field
 
 
 def do(name: str, words: str, **props: Any) -> Component:

@@ -4,11 +4,11 @@ import hashlib
 import json
 from dataclasses import asdict, dataclass
 
-from app.athlete.answers import Case
 from app.buildup.athlete import speeds_words
 from app.buildup.course import broken, course_of
 from app.buildup.first_limits import FirstLimits, again
 from app.buildup.record import Record, steps_with
+from app.show.subject import Case
 from model.build_up import Breach, Step
 from model.checks import InputError
 from model.full_speeds import SpeedTable, table_of

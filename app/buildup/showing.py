@@ -12,11 +12,11 @@ from app.buildup.recheck import recheck
 from app.buildup.record import Record
 from app.buildup.stairs import paper_stairs, stairs
 from app.buildup.view import PARTS, offer_buttons, view_of
-from app.cautions import is_growing
-from app.map.axes import BLANK, width_px
-from app.palette import theme_named
-from app.systems import system_named
-from app.units import plain
+from app.show.axes import BLANK, width_px
+from app.show.cautions import is_growing
+from app.show.palette import theme_named
+from app.units.conversion import plain
+from app.units.systems import system_named
 
 UNREAD = "The plan that this browser keeps could not be read, and is not shown. It stays until a plan takes its place."
 

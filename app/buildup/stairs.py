@@ -8,9 +8,9 @@ from typing import Any
 from app.buildup.checks import CAP_UNITS
 from app.buildup.course import Course, thrown_metrics
 from app.buildup.paper import figure_rows
-from app.palette import THEMES, Theme, figure_px, line_color, line_width, template
-from app.systems import System
-from app.units import from_si
+from app.show.palette import THEMES, Theme, figure_px, line_color, line_width, template
+from app.units.conversion import from_si
+from app.units.systems import System
 from model.ball import Ball
 from model.build_up import METRICS, steps_of
 

@@ -8,9 +8,9 @@ from app.buildup.course import Course, thrown_metrics
 from app.buildup.head_words import closed_words
 from app.buildup.record import Record
 from app.buildup.tables import AFTER_A_SIGN, area_of
-from app.cautions import cautions
 from app.csv_files import csv_line
-from app.units import from_si
+from app.show.cautions import cautions
+from app.units.conversion import from_si
 from model.build_up import METRICS
 from model.session_log import Logged
 from model.session_rules import WHEN, Soreness

@@ -20,8 +20,8 @@ from app.buildup.rule_words import (
     soreness_words,
     stop_sign_words,
 )
-from app.glossary import explained
-from app.systems import System
+from app.show.glossary import explained
+from app.units.systems import System
 from model.build_up import METRICS, Breach, Step
 from model.session_rules import WHEN
 

@@ -15,12 +15,12 @@ from app.buildup.offers import Offer
 from app.buildup.recheck import Recheck
 from app.buildup.rule_words import stop_sign_words
 from app.buildup.tables import log_table, numbers_table, sessions_table, steps_table
-from app.cautions import GROWING, is_growing, path_note
 from app.compare.view import basis_of
-from app.markup import to_html
-from app.rack import texts_of
-from app.systems import System
-from app.whose import person_words
+from app.show.cautions import GROWING, is_growing, path_note
+from app.show.markup import to_html
+from app.show.rack import texts_of
+from app.show.whose import person_words
+from app.units.systems import System
 from model.session_rules import ALL_SIGNS
 from model.stop_signs import StopSign, standing
 

@@ -11,8 +11,8 @@ from app.buildup.course import Course
 from app.buildup.games import game_limit
 from app.buildup.record import Record
 from app.claim.words import capital
-from app.systems import METRIC, System
-from app.units import from_si, plain, rounded_down
+from app.units.conversion import from_si, plain, rounded_down
+from app.units.systems import METRIC, System
 from model.ball import Ball
 from model.build_up import Breach, Loosening, NoPlan, Step
 from model.calendar_plan import SessionBreach

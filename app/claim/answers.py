@@ -4,13 +4,13 @@ from dataclasses import dataclass
 from datetime import date
 from functools import lru_cache
 
-from app.athlete.answers import Case, Fitted, case_of
-from app.athlete.form import ProfileForm
 from app.athlete.prior import shown_ball
 from app.claim.checks import SAME, CheckedClaim, check_claim
 from app.claim.form import JOINTS, ClaimForm
-from app.compare.form import Form
-from app.systems import METRIC, System
+from app.show.profile_form import ProfileForm
+from app.show.subject import Case, Fitted, case_of
+from app.show.throw_form import Form
+from app.units.systems import METRIC, System
 from model.ball import Ball
 from model.claim import Difference, Draws, at_own_speed, differences, given, on_profile
 from model.interval import Interval
@@ -104,7 +104,7 @@ def claim_of(
     Parameters
     ----------
     form : ClaimForm
-    compared : app.compare.form.Form
+    compared : app.show.throw_form.Form
         Who throws, and the reference throw.
     profile_form : ProfileForm
         The radar readings.

@@ -15,7 +15,6 @@ from dash.exceptions import PreventUpdate
 from flask import current_app
 
 from app import ids
-from app.athlete.answers import case_of
 from app.claim.answers import claim_of, usual_balls
 from app.claim.checks import FIELDS
 from app.claim.form import ClaimForm, from_json, read_form, swapped, to_json, with_ball
@@ -23,17 +22,18 @@ from app.claim.meant import meant, read_written, written
 from app.claim.parts import field_description, field_label
 from app.claim.view import view_of
 from app.compare.checks import check_athlete
-from app.compare.form import FormError
 from app.compare.throwers import is_invented
 from app.compare.view import basis_of
 from app.demo import load_demo
-from app.drawn import drawn
-from app.flat_form import by_name
-from app.glossary import field_words
-from app.page_parts import names_in
-from app.rack import rack_of, texts_of
-from app.systems import System, system_named
-from app.whose import Whose, whose
+from app.show.drawn import drawn
+from app.show.flat_form import by_name
+from app.show.glossary import field_words
+from app.show.page_parts import names_in
+from app.show.rack import rack_of, texts_of
+from app.show.subject import case_of
+from app.show.throw_form import FormError
+from app.show.whose import Whose, whose
+from app.units.systems import System, system_named
 
 FIELD = {"type": ids.CLAIM_FIELD, "name": ALL}
 RACK = {"type": ids.CLAIM_RACK, "ball": ALL}

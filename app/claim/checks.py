@@ -5,8 +5,8 @@ from dataclasses import dataclass, field, replace
 
 from app.claim.form import ClaimForm
 from app.compare.checks import read_field
-from app.compare.fields import BALL_FIELDS, HOLD_FIELDS, Field
-from app.systems import METRIC, System
+from app.show.form_fields import BALL_FIELDS, HOLD_FIELDS, Field
+from app.units.systems import METRIC, System
 from model.ball import Ball
 
 _MASS, _DIAMETER = BALL_FIELDS

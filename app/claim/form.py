@@ -3,10 +3,10 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, fields, replace
 
-from app import flat_form
-from app.compare.form import DEFAULT_DIAMETER
-from app.rack import picked_texts
-from app.whose import OF_COMPARE
+from app.show import flat_form
+from app.show.rack import picked_texts
+from app.show.throw_form import DEFAULT_DIAMETER
+from app.show.whose import OF_COMPARE
 
 VERSION = 1
 
@@ -35,7 +35,7 @@ class ClaimForm:
     Attributes
     ----------
     who : str
-        As `app.whose.whose` takes it.
+        As `app.show.whose.whose` takes it.
     reading, way, thrown : str
         Keys of `JOINTS`, `WAYS` and `THROWN`.
     first_mass_g, first_diameter_mm, first_speed_m_s : str
@@ -123,7 +123,7 @@ def with_ball(form: ClaimForm, which: str, picked: object) -> ClaimForm:
     which : str
         'first' or 'second'.
     picked : object
-        What the browser sent, as `app.rack.rack_of` has it.
+        What the browser sent, as `app.show.rack.rack_of` has it.
 
     Returns
     -------

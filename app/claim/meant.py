@@ -1,9 +1,9 @@
-"""From what stands in the fields to the claim: each text in the unit it was typed in. Pure; see `app.compare.meant`."""
+"""From what stands in the fields to the claim: each text in the unit it was typed in. Pure; see `app.show.meant`."""
 
-from app import flat_form
 from app.claim.checks import FIELDS
 from app.claim.form import VERSION, ClaimForm, from_json
-from app.systems import System
+from app.show import flat_form
+from app.units.systems import System
 
 NOTHING = ClaimForm(first_diameter_mm="", second_diameter_mm="")
 """A form from which no field was made."""

@@ -8,10 +8,10 @@ from app import ids
 from app.claim.checks import FIELDS, SAME
 from app.claim.form import JOINTS, THROWN, WAYS
 from app.compare.parts import choice, number_field
-from app.compare.quantities import title
 from app.demo import Demo
-from app.systems import METRIC, System
-from app.whose import OF_COMPARE, people
+from app.show.quantities import title
+from app.show.whose import OF_COMPARE, people
+from app.units.systems import METRIC, System
 from model.channels import READINGS
 
 

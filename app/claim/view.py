@@ -6,16 +6,16 @@ from typing import Any
 from dash import html
 from dash.development.base_component import Component
 
-from app.cautions import path_note
 from app.claim import words
 from app.claim.answers import ClaimAnswer
 from app.claim.picture import Scale, picture, scale_of
 from app.compare.checks import CheckedAthlete
-from app.compare.quantities import title
-from app.glossary import explained
 from app.map.words import ball_words
-from app.page_parts import missing_measures, page_link
-from app.whose import UNREAD, who_words
+from app.show.cautions import path_note
+from app.show.glossary import explained
+from app.show.page_parts import missing_measures, page_link
+from app.show.quantities import title
+from app.show.whose import UNREAD, who_words
 from model.channels import READINGS
 from model.claim import Difference
 from model.zones import BRAKING

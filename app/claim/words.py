@@ -9,9 +9,9 @@ from app.claim.form import JOINTS
 from app.compare.table import difference, number
 from app.map.words import ball_words, beyond
 from app.map.words import interval_words as speed_with_interval
-from app.systems import METRIC, System
-from app.units import from_si
-from app.whose import measures_missing
+from app.show.whose import measures_missing
+from app.units.conversion import from_si
+from app.units.systems import METRIC, System
 from model.claim import HOLDS_FROM, NO_DIFFERENCE, Difference
 from model.interval import Interval
 from model.quantity import READOUTS, Quantity

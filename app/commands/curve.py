@@ -13,8 +13,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from app.commands.curve_segments import segments_of
-from app.compare.fields import CHOICES, LENGTHS, MEASURES, THROW_FIELDS
 from app.csv_files import check_file_name, csv_line, standard_output, written_whole
+from app.show.form_fields import CHOICES, LENGTHS, MEASURES, THROW_FIELDS
 from app.throw_cells import DEFAULTS, ThrowError, ThrowReader
 from model.chain import COORDINATES
 from model.channels import CHANNELS

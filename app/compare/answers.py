@@ -19,11 +19,11 @@ from app.compare.checks import (
     check_throwers,
     throw_of,
 )
-from app.compare.form import ALIGNED, OTHER, SCALES, Form
-from app.compare.quantities import reading_named
-from app.systems import METRIC, System
-from app.units import array_from_si, percent_bwh
-from app.units import plain as plain
+from app.show.quantities import reading_named
+from app.show.throw_form import ALIGNED, OTHER, SCALES, Form
+from app.units.conversion import array_from_si, percent_bwh
+from app.units.conversion import plain as plain
+from app.units.systems import METRIC, System
 from model.ball import DEFAULT_DIAMETER_M
 from model.channels import Reading
 from model.person import Person

@@ -14,7 +14,6 @@ from dash.exceptions import PreventUpdate
 from flask import current_app
 
 from app import ids
-from app.cautions import cautioned
 from app.compare.along.link import opened
 from app.compare.answers import compare
 from app.compare.changes import (
@@ -29,8 +28,6 @@ from app.compare.changes import (
     restored,
 )
 from app.compare.checks import check_throwers
-from app.compare.form import OTHER, Form, FormError, from_json, measure_name, to_json
-from app.compare.meant import meant, read_written, written
 from app.compare.moving import chain_of, identity_of, moving_of
 from app.compare.multiples import multiples
 from app.compare.on_page import (
@@ -44,7 +41,6 @@ from app.compare.on_page import (
 )
 from app.compare.parts import rack_choices
 from app.compare.picture import figure_of, paper_of, samples_of
-from app.compare.read import read_form
 from app.compare.rows import dom_id, rows, sizes_id
 from app.compare.throwers import (
     exchanged,
@@ -59,11 +55,15 @@ from app.compare.view import basis_of, view_of
 from app.compare.who import athlete_fields
 from app.compare.words import invented_words
 from app.demo import load_demo
-from app.map.axes import width_px
-from app.markup import to_html
-from app.page_parts import changed_only
-from app.palette import theme_named
-from app.systems import System, system_named
+from app.show.axes import width_px
+from app.show.cautions import cautioned
+from app.show.markup import to_html
+from app.show.meant import meant, read_written, written
+from app.show.page_parts import changed_only
+from app.show.palette import theme_named
+from app.show.read_form import read_form
+from app.show.throw_form import OTHER, Form, FormError, from_json, measure_name, to_json
+from app.units.systems import System, system_named
 
 NARROW_PX = 560.0  # a figure below this is narrow: lower, with smaller type and two small panels side by side
 

@@ -3,9 +3,13 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from app.athlete.answers import Case
-from app.compare.fields import HOLD_FIELDS
-from app.compare.form import (
+from app.compare.holding import settled
+from app.compare.ready import ready
+from app.compare.rows import dom_id, field_id, move_id
+from app.demo import Demo
+from app.show.form_fields import HOLD_FIELDS
+from app.show.subject import Case
+from app.show.throw_form import (
     MOST_THROWS,
     Form,
     FormError,
@@ -17,10 +21,6 @@ from app.compare.form import (
     move_throw,
     remove_throw,
 )
-from app.compare.holding import settled
-from app.compare.ready import ready
-from app.compare.rows import dom_id, field_id, move_id
-from app.demo import Demo
 from model.speed import SpeedProfile
 
 BROKEN = "What was kept from last time could not be read"
@@ -167,7 +167,7 @@ def readied(form: Form, key: object, cases: Mapping[str, Case]) -> Change:
     form : Form
     key : object
         A key of `ready.READY`, as the browser sent it.
-    cases : mapping of str to app.athlete.answers.Case
+    cases : mapping of str to app.show.subject.Case
         The balls and readings of each thrower.
 
     Returns

@@ -1,8 +1,8 @@
 """From typed text to the model's things: every value is checked where it was typed, and a message says what to mend.
 
 A point and a comma both mark the decimals (28.5 and 28,5 are the same); there are no thousands separators, so that no
-typed number can be read in two ways. A unit may stand behind the number, see `app.typed`; messages are in the units of
-the reader.
+typed number can be read in two ways. A unit may stand behind the number, see `app.units.typed`; messages are in the
+units of the reader.
 """
 
 import re
@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 from datetime import date
 from types import MappingProxyType
 
-from app.compare.fields import (
+from app.show.form_fields import (
     ABOVE_LIMITS,
     BALL_FIELDS,
     CHOICES,
@@ -27,10 +27,10 @@ from app.compare.fields import (
     MEASURES,
     Field,
 )
-from app.compare.form import KINDS, OTHER, Form, ThrowForm
-from app.systems import METRIC, System
-from app.typed import as_typed, read_typed
-from app.units import from_si, range_in
+from app.show.throw_form import KINDS, OTHER, Form, ThrowForm
+from app.units.conversion import from_si, range_in
+from app.units.systems import METRIC, System
+from app.units.typed import as_typed, read_typed
 from model.ball import Ball
 from model.checks import InputError, Limit
 from model.hold import AtClock, AtSpeed, Hold, OnProfile, held

@@ -8,9 +8,9 @@ from dataclasses import replace
 
 from app.compare.answers import plain
 from app.compare.checks import check_throw, check_throwers
-from app.compare.fields import HOLD_FIELDS
-from app.compare.form import Form, ThrowForm
-from app.units import from_si
+from app.show.form_fields import HOLD_FIELDS
+from app.show.throw_form import Form, ThrowForm
+from app.units.conversion import from_si
 from model.ball import Ball
 from model.person import Person
 from model.speed import SpeedProfile

@@ -9,10 +9,10 @@ from typing import Any
 import numpy as np
 
 from app.compare.answers import Answer, Comparison
-from app.compare.figure import drawn_points
-from app.compare.form import measure_name
 from app.compare.picture import level_of, scale_of
-from app.units import from_si, to_si
+from app.show.curves_figure import drawn_points
+from app.show.throw_form import measure_name
+from app.units.conversion import from_si, to_si
 from model.ball import DEFAULT_DIAMETER_M
 from model.channels import INDEX
 from model.line_figure import line_figure

@@ -6,11 +6,11 @@ from typing import Any
 import numpy as np
 
 from app.compare.answers import Comparison
-from app.compare.figure import REFERENCE_DASH
-from app.compare.form import ALIGNED
 from app.compare.picture import zero_ms
-from app.compare.quantities import title
-from app.palette import THEMES, Theme, figure_px, line_color, line_width, template
+from app.show.curves_figure import REFERENCE_DASH
+from app.show.palette import THEMES, Theme, figure_px, line_color, line_width, template
+from app.show.quantities import title
+from app.show.throw_form import ALIGNED
 from model.channels import READINGS, Reading
 
 COLUMNS, NARROW_COLUMNS = 4, 2

@@ -7,15 +7,15 @@ from dash import ALL, Input, Output, State
 from flask import current_app
 
 from app import ids
-from app.athlete.answers import Case, case_of
-from app.athlete.kept import form_of
-from app.compare.form import OTHER, Form, swapped
 from app.compare.holding import settled
-from app.compare.meant import meant, read_written
-from app.compare.read import read_form
 from app.compare.throwers import clocks_kept_since
 from app.demo import load_demo
-from app.systems import System
+from app.show.kept import form_of
+from app.show.meant import meant, read_written
+from app.show.read_form import read_form
+from app.show.subject import Case, case_of
+from app.show.throw_form import OTHER, Form, swapped
+from app.units.systems import System
 from model.speed import SpeedProfile
 
 MEASURE = {"type": ids.COMPARE_MEASURE, "name": ALL}

@@ -8,16 +8,16 @@ from dash import dcc, html
 from dash.development.base_component import Component
 
 from app import ids
-from app.compare.fields import HELD_MEANS, HOLDS, LONGEST_TEXT, Field
-from app.compare.figure import GRAPH_CONFIG
-from app.compare.form import ALIGNED, KINDS, MOST_THROWS, SCALES
-from app.compare.quantities import choices
 from app.compare.ready import READY
 from app.compare.words import INVENTED
 from app.demo import Demo, RackBall
-from app.glossary import explained, field_words
-from app.systems import METRIC, System
-from app.units import FEET, to_si
+from app.show.curves_figure import GRAPH_CONFIG
+from app.show.form_fields import HELD_MEANS, HOLDS, LONGEST_TEXT, Field
+from app.show.glossary import explained, field_words
+from app.show.quantities import choices
+from app.show.throw_form import ALIGNED, KINDS, MOST_THROWS, SCALES
+from app.units.conversion import FEET, to_si
+from app.units.systems import METRIC, System
 from app.version import VERSION
 
 ORDER = ["label", "input", "description", "error"]

@@ -5,12 +5,12 @@ from dataclasses import replace
 from typing import Any
 
 from app.compare.answers import Answer, Comparison, bwh_of, plain, share_of
-from app.compare.figure import Shown, empty_figure, figure, for_paper
-from app.compare.figure_words import Level
-from app.compare.line_labels import Line
 from app.compare.rows import sample_style
-from app.palette import Theme
-from app.units import from_si
+from app.show.curve_labels import Line
+from app.show.curves_figure import Shown, empty_figure, figure, for_paper
+from app.show.curves_figure_words import Level
+from app.show.palette import Theme
+from app.units.conversion import from_si
 from model.channels import RELEASE_PHASE
 from model.person import Person
 

@@ -5,8 +5,8 @@ from dataclasses import dataclass, replace
 
 from app.compare.answers import plain
 from app.compare.checks import check_throw
-from app.compare.form import MOST_THROWS, OTHER, Form, ThrowForm
-from app.units import from_si, to_si
+from app.show.throw_form import MOST_THROWS, OTHER, Form, ThrowForm
+from app.units.conversion import from_si, to_si
 from model.ball import DEFAULT_DIAMETER_M, Ball
 from model.checks import InputError
 from model.speed_readings import SAME_BALL_KG

@@ -5,7 +5,7 @@ from dash import ClientsideFunction, Dash, Input, Output, State
 from app import ids
 from app.compare.callbacks import change, draw, draw_every, rest_on, tell
 from app.compare.on_page import CHOSEN, HELD, HOLD, MEASURE, MOVE, SAMPLE, THROW, VIEW_OUTPUTS, fields_of
-from app.drawn import drawn
+from app.show.drawn import drawn
 
 BUTTONS = (
     ids.COMPARE_ADD,

@@ -10,12 +10,12 @@ from dash.development.base_component import Component
 
 from app import ids
 from app.compare.answers import NAMELESS, Answer
-from app.compare.fields import BALL_FIELDS, HOLD_FIELDS, HOLDS, Field
-from app.compare.form import MOST_THROWS, OTHER, Form, ThrowForm
 from app.compare.parts import choice, number_field
-from app.glossary import explained
-from app.palette import Theme, line_color, line_width
-from app.systems import METRIC, System
+from app.show.form_fields import BALL_FIELDS, HOLD_FIELDS, HOLDS, Field
+from app.show.glossary import explained
+from app.show.palette import Theme, line_color, line_width
+from app.show.throw_form import MOST_THROWS, OTHER, Form, ThrowForm
+from app.units.systems import METRIC, System
 
 SLIDES = {
     "m/s": ("5", "50", "0.1"),

@@ -10,8 +10,8 @@ from dash.development.base_component import Component
 from app.compare.answers import Answer, Comparison, share_of
 from app.compare.sentence import LEAST_PERCENT
 from app.compare.table import number
-from app.glossary import explained
-from app.units import from_si
+from app.show.glossary import explained
+from app.units.conversion import from_si
 from model.readouts import Readouts
 
 BAR_PERCENT = 50.0

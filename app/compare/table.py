@@ -7,12 +7,12 @@ from dataclasses import dataclass
 from dash import html
 from dash.development.base_component import Component
 
-from app import glossary
 from app.compare.answers import Answer, Comparison, bwh_of, plain, share_of
-from app.compare.fields import HOLDS
-from app.compare.quantities import title
 from app.compare.words import path_of
-from app.units import from_si
+from app.show import glossary
+from app.show.form_fields import HOLDS
+from app.show.quantities import title
+from app.units.conversion import from_si
 from model.readouts import Readouts
 
 NOT_DEFINED = "not defined"

@@ -4,10 +4,10 @@ from dataclasses import replace
 
 from app.compare.changes import Change
 from app.compare.checks import check_throw, check_throwers
-from app.compare.form import OTHER, Form, FormError, demo_form, from_json, measures_of, swapped
 from app.compare.holding import clocks_kept, speeds_kept
 from app.demo import Demo
-from app.systems import METRIC, System
+from app.show.throw_form import OTHER, Form, FormError, demo_form, from_json, measures_of, swapped
+from app.units.systems import METRIC, System
 
 
 def filled(form: Form, demo: Demo, code: object) -> Change:

@@ -6,17 +6,17 @@ from typing import Any
 from dash import html
 from dash.development.base_component import Component
 
-from app.cautions import caution_part
 from app.compare import words
 from app.compare.answers import Comparison, plain
 from app.compare.checks import REFERENCE_HELD
-from app.compare.form import ALIGNED, Form, measure_name
 from app.compare.picture import level_of, measured_in
-from app.compare.quantities import title
 from app.compare.sentence import Sentence, headline, instead
 from app.compare.sizes import sizes
 from app.compare.table import BROAD_TOP, table
-from app.glossary import explained, field_words
+from app.show.cautions import caution_part
+from app.show.glossary import explained, field_words
+from app.show.quantities import title
+from app.show.throw_form import ALIGNED, Form, measure_name
 from model.channels import CHANNELS
 from model.person import Person
 

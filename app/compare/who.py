@@ -6,11 +6,11 @@ from dash import html
 from dash.development.base_component import Component
 
 from app import ids
-from app.compare.fields import BY_AGE, LENGTHS, MARK, MARKS, MEASURES, Field
-from app.compare.form import measure_name
 from app.compare.parts import choice, number_field, text_field
 from app.demo import Demo
-from app.systems import METRIC, System
+from app.show.form_fields import BY_AGE, LENGTHS, MARK, MARKS, MEASURES, Field
+from app.show.throw_form import measure_name
+from app.units.systems import METRIC, System
 
 
 def who(demo: Demo, on_demo: bool) -> Component:

@@ -2,11 +2,11 @@
 
 from collections.abc import Collection
 
-from app.cautions import path_note, unlike_adult_men
 from app.compare.answers import Answer, Comparison, plain
 from app.compare.checks import CheckedAthlete
-from app.systems import System
-from app.units import range_in
+from app.show.cautions import path_note, unlike_adult_men
+from app.units.conversion import range_in
+from app.units.systems import System
 from model.checks import Limit
 
 CHECKED_BALL_KG, CHECKED_SPEED_M_S = (0.05, 1.0), (5.0, 50.0)

@@ -8,14 +8,14 @@ from functools import lru_cache
 import numpy as np
 from numpy.typing import NDArray
 
-from app.athlete.answers import Case, Fitted, case_of
-from app.athlete.form import ProfileForm
 from app.compare.checks import check_reference, check_throw
-from app.compare.form import Form
 from app.map.checks import Spot, Window, check_spot, check_window, quantity_of
 from app.map.form import MapForm
 from app.map.window import fitting_window, levels_between
-from app.systems import METRIC, System
+from app.show.profile_form import ProfileForm
+from app.show.subject import Case, Fitted, case_of
+from app.show.throw_form import Form
+from app.units.systems import METRIC, System
 from model.ball import BALL_LIMITS, Ball
 from model.interval import Interval
 from model.load_map import contour, load_map
@@ -162,7 +162,7 @@ def map_of(form: MapForm, compared: Form, profile_form: ProfileForm, today: date
     Parameters
     ----------
     form : MapForm
-    compared : app.compare.form.Form
+    compared : app.show.throw_form.Form
         Who throws, and the reference throw.
     profile_form : ProfileForm
         The radar readings.
@@ -246,7 +246,7 @@ def usual_base(case: Case, kind: str) -> str:
     ----------
     case : Case
     kind : str
-        How the reference throw is known: a key of `app.compare.form.KINDS`.
+        How the reference throw is known: a key of `app.show.throw_form.KINDS`.
 
     Returns
     -------
@@ -263,7 +263,7 @@ def hundred_of(case: Case, compared: Form, of: str, today: date) -> Hundred | No
     Parameters
     ----------
     case : Case
-    compared : app.compare.form.Form
+    compared : app.show.throw_form.Form
     of : str
         The choice: a key of `form.BASES`, or empty.
     today : date

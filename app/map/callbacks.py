@@ -15,18 +15,11 @@ from dash.exceptions import PreventUpdate
 from flask import current_app
 
 from app import ids
-from app.athlete.answers import case_of
 from app.compare.checks import check_athlete
-from app.compare.form import FormError
-from app.compare.form import to_json as compare_json
 from app.compare.throwers import is_invented
 from app.compare.view import basis_of
 from app.demo import load_demo
-from app.drawn import drawn
-from app.flat_form import by_name
-from app.glossary import field_words
 from app.map.answers import map_of, usual_base
-from app.map.axes import width_px
 from app.map.changes import clicked, first_spot, taken_back, to_compare
 from app.map.checks import ENDS, MASS, SPEED, check_spot
 from app.map.figure import map_figure, paper_figure
@@ -34,10 +27,17 @@ from app.map.form import RANGES, MapForm, from_json, read_form, to_json
 from app.map.meant import meant, read_written, shown, written
 from app.map.parts import field_label, throw_hint
 from app.map.view import view_of
-from app.page_parts import names_in
-from app.palette import theme_named
-from app.systems import System, system_named
-from app.whose import Whose, kept_athlete
+from app.show.axes import width_px
+from app.show.drawn import drawn
+from app.show.flat_form import by_name
+from app.show.glossary import field_words
+from app.show.page_parts import names_in
+from app.show.palette import theme_named
+from app.show.subject import case_of
+from app.show.throw_form import FormError
+from app.show.throw_form import to_json as compare_json
+from app.show.whose import Whose, kept_athlete
+from app.units.systems import System, system_named
 
 RANGE = {"type": ids.MAP_RANGE, "name": ALL}
 

@@ -3,15 +3,15 @@
 import math
 from dataclasses import dataclass, replace
 
-from app.athlete.answers import Case
 from app.compare.answers import plain
 from app.compare.checks import check_throw
-from app.compare.form import MOST_THROWS, Form, FormError, ThrowForm, add_throw, from_json
 from app.demo import RackBall
 from app.map.checks import MASS, SPEED, Spot
-from app.systems import METRIC, System
-from app.typed import NUMBER
-from app.units import from_si, to_si
+from app.show.subject import Case
+from app.show.throw_form import MOST_THROWS, Form, FormError, ThrowForm, add_throw, from_json
+from app.units.conversion import from_si, to_si
+from app.units.systems import METRIC, System
+from app.units.typed import NUMBER
 from model.ball import Ball
 from model.speed_readings import SAME_BALL_KG
 
@@ -70,7 +70,7 @@ def to_compare(form: Form, spot: Spot, case: Case, diameter_m: float | None = No
 
     Parameters
     ----------
-    form : app.compare.form.Form
+    form : app.show.throw_form.Form
     spot : Spot
     case : Case
         Who throws, and the own ball.

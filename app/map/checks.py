@@ -4,10 +4,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
 from app.compare.checks import message, read_field
-from app.compare.fields import Field
 from app.map.form import SHOWN_READINGS, MapForm
-from app.systems import METRIC, System
-from app.units import from_si, rounded_up
+from app.show.form_fields import Field
+from app.units.conversion import from_si, rounded_up
+from app.units.systems import METRIC, System
 from model.ball import BALL_LIMITS
 from model.checks import InputError
 from model.quantity import READOUTS, Quantity

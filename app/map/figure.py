@@ -7,13 +7,13 @@ from numpy.typing import NDArray
 
 from app.compare.words import CHECKED_BALL_KG, CHECKED_SPEED_M_S
 from app.map.answers import Contour, MapAnswer
-from app.map.axes import BLANK, NARROW_PX, WIDTH_PX, figure_layout, mass_axis, rack_marks
 from app.map.checks import Window
 from app.map.marks import map_labels, mark_traces, profile_traces
-from app.map.plane import Plane, trace, with_ink
 from app.map.words import value_words
-from app.palette import THEMES, Theme
-from app.units import from_si
+from app.show.axes import BLANK, NARROW_PX, WIDTH_PX, figure_layout, mass_axis, rack_marks
+from app.show.palette import THEMES, Theme
+from app.show.plane import Plane, trace, with_ink
+from app.units.conversion import from_si
 
 Array = NDArray[np.float64]
 

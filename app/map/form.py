@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, fields
 
-from app import flat_form
+from app.show import flat_form
 from model.channels import READINGS
 
 VERSION = 1

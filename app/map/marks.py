@@ -6,10 +6,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from app.map.answers import Contour, MapAnswer
-from app.map.line_labels import OnLine, place_labels
-from app.map.plane import LETTER, Plane, trace, with_ink
 from app.map.words import FULL_SPEED, PRIOR, value_words
-from app.palette import Theme, figure_px
+from app.show.palette import Theme, figure_px
+from app.show.plane import LETTER, Plane, trace, with_ink
+from app.show.point_labels import OnLine, place_labels
 
 Array = NDArray[np.float64]
 

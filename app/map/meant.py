@@ -1,9 +1,9 @@
-"""From what stands in the fields to the map's form: each text in the unit it was typed in. See `app.compare.meant`."""
+"""From what stands in the fields to the map's form: each text in the unit it was typed in. See `app.show.meant`."""
 
-from app import flat_form
 from app.map.checks import ENDS, MASS, SPEED
 from app.map.form import VERSION, MapForm, from_json
-from app.systems import System
+from app.show import flat_form
+from app.units.systems import System
 
 FIELDS = {MASS.name: MASS, SPEED.name: SPEED} | ENDS
 """The fields that are typed into, by their names in the form."""

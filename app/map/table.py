@@ -5,8 +5,6 @@ import math
 from dash import html
 from dash.development.base_component import Component
 
-from app.cautions import path_note
-from app.glossary import explained
 from app.map.answers import Contour, Looked, MapAnswer, full_speeds
 from app.map.words import (
     PRIOR,
@@ -18,7 +16,9 @@ from app.map.words import (
     throw_words,
     value_words,
 )
-from app.units import range_in
+from app.show.cautions import path_note
+from app.show.glossary import explained
+from app.units.conversion import range_in
 from model.channels import READINGS
 from model.interval import Interval
 from model.quantity import READOUTS, Quantity

@@ -4,15 +4,15 @@ import math
 
 import numpy as np
 
-from app.athlete.answers import Case
 from app.compare.answers import share_of
-from app.compare.quantities import title
 from app.compare.table import number
 from app.compare.words import CHECK, CHECKED_BALL_KG, CHECKED_SPEED_M_S, checked_in
 from app.map.answers import Hundred, MapAnswer
-from app.systems import METRIC, System
-from app.units import from_si, range_in
-from app.whose import measures_missing
+from app.show.quantities import title
+from app.show.subject import Case
+from app.show.whose import measures_missing
+from app.units.conversion import from_si, range_in
+from app.units.systems import METRIC, System
 from model.ball import DEFAULT_DIAMETER_M, Ball
 from model.channels import READINGS
 from model.checks import Limit

@@ -1,8 +1,8 @@
 """The pages, in the order of their links. A new page is one new file here and one line below."""
 
-from app.page import Page
 from app.pages import athlete, buildup, claim, compare, start, teach, words
 from app.pages import map as mass_speed_map
+from app.web.page import Page
 
 PAGES: tuple[Page, ...] = (
     compare.PAGE,

@@ -8,7 +8,7 @@ from dash.development.base_component import Component
 from app import ids
 from app.athlete import parts
 from app.athlete.callbacks import register
-from app.page import Page
+from app.web.page import Page
 
 
 def layout() -> Component:

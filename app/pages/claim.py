@@ -9,8 +9,8 @@ from app import ids
 from app.claim import parts
 from app.claim.callbacks import register
 from app.demo import load_demo
-from app.page import Page
-from app.page_parts import imprint, page_head
+from app.show.page_parts import imprint, page_head
+from app.web.page import Page
 
 
 def layout() -> Component:

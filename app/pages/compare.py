@@ -13,7 +13,7 @@ from app.compare.along.parts import tools
 from app.compare.register import register as register_compare
 from app.compare.who import who
 from app.demo import load_demo
-from app.page import Page
+from app.web.page import Page
 
 
 def layout() -> Component:

@@ -8,8 +8,8 @@ from dash.development.base_component import Component
 from app import ids
 from app.map import parts
 from app.map.callbacks import register
-from app.page import Page
-from app.page_parts import imprint, page_head
+from app.show.page_parts import imprint, page_head
+from app.web.page import Page
 
 
 def layout() -> Component:

@@ -7,10 +7,10 @@ from dash.development.base_component import Component
 
 from app import ids
 from app.demo import load_demo
-from app.page import Page
-from app.page_parts import imprint, page_head
+from app.show.page_parts import imprint, page_head
 from app.start import parts
 from app.start.callbacks import register
+from app.web.page import Page
 
 
 def layout() -> Component:

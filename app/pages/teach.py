@@ -4,9 +4,9 @@ from dash import dcc, html
 from dash.development.base_component import Component
 
 from app import ids
-from app.page import Page
 from app.teach import parts
 from app.teach.callbacks import register
+from app.web.page import Page
 
 
 def layout() -> Component:

@@ -3,8 +3,8 @@
 from dash import Dash, html
 from dash.development.base_component import Component
 
-from app.glossary import PATH, glossary
-from app.page import Page
+from app.show.glossary import PATH, glossary
+from app.web.page import Page
 
 
 def layout() -> Component:

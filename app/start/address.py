@@ -2,10 +2,10 @@
 
 from urllib.parse import parse_qs, quote
 
-from app.athlete.kept import UNNAMED, form_for
-from app.compare.form import LONGEST_KEPT, empty_form
 from app.demo import Demo
-from app.whose import OF_COMPARE, Whose, kept_athlete, whose
+from app.show.kept import UNNAMED, form_for
+from app.show.throw_form import LONGEST_KEPT, empty_form
+from app.show.whose import OF_COMPARE, Whose, kept_athlete, whose
 
 PATH = "/start"
 ASKED = "athlete"
@@ -44,15 +44,15 @@ def who_of(code: str, read: object, demo: Demo, on_demo: bool) -> str:
     ----------
     code : str
     read : object
-        As for `app.whose.kept_athlete`.
+        As for `app.show.whose.kept_athlete`.
     demo : Demo
     on_demo : bool
 
     Returns
     -------
     str
-        As `app.whose.whose` takes it: the athlete of Compare goes before an invented thrower. `UNKNOWN` and the code
-        where nobody has it.
+        As `app.show.whose.whose` takes it: the athlete of Compare goes before an invented thrower. `UNKNOWN` and
+        the code where nobody has it.
     """
     if code == compare_code(read, demo, on_demo):
         return OF_COMPARE
@@ -70,7 +70,7 @@ def unknown_code(who: str) -> str:
 
 
 def arm_of(who: str, read: object, demo: Demo, on_demo: bool) -> Whose:
-    """The forms of whose arm it is, as `app.whose.whose`; empty ones for a code that nobody has."""
+    """The forms of whose arm it is, as `app.show.whose.whose`; empty ones for a code that nobody has."""
     if unknown_code(who):
         return Whose(empty_form(), form_for({}, UNNAMED, demo, False))
     return whose(who, read, demo, on_demo)

@@ -4,17 +4,17 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
 
-from app.athlete.answers import Case, Fitted, case_of, is_same
-from app.cautions import is_growing
 from app.compare.checks import check_reference
-from app.compare.form import Form
 from app.map.answers import Hundred, hundred_of, own_speed_known_by
-from app.rack import balls_in
+from app.show.cautions import is_growing
+from app.show.rack import balls_in
+from app.show.subject import Case, Fitted, case_of, is_same
+from app.show.throw_form import Form
+from app.show.whose import Whose
 from app.start.checks import CheckedStart, bound_of, check_start
 from app.start.form import AIMS, StartForm
 from app.start.found import Asked, Found, Listed, drawn_of, found_for
-from app.systems import METRIC, System
-from app.whose import Whose
+from app.units.systems import METRIC, System
 from model.ball import Ball
 from model.ceilings import KINDS, Amount, Reference
 from model.checks import InputError
@@ -208,7 +208,7 @@ def basis_of(
     ----------
     form : StartForm
     case : Case
-    compared : app.compare.form.Form
+    compared : app.show.throw_form.Form
     doubt : float or None
         Relative standard deviation of its speed, if one was typed.
     today : date

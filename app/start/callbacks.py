@@ -16,23 +16,24 @@ from dash.exceptions import PreventUpdate
 from flask import current_app
 
 from app import ids
-from app.athlete.answers import case_of
 from app.compare.checks import check_athlete
-from app.compare.form import FormError
-from app.compare.form import to_json as compare_json
 from app.compare.throwers import is_invented
 from app.demo import Demo, load_demo
-from app.drawn import drawn
-from app.flat_form import by_name
-from app.from_start import to_json as plan_json
-from app.glossary import field_words
 from app.map.answers import usual_base
-from app.map.axes import width_px
 from app.map.changes import to_compare
 from app.map.checks import Spot
-from app.page_parts import names_in
-from app.palette import theme_named
-from app.rack import boxes_of, masses_of, texts_of
+from app.show.axes import width_px
+from app.show.drawn import drawn
+from app.show.flat_form import by_name
+from app.show.from_start import to_json as plan_json
+from app.show.glossary import field_words
+from app.show.page_parts import names_in
+from app.show.palette import theme_named
+from app.show.rack import boxes_of, masses_of, texts_of
+from app.show.subject import case_of
+from app.show.throw_form import FormError
+from app.show.throw_form import to_json as compare_json
+from app.show.whose import OF_COMPARE, Whose, kept_athlete
 from app.start.address import arm_of, code_in, compare_code, query_of, unknown_code, who_of
 from app.start.answers import field_for, start_of
 from app.start.checks import TYPED, fields_of
@@ -43,9 +44,8 @@ from app.start.parts import field_description, field_label, ways
 from app.start.rounded import chosen
 from app.start.to_plan import from_start
 from app.start.view import means_of, nobody, view_of
-from app.systems import System, system_named
-from app.units import rounded_down
-from app.whose import OF_COMPARE, Whose, kept_athlete
+from app.units.conversion import rounded_down
+from app.units.systems import System, system_named
 
 FIELD = {"type": ids.START_FIELD, "name": ALL}
 COUNTS = {"type": ids.START_IN, "name": ALL}

@@ -4,9 +4,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
 from app.compare.checks import message, read_field
-from app.compare.fields import Field
+from app.show.form_fields import Field
 from app.start.form import COUNTED, LIMITS, StartForm
-from app.systems import METRIC, System
+from app.units.systems import METRIC, System
 from model.ceilings import BOUNDS, DOUBT_LIMIT, SHARE_LIMIT, Amount, Bound, Ceilings
 from model.checks import InputError
 from model.start import CERTAINTY_LIMIT

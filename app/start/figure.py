@@ -6,16 +6,16 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from app.map.axes import BLANK, NARROW_PX, WIDTH_PX, figure_layout, mass_axis, rack_marks
 from app.map.checks import Window
-from app.map.line_labels import OnLine, place_labels
-from app.map.plane import LETTER, Plane, trace, with_ink
-from app.palette import THEMES, Theme, figure_px
+from app.show.axes import BLANK, NARROW_PX, WIDTH_PX, figure_layout, mass_axis, rack_marks
+from app.show.palette import THEMES, Theme, figure_px
+from app.show.plane import LETTER, Plane, trace, with_ink
+from app.show.point_labels import OnLine, place_labels
 from app.start.answers import StartAnswer
 from app.start.found import Found
 from app.start.words import EDGES, limit_words, throw_text
-from app.systems import System
-from app.units import from_si
+from app.units.conversion import from_si
+from app.units.systems import System
 from model.start import FULL, Region
 from model.start_list import MARGIN
 from model.throw import SPEED_LIMIT

@@ -3,8 +3,8 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, fields, replace
 
-from app import flat_form
-from app.whose import OF_COMPARE
+from app.show import flat_form
+from app.show.whose import OF_COMPARE
 
 VERSION = 2  # before it the area was no limit, and an aim stood there from the beginning
 SHARE, ABSOLUTE = "share", "absolute"  # how a limit is counted: of the reference throw's, or in its own unit
@@ -28,7 +28,7 @@ class StartForm:
     Attributes
     ----------
     who : str
-        As `app.whose.whose` takes it.
+        As `app.show.whose.whose` takes it.
     elbow_peak, shoulder_peak, rise_rate, area, braking, least_loaded, most_loaded, speed : str
         The limits, as `model.ceilings.BOUNDS` has them; empty for none.
     elbow_peak_in, ... : str
@@ -43,7 +43,7 @@ class StartForm:
     wanted_peak, wanted_peak_in : str
         The peak at the elbow that is wanted, for the aim that asks for one.
     left_out : str
-        Balls of the rack that were unticked, see `app.rack.left_out`; the own ball is looked at in any case.
+        Balls of the rack that were unticked, see `app.show.rack.left_out`; the own ball is looked at in any case.
     axis : str
         A key of `AXES`.
     """

@@ -6,7 +6,7 @@ from app.map.words import ball_words
 from app.start import words
 from app.start.answers import StartAnswer
 from app.start.form import AIMS
-from app.units import plain, rounded_down, rounded_up_to
+from app.units.conversion import plain, rounded_down, rounded_up_to
 from model.start import FULL, SLOWEST
 from model.start_list import BallRange
 from model.throw import SPEED_LIMIT

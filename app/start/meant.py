@@ -1,13 +1,13 @@
-"""From what stands in the fields to the limits, each text in the unit it was typed in. See `app.compare.meant`."""
+"""From what stands in the fields to the limits, each text in the unit it was typed in. See `app.show.meant`."""
 
 from dataclasses import replace
 
-from app import flat_form
-from app.rack import left_out
+from app.show import flat_form
+from app.show.rack import left_out
 from app.start.checks import TYPED, bound_of, fields_of
 from app.start.form import ABSOLUTE, COUNTED, SHARE, VERSION, StartForm, from_json
-from app.systems import System
-from app.units import from_si, plain
+from app.units.conversion import from_si, plain
+from app.units.systems import System
 from model.ceilings import Amount
 from model.limit_draws import Field
 

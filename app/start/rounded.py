@@ -3,8 +3,8 @@
 import math
 from dataclasses import dataclass
 
-from app.systems import System
-from app.units import plain, rounded_down, rounded_up_to, to_si
+from app.units.conversion import plain, rounded_down, rounded_up_to, to_si
+from app.units.systems import System
 from model.start_list import BallRange, Choice
 
 PERCENT_PLACES = SPEED_PLACES = 1

@@ -9,17 +9,17 @@ from dash import html
 from dash.development.base_component import Component
 
 from app import ids
-from app.athlete.answers import is_same
 from app.compare.answers import share_of
-from app.glossary import explained
 from app.map.words import ball_words, value_words
+from app.show.glossary import explained
+from app.show.subject import is_same
 from app.start import rounded, words
 from app.start.answers import StartAnswer
 from app.start.checks import SHOWN_IN
 from app.start.form import AIMS
 from app.start.found import Listed
 from app.start.headline import allowed_words, shape_of
-from app.units import rounded_down
+from app.units.conversion import rounded_down
 from model.ceilings import BOUNDS
 from model.quantity import Quantity
 from model.start_list import BallRange, LimitKept

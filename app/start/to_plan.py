@@ -1,6 +1,6 @@
 """What goes over to Build up from the page: the throw that was pressed, with all it was found under."""
 
-from app.from_start import FromStart
+from app.show.from_start import FromStart
 from app.start.answers import StartAnswer
 from app.start.found import Listed
 from app.start.rounded import chosen

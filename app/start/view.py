@@ -6,17 +6,17 @@ from typing import Any
 from dash import html
 from dash.development.base_component import Component
 
-from app.cautions import GROWING, caution_part, is_growing, path_note
 from app.compare.checks import CheckedAthlete
 from app.demo import Demo
-from app.page_parts import missing_measures, page_link
+from app.show.cautions import GROWING, caution_part, is_growing, path_note
+from app.show.page_parts import missing_measures, page_link
+from app.show.whose import UNREAD, measures_missing, who_words
 from app.start import headline, words
 from app.start.address import PATH, query_of, unknown_code
 from app.start.answers import StartAnswer
 from app.start.form import AIMS, is_example
 from app.start.rounded import most
 from app.start.table import FIRST, order_list, plan_button, tables
-from app.whose import UNREAD, measures_missing, who_words
 
 
 @dataclass(frozen=True)

@@ -7,8 +7,8 @@ from app.start.checks import LABELS, SHOWN_IN
 from app.start.form import LIMITS
 from app.start.found import Listed
 from app.start.rounded import chosen
-from app.systems import System
-from app.units import from_si, plain, rounded_down, rounded_up_to
+from app.units.conversion import from_si, plain, rounded_down, rounded_up_to
+from app.units.systems import System
 from model.ball import Ball
 from model.ceilings import BOUNDS, LABORATORY_SPREAD, TORQUE_LIMIT, Amount
 from model.start_list import LimitKept

@@ -6,15 +6,15 @@ from functools import lru_cache
 
 import numpy as np
 
-from app.athlete.answers import Case, Fitted, case_of, is_same, mean_speeds
-from app.athlete.form import ProfileForm
 from app.athlete.prior import shown_ball
 from app.claim.answers import ORDER
-from app.compare.form import Form
-from app.rack import name_of, picked_texts, rack_of, texts_of
-from app.systems import METRIC, System
+from app.show.profile_form import ProfileForm
+from app.show.rack import name_of, picked_texts, rack_of, texts_of
+from app.show.subject import Case, Fitted, case_of, is_same, mean_speeds
+from app.show.throw_form import Form
 from app.teach.form import Session
-from app.units import to_si
+from app.units.conversion import to_si
+from app.units.systems import METRIC, System
 from model.ball import BALL_LIMITS, Ball
 from model.checks import InputError
 from model.interval import Interval
@@ -178,7 +178,7 @@ def lesson_of(
     Parameters
     ----------
     session : Session
-    compared : app.compare.form.Form
+    compared : app.show.throw_form.Form
         Who throws, and the reference throw.
     profile_form : ProfileForm
         The radar readings.

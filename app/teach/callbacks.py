@@ -16,19 +16,19 @@ from dash.exceptions import PreventUpdate
 from flask import current_app
 
 from app import ids
-from app.athlete.answers import case_of
 from app.compare.checks import check_athlete
-from app.compare.form import LONGEST_KEPT, FormError
 from app.compare.rows import dom_id
 from app.compare.throwers import is_invented
 from app.demo import Demo, load_demo
-from app.drawn import drawn
-from app.systems import System, system_named
+from app.show.drawn import drawn
+from app.show.subject import case_of
+from app.show.throw_form import LONGEST_KEPT, FormError
+from app.show.whose import OF_COMPARE, UNREAD, Whose, people, whose
 from app.teach.answers import ball_choices, ball_of, balls_of, lesson_of, text_of
 from app.teach.form import OF_FILE, Kept, Session, from_file, from_json, moved, switched, to_file, to_json
 from app.teach.parts import LARGEST_FILE_BYTES, move_id, step_rows
 from app.teach.view import view_of
-from app.whose import OF_COMPARE, UNREAD, Whose, people, whose
+from app.units.systems import System, system_named
 
 BALL = {"type": ids.TEACH_BALL, "which": ALL}
 MOVE = {"type": ids.TEACH_MOVE, "step": ALL, "move": ALL}

@@ -8,19 +8,19 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from typing import Any
 
-from app import flat_form
-from app.athlete.form import ProfileForm
-from app.athlete.form import from_json as profile_from_json
-from app.athlete.form import to_json as profile_to_json
-from app.compare.form import Form, FormError
-from app.compare.form import from_json as compared_from_json
-from app.compare.form import to_json as compared_to_json
-from app.whose import OF_COMPARE, Whose
+from app.show import flat_form
+from app.show.profile_form import ProfileForm
+from app.show.profile_form import from_json as profile_from_json
+from app.show.profile_form import to_json as profile_to_json
+from app.show.throw_form import Form, FormError
+from app.show.throw_form import from_json as compared_from_json
+from app.show.throw_form import to_json as compared_to_json
+from app.show.whose import OF_COMPARE, Whose
 
 VERSION = 1
 FILE_VERSION = 1
 FILE_KIND = "levelpeak session"
-OF_FILE = "file"  # who throws: the athlete of an opened file; or as `app.whose` has it
+OF_FILE = "file"  # who throws: the athlete of an opened file; or as `app.show.whose` has it
 DROPPED = "-"  # before the key of a step that is left out
 
 STEPS = ("throw", "hand", "forearm", "clock", "ball", "speed", "three", "vote", "athlete", "build", "limits")

@@ -6,9 +6,9 @@ from dash import html
 from dash.development.base_component import Component
 
 from app.athlete.strip import percent_of
-from app.cautions import GROWING, cautions, is_growing, path_note
-from app.glossary import TERMS
 from app.map.words import throw_words, value_words
+from app.show.cautions import GROWING, cautions, is_growing, path_note
+from app.show.glossary import TERMS
 from app.teach.answers import FOUR, READING, Lesson, Thrown
 from app.teach.notes import source_line
 from app.teach.pictures import Picture, line_of, picture_of, ranges

@@ -7,7 +7,7 @@ from dash.development.base_component import Component
 from app import ids
 from app.compare.parts import choice
 from app.compare.words import INVENTED
-from app.page_parts import file_field
+from app.show.page_parts import file_field
 from app.teach.form import Session
 from app.teach.notes import question_parts
 from app.teach.words import TITLES

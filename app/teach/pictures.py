@@ -6,15 +6,15 @@ from typing import Any
 import numpy as np
 
 from app.compare.moving import PLACES, chain_of
-from app.glossary import explained
 from app.map.words import throw_words
-from app.markup import to_html
-from app.palette import THEMES, depth_of, line_width
+from app.show.glossary import explained
+from app.show.markup import to_html
+from app.show.palette import THEMES, depth_of, line_width
 from app.teach.answers import READING, SHARES, Lesson, Thrown
 from app.teach.form import Session
 from app.teach.studies import STUDIES, study_words
 from app.teach.words import SHARED_NAMES, Told, panel_words, share_words, stop_words
-from app.units import from_si
+from app.units.conversion import from_si
 from model.line_figure import line_figure
 
 STEP = 4  # of the model's 501 phases: then curve and line figure stand at the same 126

@@ -8,18 +8,18 @@ from typing import Any
 from dash import html
 from dash.development.base_component import Component
 
-from app.athlete.answers import Case
 from app.athlete.strip import picture_alone
-from app.cautions import CAUTIONS, GROWING, is_growing, path_note
-from app.markup import to_html
-from app.page_parts import missing_measures, page_link
+from app.show.cautions import CAUTIONS, GROWING, is_growing, path_note
+from app.show.markup import to_html
+from app.show.page_parts import missing_measures, page_link
+from app.show.subject import Case
+from app.show.whose import measures_missing
 from app.teach.answers import Lesson
 from app.teach.form import OF_FILE, Session
 from app.teach.handout import handout, sheet_pictures
 from app.teach.notes import NOTES, note_parts
 from app.teach.pictures import story_of
 from app.teach.words import told, who_words
-from app.whose import measures_missing
 
 
 @dataclass(frozen=True)

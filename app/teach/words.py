@@ -5,11 +5,11 @@ from dataclasses import dataclass
 from typing import Any
 
 from app.compare.table import difference
-from app.glossary import explained
 from app.map.words import ball_words, throw_words, value_words
-from app.markup import to_html
+from app.show.glossary import explained
+from app.show.markup import to_html
 from app.teach.answers import FOUR, READING, Lesson, Thrown
-from app.units import from_si
+from app.units.conversion import from_si
 from model.claim import NO_DIFFERENCE
 from model.quantity import READOUTS, Quantity
 from model.segments import arm_of

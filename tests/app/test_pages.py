@@ -5,7 +5,7 @@ import json
 import pytest
 
 from app.pages import PAGES
-from app.server import Config, create_app
+from app.web.server import Config, create_app
 
 
 def ids_in(part) -> list[str]:

@@ -13,9 +13,9 @@ from datetime import date
 
 import pytest
 
-from app.athlete.kept import form_for
-from app.compare.form import demo_form
 from app.demo import load_demo
+from app.show.kept import form_for
+from app.show.throw_form import demo_form
 from app.teach.answers import lesson_of
 from app.teach.form import Session
 from app.teach.view import view_of

@@ -5,7 +5,7 @@ import re
 
 import pytest
 
-from app.server import Config, create_app
+from app.web.server import Config, create_app
 from tests.browser.compare_page import load_again
 from tests.browser.themes import THEMES, put_on
 

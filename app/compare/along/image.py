@@ -6,13 +6,13 @@ from collections.abc import Collection
 from datetime import date
 from typing import Any
 
-from app.cautions import cautioned, cautions
 from app.compare.answers import Comparison
 from app.compare.picture import figure_of, measured_in
-from app.compare.quantities import title
 from app.compare.table import ADULT_MEN
 from app.compare.words import invented_words, path_of
-from app.palette import THEMES, figure_px
+from app.show.cautions import cautioned, cautions
+from app.show.palette import THEMES, figure_px
+from app.show.quantities import title
 from app.version import VERSION
 
 WIDTH_PX = 760

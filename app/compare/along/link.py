@@ -17,8 +17,9 @@ from typing import Any
 
 from app.compare.answers import Comparison, plain
 from app.compare.changes import Change
-from app.compare.fields import HOLD_FIELDS
-from app.compare.form import (
+from app.show.form_fields import HOLD_FIELDS
+from app.show.quantities import QUANTITIES
+from app.show.throw_form import (
     ALIGNED,
     ATHLETE_NAMES,
     BEFORE_MARK_NAMES,
@@ -33,7 +34,6 @@ from app.compare.form import (
     from_json,
     to_json,
 )
-from app.compare.quantities import QUANTITIES
 
 VERSION = "1"
 LONGEST = 4000  # characters of a link's text; eight usual throws with all measures take about 400

@@ -7,10 +7,10 @@ from datetime import date
 
 from app.commands.curve import channel_column
 from app.compare.answers import Answer, Comparison, share_of
-from app.compare.fields import HOLDS
 from app.compare.table import Column, columns
 from app.csv_files import csv_line
-from app.units import from_si
+from app.show.form_fields import HOLDS
+from app.units.conversion import from_si
 from model.channels import CHANNELS, Reading
 
 LINE_END = "\r\n"

@@ -5,7 +5,7 @@ import base64
 import pytest
 
 from app.athlete import changes, grid
-from app.athlete.form import BallRow, Cell, ProfileForm, to_json
+from app.show.profile_form import BallRow, Cell, ProfileForm, to_json
 from model.ball import Ball
 
 FORM = ProfileForm(
@@ -46,7 +46,7 @@ def test_an_emptied_cell_takes_its_day_and_effort_with_it_and_keeps_its_place():
     ],
 )
 def test_whatever_the_browser_sends_the_result_is_a_form_that_can_be_kept(sent):
-    from app.athlete.form import from_json
+    from app.show.profile_form import from_json
 
     form = changes.read_page(sent, {"basis": 7, "radar": True, "joint": None})
     assert from_json(to_json(form)) == from_json(to_json(form))

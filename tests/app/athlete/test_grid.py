@@ -2,9 +2,9 @@
 
 import re
 
-from app.athlete.form import MOST_READINGS, BallRow, Cell, ProfileForm
 from app.athlete.grid import details, rows, values
-from app.markup import to_html
+from app.show.markup import to_html
+from app.show.profile_form import MOST_READINGS, BallRow, Cell, ProfileForm
 
 FORM = ProfileForm((BallRow("b1", "145", "73", (Cell('33"<b>', "2026-01-13", "75"), Cell(), Cell("32,9"))),))
 

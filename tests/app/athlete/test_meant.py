@@ -7,18 +7,18 @@ import numpy as np
 import pytest
 
 from app.athlete import advice, arm, caps, correction, grid, prior, speeds, strip
-from app.athlete.answers import case_of
 from app.athlete.changes import put_in, read_page, with_own_ball
-from app.athlete.checks import check_form
-from app.athlete.fields import WITH_UNITS, mass_words
-from app.athlete.form import BallRow, Cell, ProfileForm
-from app.athlete.kept import form_of
 from app.athlete.meant import meant, read_written, written
 from app.athlete.plot import figure, shown_of
 from app.compare.changes import opening
 from app.demo import load_demo
-from app.palette import THEMES
-from app.systems import CUSTOMARY, METRIC
+from app.show.kept import form_of
+from app.show.palette import THEMES
+from app.show.profile_checks import check_form
+from app.show.profile_fields import WITH_UNITS, mass_words
+from app.show.profile_form import BallRow, Cell, ProfileForm
+from app.show.subject import case_of
+from app.units.systems import CUSTOMARY, METRIC
 from model.ball import Ball
 
 DAY = date(2026, 3, 1)

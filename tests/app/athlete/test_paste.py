@@ -2,8 +2,8 @@
 
 import pytest
 
-from app.athlete.form import MOST_READINGS, BallRow, Cell, ProfileForm
 from app.athlete.paste import PasteError, from_csv, pasted
+from app.show.profile_form import MOST_READINGS, BallRow, Cell, ProfileForm
 
 RACK = ProfileForm((BallRow("b1", "95"), BallRow("b2", "145", "73", (Cell("33.0"),)), BallRow("b3", "275")))
 

@@ -9,13 +9,13 @@ import plotly.graph_objects as go
 import pytest
 
 from app.athlete import advice, arm, caps, correction, plot, prior, speeds, strip
-from app.athlete.answers import case_of
-from app.athlete.form import ProfileForm
-from app.athlete.levels import points_for
 from app.athlete.wild import wild_of
-from app.cautions import CAUTIONS, NO_VERDICT, cautions
-from app.compare.form import demo_form, empty_form
-from app.palette import THEMES
+from app.show.cautions import CAUTIONS, NO_VERDICT, cautions
+from app.show.levels import points_for
+from app.show.palette import THEMES
+from app.show.profile_form import ProfileForm
+from app.show.subject import case_of
+from app.show.throw_form import demo_form, empty_form
 from model.quantity import Quantity, quantity_at
 from model.throw import path_loads
 from tests.app.athlete.conftest import DEMO, TODAY

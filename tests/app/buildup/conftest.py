@@ -6,9 +6,6 @@ from functools import cache
 
 import pytest
 
-from app.athlete.answers import case_of
-from app.athlete.form import ProfileForm
-from app.athlete.kept import form_for
 from app.buildup import log_edits
 from app.buildup.answers import make
 from app.buildup.athlete import Athlete, reference_of
@@ -18,9 +15,12 @@ from app.buildup.form import PlanForm
 from app.buildup.log_form import LogForm
 from app.buildup.making import Page
 from app.buildup.signs import NOTHING_KNOWN
-from app.compare.form import demo_form
 from app.demo import load_demo
-from app.from_start import FromStart
+from app.show.from_start import FromStart
+from app.show.kept import form_for
+from app.show.profile_form import ProfileForm
+from app.show.subject import case_of
+from app.show.throw_form import demo_form
 from model.ball import Ball
 from model.ceilings import Amount, Ceilings, Reference
 from model.session_log import Logged

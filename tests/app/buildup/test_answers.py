@@ -12,8 +12,8 @@ from app.buildup.course import course_of
 from app.buildup.form import PlanForm
 from app.buildup.recheck import recheck
 from app.buildup.record import KnownReference, Record
-from app.compare.form import demo_form
 from app.demo import load_demo
+from app.show.throw_form import demo_form
 from model.build_up import NoPlan, check_plan
 from model.checks import InputError
 from tests.app.buildup.conftest import ASKED, TODAY, athlete_for

@@ -10,8 +10,8 @@ from icalendar import Calendar as ICalendar
 from app.buildup import edits, log_edits
 from app.buildup.calendar_file import calendar_text
 from app.buildup.course import course_of
-from app.cautions import CAUTIONS, GROWING
-from app.systems import CUSTOMARY
+from app.show.cautions import CAUTIONS, GROWING
+from app.units.systems import CUSTOMARY
 from tests.app.buildup.conftest import COACH, FINE, TODAY, keep, logged, pain, thrown
 
 NOW = datetime(2026, 3, 2, 12, 30, 5, tzinfo=UTC)

@@ -19,10 +19,10 @@ from app.buildup.form import to_json as form_json
 from app.buildup.kept_parts import LONGEST_NOTE
 from app.buildup.meant import written
 from app.buildup.showing import UNREAD, drawn, picked
-from app.from_start import to_json as given_json
 from app.pages.buildup import layout
-from app.server import Config, create_app
-from app.systems import CUSTOMARY, METRIC
+from app.show.from_start import to_json as given_json
+from app.units.systems import CUSTOMARY, METRIC
+from app.web.server import Config, create_app
 from tests.app.buildup.conftest import GIVEN, logged, text_of
 from tests.app.buildup.conftest import athlete_for as of_demo
 

@@ -7,7 +7,7 @@ import pytest
 from app.buildup.aims import AIMS, DEFAULTS, Care, aim_named
 from app.buildup.checks import FIELDS, check_form, default_text
 from app.buildup.form import PlanForm
-from app.systems import CUSTOMARY
+from app.units.systems import CUSTOMARY
 from model.build_up import METRICS, RISES
 from tests.app.buildup.conftest import ASKED, TODAY
 

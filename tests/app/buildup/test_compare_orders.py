@@ -11,7 +11,7 @@ from app.buildup.form import PlanForm
 from app.buildup.making import made as make_plan
 from app.buildup.making import offered
 from app.buildup.orders import between, orders_of
-from app.systems import CUSTOMARY, METRIC
+from app.units.systems import CUSTOMARY, METRIC
 from model.ball import Ball
 from tests.app.buildup.conftest import GIVEN, athlete_for, text_of
 

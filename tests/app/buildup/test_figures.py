@@ -6,10 +6,10 @@ import pytest
 from app.buildup.course import course_of
 from app.buildup.overlay import chosen_steps, overlay, paper_overlay
 from app.buildup.stairs import PANELS, marks_of, on_paper, paper_stairs, stairs
-from app.palette import THEMES, line_color
-from app.systems import CUSTOMARY, METRIC
+from app.show.palette import THEMES, line_color
+from app.units.systems import CUSTOMARY, METRIC
 from tests.app.buildup.conftest import logged
-from tests.app.compare.test_figure import boxes_of, touched
+from tests.app.show.test_curves_figure import boxes_of, touched
 
 LIGHT = THEMES["light"]
 

@@ -16,7 +16,7 @@ from app.buildup.course import course_of
 from app.buildup.file import LARGEST_BYTES, FileError, from_json, read_upload, text_of, to_json
 from app.buildup.head_words import purpose
 from app.buildup.kept_parts import MOST_LOGGED
-from app.systems import METRIC
+from app.units.systems import METRIC
 from model.calendar_plan import ByHand
 from model.ladder import HELD_DOWN, Most
 from model.session_rules import JointPain, Notes

@@ -22,8 +22,8 @@ from app.buildup.log_form import (
     read_values,
     values_of,
 )
-from app.flat_form import to_json as form_json
-from app.systems import CUSTOMARY, METRIC
+from app.show.flat_form import to_json as form_json
+from app.units.systems import CUSTOMARY, METRIC
 from model.checks import InputError
 from model.session_rules import JointPain, Soreness
 from tests.app.buildup.conftest import FINE, LATER, keep, logged, pain, text_of, thrown

@@ -17,8 +17,8 @@ from app.buildup.paper import (
     step_rows,
 )
 from app.buildup.tables import steps_table
-from app.markup import to_html
-from app.systems import METRIC
+from app.show.markup import to_html
+from app.units.systems import METRIC
 from model.build_up import PlanLimits
 from model.calendar_plan import ByHand
 from tests.app.buildup.conftest import logged, text_of

@@ -14,9 +14,9 @@ from app.buildup.recheck import recheck
 from app.buildup.signs import with_signs
 from app.buildup.tables import log_table, numbers_table, sessions_table, steps_table
 from app.buildup.view import view_of
-from app.cautions import GROWING
-from app.markup import to_html
-from app.systems import CUSTOMARY, METRIC
+from app.show.cautions import GROWING
+from app.show.markup import to_html
+from app.units.systems import CUSTOMARY, METRIC
 from model.build_up import Breach, Loosening, NoPlan, PlanLimits, Together
 from model.calendar_plan import SessionBreach
 from model.full_speeds import SpeedTable

@@ -5,14 +5,14 @@ from datetime import date
 
 import pytest
 
-from app.athlete.form import ProfileForm
-from app.athlete.kept import form_for
 from app.claim.answers import claim_of
 from app.claim.form import ClaimForm
 from app.claim.view import view_of
 from app.compare.checks import check_athlete
-from app.compare.form import demo_form
 from app.demo import load_demo
+from app.show.kept import form_for
+from app.show.profile_form import ProfileForm
+from app.show.throw_form import demo_form
 
 TODAY = date(2026, 3, 1)
 FORM = ClaimForm(first_mass_g="275", second_mass_g="145")

@@ -6,8 +6,8 @@ import pytest
 
 from app.claim.answers import ORDER, usual_balls
 from app.compare.answers import compare
-from app.compare.form import Form, ThrowForm, empty_form
 from app.compare.sentence import headline
+from app.show.throw_form import Form, ThrowForm, empty_form
 from model.ball import Ball
 from model.quantity import READOUTS
 from tests.app.claim.conftest import TODAY

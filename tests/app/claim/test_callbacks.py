@@ -3,12 +3,12 @@
 import pytest
 
 from app import ids
-from app.athlete.kept import write_kept
-from app.cautions import CAUTIONS, GROWING
 from app.claim.callbacks import CONTROLS, draw
 from app.claim.checks import FIELDS
-from app.compare.form import to_json
-from app.server import Config, create_app
+from app.show.cautions import CAUTIONS, GROWING
+from app.show.kept import write_kept
+from app.show.throw_form import to_json
+from app.web.server import Config, create_app
 from tests.app.claim.conftest import FORM, text_of
 
 

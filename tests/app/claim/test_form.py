@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from app.claim.form import NAMES, ClaimForm, from_json, read_form, swapped, to_json, with_ball
-from app.compare.form import LONGEST_KEPT, FormError
+from app.show.throw_form import LONGEST_KEPT, FormError
 
 FULL = ClaimForm("W03", "internal_rotation", "less", "typed", "275", "73", "28,5", " 145", "7o", "33", "30")
 

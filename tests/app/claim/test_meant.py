@@ -5,7 +5,6 @@ from datetime import date
 
 import pytest
 
-from app.athlete.kept import form_for
 from app.claim.answers import claim_of
 from app.claim.checks import check_claim
 from app.claim.form import ClaimForm
@@ -14,10 +13,11 @@ from app.claim.parts import field_description, field_label
 from app.claim.view import view_of
 from app.claim.words import claim_words, throws_words
 from app.compare.checks import check_athlete
-from app.compare.form import demo_form
 from app.demo import load_demo
-from app.rack import rack_of
-from app.systems import CUSTOMARY, METRIC
+from app.show.kept import form_for
+from app.show.rack import rack_of
+from app.show.throw_form import demo_form
+from app.units.systems import CUSTOMARY, METRIC
 
 FORM = ClaimForm(first_mass_g="275", second_mass_g="145", thrown="typed", first_speed_m_s="28.5", second_speed_m_s="33")
 

@@ -19,7 +19,7 @@ from app.claim.words import (
     throws_words,
     values_words,
 )
-from app.compare.form import empty_form
+from app.show.throw_form import empty_form
 from model.claim import Difference
 from model.interval import Interval
 

@@ -8,9 +8,9 @@ import pytest
 from app.compare.answers import Answer, Comparison, compare
 from app.compare.changes import opening
 from app.compare.checks import CheckedAthlete, CheckedThrow
-from app.compare.form import OTHER, ThrowForm
-from app.compare.quantities import reading_named
 from app.demo import load_demo
+from app.show.quantities import reading_named
+from app.show.throw_form import OTHER, ThrowForm
 from model.ball import Ball
 from model.person import Person
 from model.readouts import Readouts

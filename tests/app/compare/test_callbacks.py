@@ -6,14 +6,14 @@ from dataclasses import replace
 import pytest
 
 from app import ids
-from app.cautions import GROWING, UNMEASURED
 from app.compare.callbacks import draw, rest_on, tell
 from app.compare.changes import opening
 from app.compare.checks import check_athlete
-from app.compare.form import THROW_NAMES, to_json
 from app.compare.on_page import CHOSEN
 from app.demo import load_demo
-from app.server import Config, create_app
+from app.show.cautions import GROWING, UNMEASURED
+from app.show.throw_form import THROW_NAMES, to_json
+from app.web.server import Config, create_app
 from model.throw import path_loads
 from tests.app.compare.conftest import text_of
 

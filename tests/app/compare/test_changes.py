@@ -6,8 +6,8 @@ from dataclasses import replace
 import pytest
 
 from app.compare.changes import added, held_otherwise, moved, opening, put_back
-from app.compare.form import empty_form, to_json
 from app.demo import load_demo
+from app.show.throw_form import empty_form, to_json
 
 DEMO = load_demo()
 

@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from app.compare.checks import check_above, check_athlete, check_reference, check_throw, message, read_number, throw_of
-from app.compare.form import ATHLETE_NAMES, Form, ThrowForm
+from app.show.throw_form import ATHLETE_NAMES, Form, ThrowForm
 from model.checks import InputError, Limit
 
 SPEED = Limit(1.0, 60.0, "m/s")

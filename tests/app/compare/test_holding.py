@@ -5,14 +5,14 @@ from datetime import date
 
 import pytest
 
-from app.athlete.answers import case_of
-from app.athlete.form import rack_form, with_readings
 from app.compare.answers import compare
 from app.compare.checks import NO_PROFILE, check_athlete, check_reference, check_throw
-from app.compare.fields import HOLD_FIELDS
-from app.compare.form import ThrowForm
 from app.compare.holding import clocks_kept, settled, speeds_kept
 from app.demo import load_demo, load_readings
+from app.show.form_fields import HOLD_FIELDS
+from app.show.profile_form import rack_form, with_readings
+from app.show.subject import case_of
+from app.show.throw_form import ThrowForm
 from model.ball import DEFAULT_DIAMETER_M
 from model.person import Person
 from model.segments import arm_of

@@ -6,9 +6,9 @@ import numpy as np
 import plotly.graph_objects as go
 import pytest
 
-from app.compare.form import empty_form
 from app.compare.multiples import multiples
-from app.palette import SCREEN_THEMES, THEMES
+from app.show.palette import SCREEN_THEMES, THEMES
+from app.show.throw_form import empty_form
 from model.channels import READINGS
 
 LIGHT = THEMES["light"]

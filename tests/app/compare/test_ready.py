@@ -4,9 +4,9 @@ from dataclasses import replace
 
 import pytest
 
-from app.compare.form import OTHER, Form, ThrowForm, from_json, measures_of, to_json
 from app.compare.ready import READY, ready
 from app.demo import load_demo
+from app.show.throw_form import OTHER, Form, ThrowForm, from_json, measures_of, to_json
 from model.ball import Ball
 
 RACK = tuple(Ball(grams / 1000.0) for grams in (95, 125, 145, 160, 210, 275, 360, 470))

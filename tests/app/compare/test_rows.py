@@ -4,9 +4,9 @@ import dash_mantine_components as dmc
 import pytest
 from dash import html
 
-from app.compare.form import Form, copy_throw
 from app.compare.rows import dom_id, move_id, rows, sample_style
-from app.palette import THEMES
+from app.show.palette import THEMES
+from app.show.throw_form import Form, copy_throw
 
 
 def controls(form) -> list:

@@ -6,7 +6,7 @@ from dataclasses import replace
 import pytest
 
 from app.compare.sizes import plain_sentence, sizes
-from app.markup import to_html
+from app.show.markup import to_html
 
 
 def card(make_answer, make_comparison, quantity="varus", **changed) -> str:

@@ -6,7 +6,6 @@ from dataclasses import replace
 import pytest
 
 from app.compare.changes import emptied, held_otherwise, put_back
-from app.compare.form import OTHER, demo_form, empty_form, to_json
 from app.compare.throwers import (
     exchanged,
     filled,
@@ -18,6 +17,7 @@ from app.compare.throwers import (
     without_second,
 )
 from app.demo import load_demo
+from app.show.throw_form import OTHER, demo_form, empty_form, to_json
 
 DEMO = load_demo()
 

@@ -4,8 +4,8 @@ from operator import attrgetter
 
 import pytest
 
-from app.cautions import cautions
 from app.compare.words import BASIS, CHECK, CHECKED_BALL_KG, CHECKED_SPEED_M_S, summary, warnings
+from app.show.cautions import cautions
 from model.person import Person
 from tests.model.helpers import THROWS
 

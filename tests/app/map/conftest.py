@@ -5,12 +5,12 @@ from datetime import date
 
 import pytest
 
-from app.athlete.form import ProfileForm
-from app.athlete.kept import form_for
-from app.compare.form import demo_form
 from app.demo import load_demo
 from app.map.answers import map_of
 from app.map.form import MapForm
+from app.show.kept import form_for
+from app.show.profile_form import ProfileForm
+from app.show.throw_form import demo_form
 
 TODAY = date(2026, 3, 1)
 

@@ -5,11 +5,11 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from app.athlete.form import BallRow, Cell
 from app.compare.answers import compare
-from app.compare.form import empty_form
 from app.map.answers import map_of
 from app.map.form import SHOWN_READINGS, MapForm
+from app.show.profile_form import BallRow, Cell
+from app.show.throw_form import empty_form
 from model.ball import Ball
 from model.quantity import READOUTS
 from model.readouts import read_curves

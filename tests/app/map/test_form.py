@@ -2,8 +2,8 @@
 
 import pytest
 
-from app.compare.form import FormError
 from app.map.form import NAMES, SHOWN_READINGS, MapForm, from_json, read_form, to_json
+from app.show.throw_form import FormError
 from model.channels import READINGS
 
 

@@ -5,8 +5,6 @@ from datetime import date
 
 import pytest
 
-from app.athlete.kept import form_for
-from app.compare.form import demo_form
 from app.demo import load_demo
 from app.map.answers import map_of
 from app.map.changes import clicked, first_spot, to_compare
@@ -15,10 +13,12 @@ from app.map.figure import map_figure
 from app.map.form import MapForm
 from app.map.meant import meant, read_written, shown, written
 from app.map.table import looked_table, speeds_table
-from app.map.ticks import MOST_SPEEDS, speed_ticks
 from app.map.words import figure_note, looked_words, notes
-from app.palette import THEMES
-from app.systems import CUSTOMARY, METRIC
+from app.show.kept import form_for
+from app.show.palette import THEMES
+from app.show.throw_form import demo_form
+from app.show.ticks import MOST_SPEEDS, speed_ticks
+from app.units.systems import CUSTOMARY, METRIC
 
 DAY = date(2026, 3, 1)
 FORM = MapForm(ball_mass_g="275", speed_m_s="28.5", mass_from_g="80")

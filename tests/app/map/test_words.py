@@ -5,9 +5,9 @@ from dataclasses import replace
 import pytest
 
 from app.compare.checks import check_athlete
-from app.compare.form import empty_form
 from app.map.view import view_of
 from app.map.words import beyond, figure_note, looked_words, notes, value_words
+from app.show.throw_form import empty_form
 
 
 @pytest.fixture

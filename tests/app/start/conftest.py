@@ -5,14 +5,14 @@ from datetime import date
 
 import pytest
 
-from app.athlete.form import ProfileForm
 from app.compare.checks import check_athlete
 from app.demo import load_demo
+from app.show.profile_form import ProfileForm
+from app.show.whose import Whose, whose
 from app.start.answers import start_of
 from app.start.form import StartForm
 from app.start.view import view_of
-from app.systems import METRIC
-from app.whose import Whose, whose
+from app.units.systems import METRIC
 from tests.app.claim.conftest import text as text
 
 TODAY = date(2026, 3, 1)

@@ -2,10 +2,10 @@
 
 import pytest
 
-from app.compare.form import empty_form, to_json
 from app.demo import load_demo
+from app.show.throw_form import empty_form, to_json
+from app.show.whose import OF_COMPARE
 from app.start.address import arm_of, code_in, query_of, unknown_code, who_of
-from app.whose import OF_COMPARE
 
 ODD = ("A7", "Ä/1 & <2>?#", "50 % + 1", "a=b&athlete=c", "W01")
 

@@ -6,13 +6,13 @@ from datetime import date
 import numpy as np
 import pytest
 
-from app.compare.form import empty_form
+from app.show.throw_form import empty_form
+from app.show.whose import Whose
 from app.start.answers import start_of
 from app.start.form import ABSOLUTE, AIMS, StartForm
 from app.start.found import APART, NODES
 from app.start.rounded import chosen
-from app.systems import METRIC
-from app.whose import Whose
+from app.units.systems import METRIC
 from model.quantity import Quantity, quantity_at
 from model.readouts import read_curves
 from model.throw import Throw, curves, path_loads

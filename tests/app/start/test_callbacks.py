@@ -8,9 +8,8 @@ from dash import no_update
 from dash.exceptions import PreventUpdate
 
 from app import ids
-from app.compare.form import MOST_THROWS, from_json, to_json
-from app.from_start import from_json as plan_from_json
-from app.server import Config, create_app
+from app.show.from_start import from_json as plan_from_json
+from app.show.throw_form import MOST_THROWS, from_json, to_json
 from app.start import callbacks
 from app.start.callbacks import CONTROLS, add, change, draw, plan
 from app.start.checks import TYPED
@@ -18,7 +17,8 @@ from app.start.form import ABSOLUTE, COUNTED, EXAMPLE
 from app.start.form import to_json as form_json
 from app.start.meant import written
 from app.start.table import FIRST
-from app.systems import METRIC
+from app.units.systems import METRIC
+from app.web.server import Config, create_app
 from tests.app.claim.conftest import text_of
 from tests.app.start.conftest import NONE
 

@@ -6,7 +6,7 @@ import pytest
 
 from app.start.checks import LABELS, check_start, fields_of
 from app.start.form import ABSOLUTE, LIMITS, StartForm
-from app.systems import CUSTOMARY, METRIC
+from app.units.systems import CUSTOMARY, METRIC
 from model.ceilings import BOUNDS, Amount, Ceilings
 from tests.app.start.conftest import NONE
 

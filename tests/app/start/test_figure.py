@@ -5,11 +5,11 @@ import itertools
 import numpy as np
 import pytest
 
-from app.map.axes import BLANK
-from app.palette import THEMES
+from app.show.axes import BLANK
+from app.show.palette import THEMES
 from app.start.figure import paper_figure, start_figure
 from app.start.words import EDGES, limit_words
-from app.systems import CUSTOMARY
+from app.units.systems import CUSTOMARY
 from tests.app.start.conftest import NONE
 
 LIGHT = THEMES["light"]

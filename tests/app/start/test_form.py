@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from app.compare.form import FormError
+from app.show.throw_form import FormError
 from app.start.form import (
     ABSOLUTE,
     AIMS,

@@ -6,7 +6,7 @@ import pytest
 
 from app.start.form import AIMS
 from app.start.headline import allowed_words, closed_words, sentence, shape_of
-from app.systems import CUSTOMARY
+from app.units.systems import CUSTOMARY
 from tests.app.start.conftest import NONE
 
 A_BALL = re.compile(r"[0-9] (g|oz)\b")

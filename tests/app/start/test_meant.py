@@ -7,7 +7,7 @@ import pytest
 from app.start.answers import field_for
 from app.start.form import ABSOLUTE, SHARE, StartForm
 from app.start.meant import NOTHING, counted, meant, read_written, written
-from app.systems import CUSTOMARY, METRIC
+from app.units.systems import CUSTOMARY, METRIC
 from model.readouts import read_curves
 from model.throw import Throw, curves
 from tests.app.start.conftest import TODAY

@@ -6,7 +6,7 @@ from dataclasses import replace
 import pytest
 
 from app.start.rounded import chosen, least, most
-from app.systems import CUSTOMARY, METRIC
+from app.units.systems import CUSTOMARY, METRIC
 from model.ball import Ball
 from model.start_list import BallRange
 

@@ -5,12 +5,12 @@ from dataclasses import replace
 
 import pytest
 
-from app.athlete.form import BallRow
+from app.show.profile_form import BallRow
+from app.show.whose import Whose
 from app.start.answers import start_of
 from app.start.form import ABSOLUTE, AIMS, StartForm
 from app.start.table import ON_PAPER, READOUT_ROWS, order_list, tables
-from app.systems import CUSTOMARY
-from app.whose import Whose
+from app.units.systems import CUSTOMARY
 from model.readouts import read_curves
 from model.throw import Throw, curves
 from tests.app.claim.conftest import text_of

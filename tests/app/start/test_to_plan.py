@@ -4,11 +4,11 @@ from datetime import date
 
 import pytest
 
-from app.from_start import from_json, to_json
+from app.show.from_start import from_json, to_json
 from app.start.rounded import chosen
 from app.start.table import FIRST
 from app.start.to_plan import from_start
-from app.systems import METRIC
+from app.units.systems import METRIC
 from model.ceilings import Amount, Ceilings, Reference
 from tests.app.start.conftest import NONE
 

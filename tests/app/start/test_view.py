@@ -3,15 +3,15 @@
 import pytest
 
 from app import ids
-from app.compare.form import empty_form
 from app.demo import load_demo
 from app.pages.start import layout
+from app.show.throw_form import empty_form
+from app.show.whose import UNREAD, Whose
 from app.start.address import UNKNOWN
 from app.start.answers import start_of
 from app.start.form import ABSOLUTE, StartForm
 from app.start.table import FIRST
 from app.start.view import means_of, nobody
-from app.whose import UNREAD, Whose
 from tests.app.start.conftest import NONE, TODAY
 
 

@@ -5,7 +5,7 @@ import pytest
 from app.start import words
 from app.start.form import ABSOLUTE, LIMITS
 from app.start.headline import sentence
-from app.systems import CUSTOMARY
+from app.units.systems import CUSTOMARY
 from model.ceilings import BOUNDS, Amount
 from model.start_list import LimitKept
 from tests.app.start.conftest import NONE

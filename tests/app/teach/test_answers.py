@@ -4,13 +4,13 @@ from datetime import date
 
 import pytest
 
-from app.athlete.form import ProfileForm
-from app.athlete.kept import form_for
-from app.compare.form import demo_form, empty_form
 from app.demo import load_demo
-from app.systems import CUSTOMARY
+from app.show.kept import form_for
+from app.show.profile_form import ProfileForm
+from app.show.throw_form import demo_form, empty_form
 from app.teach.answers import SHARES, ball_choices, ball_of, lesson_of, text_of
 from app.teach.form import Session
+from app.units.systems import CUSTOMARY
 from model.ball import Ball
 from model.readouts import read_curves
 from model.throw import Throw, curves

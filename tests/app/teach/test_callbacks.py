@@ -6,13 +6,13 @@ import json
 import pytest
 from dash.exceptions import PreventUpdate
 
-from app.athlete.kept import form_for
-from app.compare.form import demo_form
 from app.demo import load_demo
+from app.show.kept import form_for
+from app.show.throw_form import demo_form
+from app.show.whose import Whose
 from app.teach.callbacks import chosen, in_place, opened_file, people_of
 from app.teach.form import OF_FILE, Kept, Session, to_file
 from app.teach.parts import LARGEST_FILE_BYTES
-from app.whose import Whose
 
 
 def sent(data: bytes) -> str:

@@ -4,9 +4,10 @@ import json
 
 import pytest
 
-from app.athlete.kept import form_for
-from app.compare.form import FormError, demo_form
 from app.demo import load_demo
+from app.show.kept import form_for
+from app.show.throw_form import FormError, demo_form
+from app.show.whose import OF_COMPARE, Whose
 from app.teach.form import (
     OF_FILE,
     STEPS,
@@ -19,7 +20,6 @@ from app.teach.form import (
     to_file,
     to_json,
 )
-from app.whose import OF_COMPARE, Whose
 
 
 @pytest.fixture

@@ -5,10 +5,10 @@ from dataclasses import replace
 
 import pytest
 
-from app.cautions import CAUTIONS, GROWING
 from app.demo import load_demo
-from app.glossary import TERMS
-from app.markup import to_html
+from app.show.cautions import CAUTIONS, GROWING
+from app.show.glossary import TERMS
+from app.show.markup import to_html
 from app.teach.answers import FOUR
 from app.teach.form import OF_FILE, STEPS, Session
 from app.teach.handout import ON_PAPER, SOURCES, handout, sheet_pictures

@@ -5,10 +5,10 @@ import re
 import pytest
 
 from app.demo import load_demo
-from app.systems import CUSTOMARY, METRIC
 from app.teach.answers import text_of
 from app.teach.form import STEPS, Session
 from app.teach.words import stop_words, told
+from app.units.systems import CUSTOMARY, METRIC
 from model.ball import Ball
 from tests.app.teach.reading_grade import grade, syllables
 

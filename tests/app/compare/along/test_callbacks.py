@@ -8,7 +8,7 @@ import pytest
 
 from app import ids
 from app.compare.along.callbacks import BUTTONS, NO_CURVE, made
-from app.compare.form import ThrowForm, empty_form
+from app.show.throw_form import ThrowForm, empty_form
 
 
 @pytest.fixture

@@ -12,10 +12,20 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from app.compare.along.link import LONGEST, LinkError, form_of, opened, sendable, text_of
-from app.compare.fields import HOLDS
-from app.compare.form import ALIGNED, ATHLETE_NAMES, KINDS, SCALES, Form, ThrowForm, demo_form, empty_form, measures_of
-from app.compare.quantities import QUANTITIES
 from app.demo import load_demo
+from app.show.form_fields import HOLDS
+from app.show.quantities import QUANTITIES
+from app.show.throw_form import (
+    ALIGNED,
+    ATHLETE_NAMES,
+    KINDS,
+    SCALES,
+    Form,
+    ThrowForm,
+    demo_form,
+    empty_form,
+    measures_of,
+)
 
 DEMO = load_demo()
 W01 = demo_form(DEMO, DEMO.athletes[0])

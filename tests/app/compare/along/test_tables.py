@@ -12,8 +12,8 @@ import pytest
 from app.commands.curve import columns_of
 from app.compare.along.tables import curves_table, file_name, quantity_column, readings_table, unit_name
 from app.compare.checks import CheckedAthlete
-from app.compare.form import ThrowForm
-from app.compare.quantities import QUANTITIES, reading_named
+from app.show.quantities import QUANTITIES, reading_named
+from app.show.throw_form import ThrowForm
 
 SIX_DIGITS = 5e-6  # relative: half of the last of six significant digits, at most
 
