@@ -8,10 +8,11 @@ from dash.development.base_component import Component
 
 from app.show.cautions import beside_choice, is_growing
 from app.show.glossary import explained
+from app.show.sources import FLIGHT_NOTE, effort_source
 from app.show.subject import Case, Fitted
 from model.ball import Ball
 from model.checks import InputError
-from model.effort import EffortCurve, effort_curve
+from model.effort import effort_curve
 from model.flight import Flight, Launch, fly, speed_for_distance
 from model.next_reading import NextReading, next_readings
 from model.quantity import Quantity, quantity_at
@@ -24,10 +25,6 @@ ASKED = (0.5, 0.6, 0.7, 0.75, 0.8, 0.9, 1.0)
 TOLD = 0.75  # the asked effort that the sentence is about
 SHARE_HEADS = (("Asked effort", ""), ("Of full speed", ""))
 PEAK_HEADS = (("Of full peak", "varus torque"), ("Peak", "N·m"))
-FLIGHT_NOTE = (
-    "Flight with drag in still air, without lift from spin: a long throw with backspin carries farther than said here, "
-    "so it was slower than said."
-)
 GROWING_READING = (
     "For a thrower who is still growing no full-effort throw with another ball is proposed. Readings with the own ball "
     "tell the full speed; how much another ball slows this thrower stays an estimate from published groups."
@@ -149,27 +146,6 @@ def _peaks(case: Case, shares: list[float]) -> list[float]:
         return list(quantity_at(loads, VARUS_PEAK, throw.ball.mass_kg, speeds).tolist())
     except InputError:
         return []
-
-
-def effort_source(curve: EffortCurve) -> str:
-    """Say what a relation of speed to asked effort rests on.
-
-    Parameters
-    ----------
-    curve : EffortCurve
-
-    Returns
-    -------
-    str
-    """
-    published = "Fiegen 2023, ten high-school pitchers"
-    if not curve.is_own:
-        return f"From {published}; readings with an asked effort take its place."
-    own = [point for point in curve.points if point.source == "own"]
-    points = ", ".join(f"{100 * point.asked_effort:.0f} % ({point.readings})" for point in own)
-    carried = any(point.source == "published" for point in curve.points)
-    below = f"; below them the shape of {published}" if carried else ""
-    return f"From this athlete’s own readings, asked effort (number): {points}{below}."
 
 
 @lru_cache(maxsize=64)

@@ -36,12 +36,11 @@ from app.athlete.parts import LABELS, typed_id
 from app.athlete.plot import shown_of, with_paper
 from app.athlete.shown import beside, details_of, grid_of, labels, mass_of, typed_shown
 from app.athlete.wild import wild_of
-from app.compare.changes import opening
-from app.compare.checks import check_athlete
-from app.compare.throwers import is_invented
-from app.compare.view import basis_of
 from app.demo import load_demo
+from app.show.basis import basis_of
+from app.show.checks import check_athlete
 from app.show.flat_form import texts_meant
+from app.show.invented import is_invented
 from app.show.kept import form_for, read_kept, write_kept
 from app.show.markup import to_html
 from app.show.meant import ATHLETE_FIELDS
@@ -52,6 +51,7 @@ from app.show.read_form import read_form
 from app.show.subject import Case, case_of
 from app.show.throw_form import Form, FormError
 from app.show.throw_form import to_json as compare_json
+from app.show.throw_form_change import opening
 from app.units.systems import System, system_named
 
 MEASURE = {"type": ids.ATHLETE_MEASURE, "name": ALL}

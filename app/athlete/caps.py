@@ -7,10 +7,10 @@ from functools import lru_cache
 from dash import html
 from dash.development.base_component import Component
 
-from app.compare.answers import plain
 from app.show.cautions import CAUTIONS, NO_VERDICT, beside_choice, cautions, path_note
 from app.show.glossary import explained
-from app.show.subject import JOINTS, Case, Fitted, is_same
+from app.show.subject import JOINTS, Case, Fitted, is_same, radar_factor
+from app.units.conversion import plain
 from app.version import VERSION
 from model.ball import Ball
 from model.checks import InputError
@@ -18,7 +18,6 @@ from model.interval import Interval
 from model.level import EqualLoad, equal_load_speeds
 from model.person import Person
 from model.quantity import READOUTS, Quantity
-from model.radar import release_speed
 
 READOUT_WORDS = {
     "peak": "same peak",
@@ -28,7 +27,6 @@ READOUT_WORDS = {
 }
 OF = {"profile": "the profile’s full speed", "reference": "the reference throw’s speed"}
 ABOVE_FULL = 1.0
-ANY_SPEED_M_S = 10.0
 
 
 @dataclass(frozen=True)
@@ -119,23 +117,6 @@ def caps_of(case: Case) -> Caps:
         for one in found
     )
     return Caps(rows, full, title)
-
-
-def radar_factor(ball: Ball, case: Case) -> float:
-    """Release speed over what the radar shows: it depends on the ball and the place, not on the speed.
-
-    Parameters
-    ----------
-    ball : Ball
-    case : Case
-
-    Returns
-    -------
-    float
-        1 while the radar correction is off.
-    """
-    radar = case.found.checked.radar
-    return 1.0 if radar is None else release_speed(ANY_SPEED_M_S, ball, radar).factor
 
 
 @lru_cache(maxsize=32)

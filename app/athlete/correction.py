@@ -7,9 +7,9 @@ from datetime import date
 from dash import html
 from dash.development.base_component import Component
 
-from app.compare.answers import plain
 from app.show.glossary import explained
 from app.show.subject import Case, Fitted, mean_speeds, profile_of
+from app.units.conversion import plain
 from model.checks import InputError
 from model.radar import Radar, release_speed
 

@@ -10,13 +10,13 @@ from dash.development.base_component import Component
 from app import ids
 from app.athlete import grid
 from app.athlete.caps import OF, READOUT_WORDS
-from app.compare.parts import choice, text_field
-from app.compare.who import athlete_fields
-from app.compare.words import INVENTED
 from app.show import profile_fields as fields
+from app.show.controls import choice, text_field
 from app.show.curves_figure import GRAPH_CONFIG
 from app.show.glossary import explained, field_words
+from app.show.invented import INVENTED
 from app.show.page_parts import file_field
+from app.show.person_fields import athlete_fields
 from app.show.profile_form import ProfileForm
 from app.show.subject import JOINTS
 from app.units.systems import METRIC, System

@@ -5,34 +5,12 @@ import math
 from dash import html
 from dash.development.base_component import Component
 
-from app.compare.table import number
 from app.show.glossary import explained
-from app.show.subject import Case
-from model.ball import Ball
+from app.show.numbers import number
+from app.show.subject import Case, shown_ball
 from model.checks import InputError
 from model.quantity import READOUTS, Quantity, quantity_at
 from model.throw import path_loads
-
-ABOUT_TWICE = 2.0  # the ball it is shown for: the heavier one nearest to twice the own ball
-
-
-def shown_ball(case: Case) -> Ball:
-    """The ball that the two answers are told for.
-
-    Parameters
-    ----------
-    case : Case
-
-    Returns
-    -------
-    Ball
-        Of the rack's heavier balls the one nearest to twice the own; without any, one of twice the own mass.
-    """
-    own = case.own_ball.mass_kg
-    heavier = [ball for ball in case.rack if ball.mass_kg > 1.05 * own]
-    if not heavier:
-        return Ball(min(ABOUT_TWICE * own, 3.0), case.own_ball.diameter_m)
-    return min(heavier, key=lambda ball: abs(math.log(ball.mass_kg / (ABOUT_TWICE * own))))
 
 
 def side_by_side(case: Case) -> list[Component]:

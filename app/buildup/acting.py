@@ -24,8 +24,8 @@ from app.buildup.record import Record
 from app.buildup.showing import drawn, picked
 from app.buildup.signs import before_making, joined, kept_signs, noted
 from app.buildup.table_file import file_name, sessions_table
-from app.compare.checks import message
 from app.show.cautions import is_growing
+from app.show.checks import message
 from app.show.flat_form import by_name
 from app.units.systems import system_named
 from model.checks import InputError

@@ -7,10 +7,10 @@ from app.buildup.aims import Care, aim_named
 from app.buildup.form import OWN, PlanForm
 from app.buildup.record import KnownReference
 from app.buildup.signs import NOTHING_KNOWN, Known
-from app.compare.checks import check_reference
-from app.map.answers import own_speed_known_by
 from app.show.cautions import is_growing
+from app.show.checks import check_reference
 from app.show.from_start import FromStart
+from app.show.hundred import own_speed_known_by
 from app.show.rack import picked_texts, texts_of
 from app.show.subject import Case, is_same
 from app.show.throw_form import Form

@@ -24,13 +24,13 @@ from app.buildup.making import Page, missing_parts
 from app.buildup.meant import meant, read_written, written
 from app.buildup.orders import orders_of
 from app.buildup.parts import ASKED_FOR, TEXTS, field_description, field_label, order_choices
-from app.compare.throwers import is_invented
 from app.demo import load_demo
 from app.show.drawn import drawn
 from app.show.flat_form import by_name
 from app.show.from_start import FromStart
 from app.show.from_start import from_json as read_given
 from app.show.glossary import explained, field_words
+from app.show.invented import is_invented
 from app.show.page_parts import names_in
 from app.show.rack import boxes_of, left_out, masses_of
 from app.show.subject import case_of

@@ -10,7 +10,7 @@ from app.buildup.first_limits import COUNT_LIMIT, HOLDS
 from app.buildup.form import PlanForm
 from app.buildup.record import Asked
 from app.buildup.rule_words import CLEARING
-from app.compare.checks import message, read_field
+from app.show.checks import message, read_field
 from app.show.form_fields import Field
 from app.units.conversion import UNITS, to_si
 from app.units.systems import METRIC, System

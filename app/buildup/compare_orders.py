@@ -17,7 +17,7 @@ from app.buildup.offers import Offer
 from app.buildup.orders import orders_of
 from app.buildup.record import Record
 from app.buildup.view import offer_buttons
-from app.compare.checks import message
+from app.show.checks import message
 from app.show.subject import is_same
 from app.units.systems import System
 from model.build_up import NoPlan

@@ -9,7 +9,7 @@ from app.buildup.form import ORDERS
 from app.buildup.record import Record
 from app.buildup.rule_words import CLOSED_WORDS, signed_words, stop_sign_words
 from app.buildup.words import count_words, metric_words, ranges, why_words
-from app.claim.words import capital
+from app.show.numbers import capital
 from app.units.systems import System
 from model.build_up import METRICS
 from model.ceilings import BOUNDS

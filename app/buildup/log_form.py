@@ -13,8 +13,8 @@ from app.buildup.course import Course
 from app.buildup.kept_parts import LONGEST_NOTE
 from app.buildup.record import Record
 from app.buildup.rule_words import ROLE_WORDS, SITE_WORDS, WHEN_WORDS, allowed_decisions
-from app.compare.checks import message, read_field
 from app.show import flat_form
+from app.show.checks import message, read_field
 from app.show.form_fields import Field
 from app.show.profile_checks import typed_number
 from app.show.throw_form import FormError

@@ -13,8 +13,8 @@ from app.buildup.kept_parts import LONGEST_NOTE
 from app.buildup.log_form import BEFORE, LABELS, SORE_MORE
 from app.buildup.plan_parts import do, hand
 from app.buildup.rule_words import CLEARING, ROLE_WORDS, SITE_WORDS, SORE_WORDS, SOURCES_TOLD
-from app.claim.words import capital
-from app.compare.parts import CHOICE, choice, text_field
+from app.show.controls import CHOICE, choice, text_field
+from app.show.numbers import capital
 from model.session_rules import STOP_SIGNS, URGENT_SIGNS, WHEN
 
 NOT_ENTERED = {"": "not entered"}

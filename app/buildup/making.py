@@ -18,7 +18,7 @@ from app.buildup.offers import Offer, spread
 from app.buildup.record import Record
 from app.buildup.rule_words import stop_sign_words
 from app.buildup.view import offer_buttons
-from app.compare.checks import message
+from app.show.checks import message
 from app.show.page_parts import page_link
 from app.show.profile_checks import typed_number
 from app.units.conversion import from_si, plain

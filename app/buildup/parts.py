@@ -13,9 +13,9 @@ from app.buildup.first_limits import HOLDS
 from app.buildup.form import ORDER_SAID, ORDERS, OWN, USUAL
 from app.buildup.kept_parts import LONGEST_NOTE
 from app.buildup.rule_words import CLEARING
-from app.compare.parts import choice, number_field, text_field
 from app.demo import Demo
 from app.show.cautions import CAUTIONS
+from app.show.controls import choice, number_field, text_field
 from app.show.whose import OF_COMPARE, people
 from app.units.systems import METRIC, System
 from model.build_up import METRICS

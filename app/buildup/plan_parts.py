@@ -10,8 +10,8 @@ from app import ids
 from app.buildup.aims import MORE_STEPS
 from app.buildup.checks import LONGEST_INITIALS
 from app.buildup.file import LARGEST_BYTES
-from app.compare.parts import choice, text_field
 from app.show.cautions import GROWING
+from app.show.controls import choice, text_field
 from app.show.curves_figure import GRAPH_CONFIG
 from app.show.glossary import explained
 from app.show.page_parts import file_field

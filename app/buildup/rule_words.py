@@ -5,7 +5,7 @@
 
 from collections.abc import Sequence
 
-from app.claim.words import capital
+from app.show.numbers import capital
 from model.session_log import NOT_DECIDED, Logged
 from model.session_rules import (
     ACTIONS,

@@ -15,7 +15,7 @@ from app.buildup.offers import Offer
 from app.buildup.recheck import Recheck
 from app.buildup.rule_words import stop_sign_words
 from app.buildup.tables import log_table, numbers_table, sessions_table, steps_table
-from app.compare.view import basis_of
+from app.show.basis import basis_of
 from app.show.cautions import GROWING, is_growing, path_note
 from app.show.markup import to_html
 from app.show.rack import texts_of

@@ -10,7 +10,7 @@ from app.buildup.checks import CAP_UNITS
 from app.buildup.course import Course
 from app.buildup.games import game_limit
 from app.buildup.record import Record
-from app.claim.words import capital
+from app.show.numbers import capital
 from app.units.conversion import from_si, plain, rounded_down
 from app.units.systems import METRIC, System
 from model.ball import Ball

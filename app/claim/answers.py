@@ -4,11 +4,11 @@ from dataclasses import dataclass
 from datetime import date
 from functools import lru_cache
 
-from app.athlete.prior import shown_ball
 from app.claim.checks import SAME, CheckedClaim, check_claim
 from app.claim.form import JOINTS, ClaimForm
+from app.show.numbers import READOUT_ORDER
 from app.show.profile_form import ProfileForm
-from app.show.subject import Case, Fitted, case_of
+from app.show.subject import Case, Fitted, case_of, shown_ball
 from app.show.throw_form import Form
 from app.units.systems import METRIC, System
 from model.ball import Ball
@@ -16,9 +16,6 @@ from model.claim import Difference, Draws, at_own_speed, differences, given, on_
 from model.interval import Interval
 from model.person import Person
 from model.throw import path_loads
-
-ORDER = ("peak", "loaded_s", "rise_rate", "area")
-"""The readouts as the page orders them: height, length, steepness, total."""
 
 
 @dataclass(frozen=True)
@@ -32,7 +29,7 @@ class Settled:
     exact : bool
         Whether both speeds were given, and are taken as exact.
     found : dict of str to Difference
-        By readout, in the order of `ORDER`.
+        By readout, in the order of `READOUT_ORDER`.
     """
 
     first_m_s: Interval
@@ -149,7 +146,7 @@ def _settled(
     loads = path_loads(person, first.diameter_m), path_loads(person, second.diameter_m)
     draws = _draws(fitted, first, second, same, speeds)
     found = differences(loads, (first.mass_kg, second.mass_kg), reading, draws)
-    return Settled(draws.speed("first"), draws.speed("second"), draws.exact, {key: found[key] for key in ORDER})
+    return Settled(draws.speed("first"), draws.speed("second"), draws.exact, {key: found[key] for key in READOUT_ORDER})
 
 
 def _draws(fitted: Fitted | None, first: Ball, second: Ball, same: bool, speeds: tuple[float, float] | None) -> Draws:

@@ -21,13 +21,13 @@ from app.claim.form import ClaimForm, from_json, read_form, swapped, to_json, wi
 from app.claim.meant import meant, read_written, written
 from app.claim.parts import field_description, field_label
 from app.claim.view import view_of
-from app.compare.checks import check_athlete
-from app.compare.throwers import is_invented
-from app.compare.view import basis_of
 from app.demo import load_demo
+from app.show.basis import basis_of
+from app.show.checks import check_athlete
 from app.show.drawn import drawn
 from app.show.flat_form import by_name
 from app.show.glossary import field_words
+from app.show.invented import is_invented
 from app.show.page_parts import names_in
 from app.show.rack import rack_of, texts_of
 from app.show.subject import case_of

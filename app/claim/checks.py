@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
 from app.claim.form import ClaimForm
-from app.compare.checks import read_field
+from app.show.checks import read_field
 from app.show.form_fields import BALL_FIELDS, HOLD_FIELDS, Field
 from app.units.systems import METRIC, System
 from model.ball import Ball

@@ -7,8 +7,8 @@ from dash.development.base_component import Component
 from app import ids
 from app.claim.checks import FIELDS, SAME
 from app.claim.form import JOINTS, THROWN, WAYS
-from app.compare.parts import choice, number_field
 from app.demo import Demo
+from app.show.controls import choice, number_field
 from app.show.quantities import title
 from app.show.whose import OF_COMPARE, people
 from app.units.systems import METRIC, System

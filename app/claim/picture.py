@@ -12,7 +12,7 @@ import numpy as np
 from dash import html
 from dash.development.base_component import Component
 
-from app.compare.table import difference
+from app.show.numbers import difference
 from model.claim import Difference
 
 BINS = 60  # of a shape

@@ -9,10 +9,11 @@ from dash.development.base_component import Component
 from app.claim import words
 from app.claim.answers import ClaimAnswer
 from app.claim.picture import Scale, picture, scale_of
-from app.compare.checks import CheckedAthlete
-from app.map.words import ball_words
+from app.show.ball_words import ball_words
 from app.show.cautions import path_note
+from app.show.checks import CheckedAthlete
 from app.show.glossary import explained
+from app.show.numbers import capital
 from app.show.page_parts import missing_measures, page_link
 from app.show.quantities import title
 from app.show.whose import UNREAD, who_words
@@ -117,7 +118,7 @@ def _row(one: Difference, answer: ClaimAnswer, scale: Scale) -> list[Component]:
     claimed = words.CLAIMED[one.readout][0 if answer.more else 1]
     head = html.Div(
         [
-            html.H3([*explained(words.capital(words.NAMES[one.readout])), html.Span(claimed, className="unit")]),
+            html.H3([*explained(capital(words.NAMES[one.readout])), html.Span(claimed, className="unit")]),
             html.P(words.VERDICTS[key], className=f"claim-verdict is-{key}"),
         ],
         className="claim-head",
@@ -138,7 +139,7 @@ def _row(one: Difference, answer: ClaimAnswer, scale: Scale) -> list[Component]:
 
 
 def _notes(answer: ClaimAnswer) -> list[str]:
-    braking = f"{words.capital(BRAKING)}." if READINGS[answer.reading].braking else ""
+    braking = f"{capital(BRAKING)}." if READINGS[answer.reading].braking else ""
     said = [*words.source_words(answer), words.borders_words(answer), braking, words.beyond_words(answer)]
     return [text for text in said if text]
 

@@ -2,13 +2,14 @@
 
 import math
 
-from app.athlete.strip import percent_of
-from app.claim.answers import ORDER, ClaimAnswer, Settled
+from app.claim.answers import ClaimAnswer, Settled
 from app.claim.checks import SAME
 from app.claim.form import JOINTS
-from app.compare.table import difference, number
-from app.map.words import ball_words, beyond
-from app.map.words import interval_words as speed_with_interval
+from app.show.ball_words import ball_words
+from app.show.ball_words import interval_words as speed_with_interval
+from app.show.checked_range import beyond
+from app.show.numbers import READOUT_ORDER, difference, number
+from app.show.strip import percent_of
 from app.show.whose import measures_missing
 from app.units.conversion import from_si
 from app.units.systems import METRIC, System
@@ -72,10 +73,10 @@ def summary(answer: ClaimAnswer) -> list[tuple[str, str]]:
     if answer.settled is None:
         return []
     groups: dict[str, list[str]] = {key: [] for key in VERDICTS}
-    for key in ORDER:
+    for key in READOUT_ORDER:
         groups[answer.settled.found[key].verdict(answer.more)].append(NAMES[key])
     return [
-        (VERDICTS[key], "all four" if len(names) == len(ORDER) else _listed(names))
+        (VERDICTS[key], "all four" if len(names) == len(READOUT_ORDER) else _listed(names))
         for key, names in groups.items()
         if names
     ]
@@ -273,8 +274,3 @@ def heard(one: Difference, answer: ClaimAnswer) -> str:
     if answer.settled is None or answer.settled.exact:
         return f"{said}."
     return f"{said}; {interval_words(one, answer.reading)}."
-
-
-def capital(text: str) -> str:
-    """Begin a text with a capital."""
-    return text[:1].upper() + text[1:]

@@ -10,15 +10,8 @@ from types import MappingProxyType
 import numpy as np
 from numpy.typing import NDArray
 
-from app.compare.checks import (
-    CheckedAthlete,
-    CheckedThrow,
-    check_above,
-    check_reference,
-    check_throw,
-    check_throwers,
-    throw_of,
-)
+from app.compare.checks import check_above, check_throwers, throw_of
+from app.show.checks import CheckedAthlete, CheckedThrow, check_reference, check_throw
 from app.show.quantities import reading_named
 from app.show.throw_form import ALIGNED, OTHER, SCALES, Form
 from app.units.conversion import array_from_si, percent_bwh
@@ -291,24 +284,6 @@ def _half_peak(thrown: Sequence[Throw | None], form: Form, reading: Reading) -> 
         return None
     peak = _readouts(reference, reading.key, None).peak
     return HALF_PEAK * peak if math.isfinite(peak) and peak > 0.0 else None
-
-
-def share_of(value: float, reference: float) -> float:
-    """A reading in per cent of the reference's; NaN where either is not defined or the reference's is zero.
-
-    Parameters
-    ----------
-    value, reference : float
-        The same reading of two throws.
-
-    Returns
-    -------
-    float
-        Per cent.
-    """
-    if not (math.isfinite(value) and math.isfinite(reference)) or reference == 0.0:
-        return math.nan
-    return 100.0 * value / reference
 
 
 def bwh_of(torque_nm: float, person: Person) -> float:

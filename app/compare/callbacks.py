@@ -16,19 +16,9 @@ from flask import current_app
 from app import ids
 from app.compare.along.link import opened
 from app.compare.answers import compare
-from app.compare.changes import (
-    Change,
-    added,
-    emptied,
-    held_otherwise,
-    moved,
-    opening,
-    put_back,
-    readied,
-    restored,
-)
+from app.compare.changes import added, emptied, held_otherwise, moved, put_back, readied, restored
 from app.compare.checks import check_throwers
-from app.compare.moving import chain_of, identity_of, moving_of
+from app.compare.moving import identity_of, moving_of
 from app.compare.multiples import multiples
 from app.compare.on_page import (
     CHOSEN,
@@ -41,28 +31,24 @@ from app.compare.on_page import (
 )
 from app.compare.parts import rack_choices
 from app.compare.picture import figure_of, paper_of, samples_of
-from app.compare.rows import dom_id, rows, sizes_id
-from app.compare.throwers import (
-    exchanged,
-    filled,
-    invented_throwers,
-    joined,
-    released_as_before,
-    remeasured,
-    without_second,
-)
-from app.compare.view import basis_of, view_of
-from app.compare.who import athlete_fields
+from app.compare.rows import rows, sizes_id
+from app.compare.throwers import exchanged, filled, joined, released_as_before, remeasured, without_second
+from app.compare.view import view_of
 from app.compare.words import invented_words
 from app.demo import load_demo
 from app.show.axes import width_px
+from app.show.basis import basis_of
 from app.show.cautions import cautioned
+from app.show.invented import invented_throwers
+from app.show.joint_centres import chain_of
 from app.show.markup import to_html
 from app.show.meant import meant, read_written, written
-from app.show.page_parts import changed_only
+from app.show.page_parts import changed_only, dom_id
 from app.show.palette import theme_named
+from app.show.person_fields import athlete_fields
 from app.show.read_form import read_form
 from app.show.throw_form import OTHER, Form, FormError, from_json, measure_name, to_json
+from app.show.throw_form_change import Change, opening
 from app.units.systems import System, system_named
 
 NARROW_PX = 560.0  # a figure below this is narrow: lower, with smaller type and two small panels side by side

@@ -6,11 +6,11 @@ Every function gives back the form it was given where there is nothing to do, so
 from collections.abc import Callable, Mapping
 from dataclasses import replace
 
-from app.compare.answers import plain
-from app.compare.checks import check_throw, check_throwers
+from app.compare.checks import check_throwers
+from app.show.checks import check_throw
 from app.show.form_fields import HOLD_FIELDS
 from app.show.throw_form import Form, ThrowForm
-from app.units.conversion import from_si
+from app.units.conversion import from_si, plain
 from model.ball import Ball
 from model.person import Person
 from model.speed import SpeedProfile

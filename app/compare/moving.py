@@ -1,4 +1,4 @@
-"""What the browser needs to move a curve while a slider is dragged, and the thrower while the cursor is.
+"""What the browser needs to move a curve while a slider is dragged.
 
 While a slider is dragged, the browser sums the identity's four terms itself (`assets/compare_curves.js`): the one place
 where a screen does arithmetic on torque. As soon as it is let go the server draws, and stays the truth.
@@ -6,21 +6,15 @@ where a screen does arithmetic on torque. As soon as it is let go the server dra
 
 from typing import Any
 
-import numpy as np
-
 from app.compare.answers import Answer, Comparison
 from app.compare.picture import level_of, scale_of
 from app.show.curves_figure import drawn_points
 from app.show.throw_form import measure_name
 from app.units.conversion import from_si, to_si
-from model.ball import DEFAULT_DIAMETER_M
 from model.channels import INDEX
-from model.line_figure import line_figure
-from model.person import Person
 from model.throw import path_loads
 
 DIGITS = 10  # significant digits of the identity's curves
-PLACES = 4  # decimals of a metre: a tenth of a millimetre
 
 
 def identity_of(comparison: Comparison) -> dict[str, Any]:
@@ -117,32 +111,6 @@ def moving_of(comparison: Comparison, drawing_order: list[str]) -> dict[str, Any
         "level_unit": comparison.reading.unit,
         "speed_unit": comparison.system.unit("m/s"),
         "speed_unit_m_s": to_si(1.0, comparison.system.unit("m/s")),
-    }
-
-
-def chain_of(person: Person | None, ball_diameter_m: float = DEFAULT_DIAMETER_M) -> dict[str, Any]:
-    """The thrower's joint centres over a throw.
-
-    Parameters
-    ----------
-    person : Person or None
-    ball_diameter_m : float
-        Diameter of the ball (m).
-
-    Returns
-    -------
-    dict
-        ``phase``, ``points`` by name as lists of (X, Y, Z) in m, ``ball_radius_m``, and ``side``: 1 for a right-hander,
-        -1 for a left-hander, who throws on the other side of Z. Empty without a person.
-    """
-    if person is None:
-        return {}
-    drawn = line_figure(person, ball_diameter_m)
-    return {
-        "side": -1 if person.handedness == "left" else 1,
-        "phase": np.round(drawn.phase, 4).tolist(),
-        "points": {name: np.round(place, PLACES).tolist() for name, place in drawn.points.items()},
-        "ball_radius_m": drawn.ball_radius_m,
     }
 
 

@@ -4,13 +4,14 @@ import math
 from dataclasses import replace
 from typing import Any
 
-from app.compare.answers import Answer, Comparison, bwh_of, plain, share_of
+from app.compare.answers import Answer, Comparison, bwh_of
 from app.compare.rows import sample_style
 from app.show.curve_labels import Line
 from app.show.curves_figure import Shown, empty_figure, figure, for_paper
 from app.show.curves_figure_words import Level
+from app.show.numbers import share_of
 from app.show.palette import Theme
-from app.units.conversion import from_si
+from app.units.conversion import from_si, plain
 from model.channels import RELEASE_PHASE
 from model.person import Person
 

@@ -3,10 +3,9 @@
 from collections.abc import Callable, Collection, Sequence
 from dataclasses import dataclass, replace
 
-from app.compare.answers import plain
-from app.compare.checks import check_throw
+from app.show.checks import check_throw
 from app.show.throw_form import MOST_THROWS, OTHER, Form, ThrowForm
-from app.units.conversion import from_si, to_si
+from app.units.conversion import from_si, plain, to_si
 from model.ball import DEFAULT_DIAMETER_M, Ball
 from model.checks import InputError
 from model.speed_readings import SAME_BALL_KG

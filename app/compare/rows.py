@@ -1,6 +1,5 @@
 """The lines of the list of throws."""
 
-import json
 from collections.abc import Mapping
 from typing import Any
 
@@ -10,9 +9,10 @@ from dash.development.base_component import Component
 
 from app import ids
 from app.compare.answers import NAMELESS, Answer
-from app.compare.parts import choice, number_field
+from app.show.controls import choice, number_field
 from app.show.form_fields import BALL_FIELDS, HOLD_FIELDS, HOLDS, Field
 from app.show.glossary import explained
+from app.show.page_parts import dom_id
 from app.show.palette import Theme, line_color, line_width
 from app.show.throw_form import MOST_THROWS, OTHER, Form, ThrowForm
 from app.units.systems import METRIC, System
@@ -149,11 +149,6 @@ def move_id(key: str, move: str) -> dict[str, str]:
 def sizes_id(key: str) -> dict[str, str]:
     """The id of the place of a throw's four sizes."""
     return {"type": ids.COMPARE_SIZES, "throw": key}
-
-
-def dom_id(part: str | dict[str, str]) -> str:
-    """The id as the browser has it."""
-    return part if isinstance(part, str) else json.dumps(part, sort_keys=True, separators=(",", ":"))
 
 
 def sample_style(answer: Answer, theme: Theme) -> dict[str, Any]:

@@ -3,8 +3,9 @@
 import math
 from dataclasses import dataclass
 
-from app.compare.answers import Answer, Comparison, share_of
+from app.compare.answers import Answer, Comparison
 from app.show.form_fields import MEASURE_NAMES
+from app.show.numbers import share_of
 
 LEAST_PERCENT = 0.5
 """A smaller difference is called none: it would be printed as 0 %."""

@@ -7,10 +7,10 @@ from dataclasses import dataclass
 from dash import html
 from dash.development.base_component import Component
 
-from app.compare.answers import Answer, Comparison, share_of
+from app.compare.answers import Answer, Comparison
 from app.compare.sentence import LEAST_PERCENT
-from app.compare.table import number
 from app.show.glossary import explained
+from app.show.numbers import number, share_of
 from app.units.conversion import from_si
 from model.readouts import Readouts
 

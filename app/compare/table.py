@@ -7,12 +7,13 @@ from dataclasses import dataclass
 from dash import html
 from dash.development.base_component import Component
 
-from app.compare.answers import Answer, Comparison, bwh_of, plain, share_of
+from app.compare.answers import Answer, Comparison, bwh_of
 from app.compare.words import path_of
 from app.show import glossary
 from app.show.form_fields import HOLDS
+from app.show.numbers import difference, number, share_of
 from app.show.quantities import title
-from app.units.conversion import from_si
+from app.units.conversion import from_si, plain
 from model.readouts import Readouts
 
 NOT_DEFINED = "not defined"
@@ -183,39 +184,3 @@ def _cell(answer: Answer, column: Column, comparison: Comparison) -> str:
     if column.share and column.head == "Peak" and readouts is not None and readouts.peak_at_edge:
         lines.append("at the edge of what is read")
     return "\n".join(lines)
-
-
-def difference(value: float, places: int) -> str:
-    """Write a difference: always with its sign, and zero as what rounds to it, with neither.
-
-    Parameters
-    ----------
-    value : float
-    places : int
-        Decimals.
-
-    Returns
-    -------
-    str
-        For example "+4.9", "\u22124.9" or "0.0".
-    """
-    text = number(value, places)
-    if float(f"{value:.{places}f}") == 0.0:
-        return number(0.0, places)
-    return text if value < 0.0 else f"+{text}"
-
-
-def number(value: float, places: int) -> str:
-    """Write a number with a thin space between thousands and a real minus.
-
-    Parameters
-    ----------
-    value : float
-    places : int
-        Decimals.
-
-    Returns
-    -------
-    str
-    """
-    return f"{value:,.{places}f}".replace(",", "\u202f").replace("-", "\u2212")

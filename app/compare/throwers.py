@@ -2,11 +2,12 @@
 
 from dataclasses import replace
 
-from app.compare.changes import Change
-from app.compare.checks import check_throw, check_throwers
+from app.compare.checks import check_throwers
 from app.compare.holding import clocks_kept, speeds_kept
 from app.demo import Demo
+from app.show.checks import check_throw
 from app.show.throw_form import OTHER, Form, FormError, demo_form, from_json, measures_of, swapped
+from app.show.throw_form_change import Change
 from app.units.systems import METRIC, System
 
 
@@ -65,38 +66,6 @@ def without_second(form: Form) -> Change:
     headline = form.headline if form.headline in keys else ""
     made = replace(form, other=Form().other, throws=throws, reference=reference, headline=headline)
     return Change(made, "The second thrower and their throws were removed.", undo=True)
-
-
-def is_invented(form: Form, demo: Demo) -> bool:
-    """Whether the first thrower of a form is one of the demo data, as it stands there.
-
-    Parameters
-    ----------
-    form : Form
-    demo : Demo
-
-    Returns
-    -------
-    bool
-    """
-    return "" in invented_throwers(form, demo)
-
-
-def invented_throwers(form: Form, demo: Demo) -> frozenset[str]:
-    """Which throwers of a form are of the demo data, as they stand there.
-
-    Parameters
-    ----------
-    form : Form
-    demo : Demo
-
-    Returns
-    -------
-    frozenset of str
-        Of "" and `OTHER`.
-    """
-    invented = [measures_of(athlete) for athlete in demo.athletes]
-    return frozenset(thrower for thrower in ("", OTHER) if form.measures(thrower) in invented)
 
 
 def clocks_kept_since(kept: object, form: Form) -> Form:

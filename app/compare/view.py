@@ -7,18 +7,17 @@ from dash import html
 from dash.development.base_component import Component
 
 from app.compare import words
-from app.compare.answers import Comparison, plain
-from app.compare.checks import REFERENCE_HELD
+from app.compare.answers import Comparison
 from app.compare.picture import level_of, measured_in
 from app.compare.sentence import Sentence, headline, instead
 from app.compare.sizes import sizes
 from app.compare.table import BROAD_TOP, table
-from app.show.cautions import caution_part
+from app.show.checks import REFERENCE_HELD
 from app.show.glossary import explained, field_words
 from app.show.quantities import title
 from app.show.throw_form import ALIGNED, Form, measure_name
+from app.units.conversion import plain
 from model.channels import CHANNELS
-from model.person import Person
 
 
 @dataclass(frozen=True)
@@ -146,18 +145,3 @@ def _figure_note(comparison: Comparison) -> str:
         f"ticks at the foot mark each throw’s {'release' if comparison.align == 'rotation' else ALIGNED['rotation']}. "
         f"Below zero: {reverse}.{across} {BROAD_TOP}{loose}"
     )
-
-
-def basis_of(person: Person | None) -> list[Component]:
-    """Say what the page rests on, and the cautions.
-
-    Parameters
-    ----------
-    person : Person or None
-
-    Returns
-    -------
-    list of Component
-    """
-    rests = [part for term, text in words.BASIS for part in (html.Dt(explained(term)), html.Dd(text))]
-    return [html.Section([html.H2("What this rests on"), html.Dl(rests)]), caution_part(person)]

@@ -1,43 +1,15 @@
-"""What the page says beside its numbers: the checked range, and what it rests on."""
+"""What the page says beside its numbers: whose path it is, and what leaves the checked range."""
 
 from collections.abc import Collection
 
-from app.compare.answers import Answer, Comparison, plain
-from app.compare.checks import CheckedAthlete
+from app.compare.answers import Answer, Comparison
 from app.show.cautions import path_note, unlike_adult_men
-from app.units.conversion import range_in
+from app.show.checked_range import CHECK, CHECKED_BALL_KG, CHECKED_SPEED_M_S, checked_in
+from app.show.checks import CheckedAthlete
+from app.show.invented import INVENTED
+from app.units.conversion import plain, range_in
 from app.units.systems import System
 from model.checks import Limit
-
-CHECKED_BALL_KG, CHECKED_SPEED_M_S = (0.05, 1.0), (5.0, 50.0)
-"""Ball masses (kg) and release speeds (m/s) over which the tests hold the model against Pinocchio and MuJoCo."""
-
-CHECK = "That is a check of the calculation, not of throwers."
-
-INVENTED = "Invented demo data: nobody here exists and nothing was measured."
-
-BASIS = (
-    (
-        "Path",
-        "Joint angles of one throw, solved for once, for an adult man; every throw takes this path, faster or slower. "
-        "An assumption.",
-    ),
-    (
-        "Body measures",
-        "Arm lengths, masses and inertias are scaled from the measures; a measured length replaces a scaled one.",
-    ),
-    ("Time of the peak", "The top of the curve is broad: the time of its peak is known to about ±7 ms at full speed."),
-    (
-        "Level",
-        "Calibrated, not evidence: level, shape and timing were in view when the path was solved. "
-        "Laboratories differ by ±25 % and more for similar throws.",
-    ),
-    (
-        "After release",
-        "The hand is empty: only the speed matters, not the ball. The varus torque there is not calibrated.",
-    ),
-    ("Speed", "Release speed, the ball still in the hand; a radar reads a moment later."),
-)
 
 
 def path_of(comparison: Comparison) -> str:
@@ -73,12 +45,6 @@ def warnings(comparison: Comparison) -> list[str]:
     """
     said = list(dict.fromkeys(text for answer in comparison.drawn if (text := _beyond(answer))))  # of equal throws, one
     return [*said, CHECK] if said else []
-
-
-def checked_in(what: str, limits: Collection[str]) -> str:
-    """Say that something lies outside the range in which the calculation was checked."""
-    same = "two other mechanics programs give the same torques"
-    return f"{what} is outside the range in which {same}: {' and '.join(limits)}."
 
 
 def _beyond(answer: Answer) -> str:

@@ -8,13 +8,15 @@ from functools import lru_cache
 import numpy as np
 from numpy.typing import NDArray
 
-from app.compare.checks import check_reference, check_throw
-from app.map.checks import Spot, Window, check_spot, check_window, quantity_of
+from app.map.checks import check_spot, check_window, quantity_of
 from app.map.form import MapForm
 from app.map.window import fitting_window, levels_between
+from app.show.checks import check_throw
+from app.show.hundred import Hundred, hundred_of
 from app.show.profile_form import ProfileForm
 from app.show.subject import Case, Fitted, case_of
 from app.show.throw_form import Form
+from app.show.window import Spot, Window
 from app.units.systems import METRIC, System
 from model.ball import BALL_LIMITS, Ball
 from model.interval import Interval
@@ -23,41 +25,14 @@ from model.person import Person
 from model.quantity import Quantity, quantity_at
 from model.readouts import Readouts, read_curves
 from model.speed import SpeedProfile
-from model.speed_readings import SAME_BALL_KG, RadarReading
+from model.speed_readings import RadarReading
 from model.throw import Throw, curves, path_loads
 
 Array = NDArray[np.float64]
 
 MASS_ENDS = (BALL_LIMITS["mass_kg"].low, BALL_LIMITS["mass_kg"].high)
 NODES = 13  # ball masses at which a line is computed; it is drawn smoothly through them
-BY = {
-    "readings": ("measured", "full speed by the readings of the Athlete page"),
-    "typed": ("typed", "full speed as typed on the Athlete page"),
-    "others": ("estimated", "full speed by the readings with the other balls"),
-}
-"""For each way in which the full speed with the own ball is known: the word beside every per cent, and in full."""
 GRID = (41, 31)  # masses and speeds at which the map tells its value under the pointer
-
-
-@dataclass(frozen=True)
-class Hundred:
-    """The throw that is 100 %.
-
-    Attributes
-    ----------
-    throw : Throw
-    kind : str
-        The word beside every per cent: ``measured``, ``pre-injury``, ``estimated`` or ``typed``.
-    known : str
-        How it is known, in full.
-    of : str
-        Which it is: a key of `form.BASES`.
-    """
-
-    throw: Throw
-    kind: str
-    known: str
-    of: str
 
 
 @dataclass(frozen=True)
@@ -213,77 +188,6 @@ def map_of(form: MapForm, compared: Form, profile_form: ProfileForm, today: date
         thrown,
         _looked(case, hundred, quantity, spot),
     )
-
-
-def own_speed_known_by(case: Case) -> str:
-    """Say how the Athlete page knows the full speed with the own ball.
-
-    Parameters
-    ----------
-    case : Case
-
-    Returns
-    -------
-    str
-        "readings" with it, "typed", "others" where only readings with other balls speak of it, or nothing.
-    """
-    profile = case.profile
-    if profile is None or not profile.points:
-        return ""
-    if profile.own_speed_is_given:
-        return "typed" if case.found.checked.own_speed_m_s is not None else ""
-    own = any(abs(point.ball_mass_kg - profile.own_mass_kg) < SAME_BALL_KG for point in profile.points)
-    return "readings" if own else "others"
-
-
-def usual_base(case: Case, kind: str) -> str:
-    """What 100 % is without choosing.
-
-    The profile's full speed where the Athlete page knows it, for it is the newer one; but a reference from before an
-    injury is the reference because it is from before, and stays.
-
-    Parameters
-    ----------
-    case : Case
-    kind : str
-        How the reference throw is known: a key of `app.show.throw_form.KINDS`.
-
-    Returns
-    -------
-    str
-        A key of `form.BASES`.
-    """
-    before = kind == "before" and case.reference.speed_m_s is not None
-    return "profile" if own_speed_known_by(case) and not before else "reference"
-
-
-def hundred_of(case: Case, compared: Form, of: str, today: date) -> Hundred | None:
-    """Find the throw that is 100 %.
-
-    Parameters
-    ----------
-    case : Case
-    compared : app.show.throw_form.Form
-    of : str
-        The choice: a key of `form.BASES`, or empty.
-    today : date
-
-    Returns
-    -------
-    Hundred or None
-        None while measures or speed are missing.
-    """
-    chosen = of if of in ("reference", "profile") else usual_base(case, compared.kind)
-    by = own_speed_known_by(case)
-    speed = case.reference.speed_m_s
-    if case.person is None:
-        return None
-    if speed is not None and (chosen == "reference" or not by):
-        kind, known, _ = check_reference(compared, today)
-        return Hundred(Throw(case.person, case.own_ball, speed), kind, known, "reference")
-    if case.throw is None or not by:
-        return None
-    return Hundred(case.throw, *BY[by], "profile")
 
 
 @lru_cache(maxsize=64)

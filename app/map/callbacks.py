@@ -15,22 +15,24 @@ from dash.exceptions import PreventUpdate
 from flask import current_app
 
 from app import ids
-from app.compare.checks import check_athlete
-from app.compare.throwers import is_invented
-from app.compare.view import basis_of
 from app.demo import load_demo
-from app.map.answers import map_of, usual_base
-from app.map.changes import clicked, first_spot, taken_back, to_compare
+from app.map.answers import map_of
+from app.map.changes import clicked, first_spot, taken_back
 from app.map.checks import ENDS, MASS, SPEED, check_spot
 from app.map.figure import map_figure, paper_figure
 from app.map.form import RANGES, MapForm, from_json, read_form, to_json
 from app.map.meant import meant, read_written, shown, written
 from app.map.parts import field_label, throw_hint
 from app.map.view import view_of
+from app.show.added_throw import to_compare
 from app.show.axes import width_px
+from app.show.basis import basis_of
+from app.show.checks import check_athlete
 from app.show.drawn import drawn
 from app.show.flat_form import by_name
 from app.show.glossary import field_words
+from app.show.hundred import usual_base
+from app.show.invented import is_invented
 from app.show.page_parts import names_in
 from app.show.palette import theme_named
 from app.show.subject import case_of

@@ -1,11 +1,12 @@
 """From the map's typed text to a quantity, ranges and a throw: every value is checked in its own field."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 
-from app.compare.checks import message, read_field
 from app.map.form import SHOWN_READINGS, MapForm
+from app.show.checks import message, read_field
 from app.show.form_fields import Field
+from app.show.window import Spot, Window
 from app.units.conversion import from_si, rounded_up
 from app.units.systems import METRIC, System
 from model.ball import BALL_LIMITS
@@ -24,27 +25,6 @@ ENDS = {
     "speed_to_m_s": replace(SPEED, name="speed_to_m_s", label="Fastest throw", needed=False),
 }
 """The fields of the axes' ends."""
-
-
-@dataclass(frozen=True)
-class Window:
-    """The part of the mass-speed plane that is drawn (kg, m/s)."""
-
-    mass_low_kg: float
-    mass_high_kg: float
-    speed_low_m_s: float
-    speed_high_m_s: float
-
-
-@dataclass(frozen=True)
-class Spot:
-    """The throw that is looked at, if it could be read, a message for each field that could not, and the kept texts."""
-
-    mass_kg: float | None = None
-    speed_m_s: float | None = None
-    problems: Mapping[str, str] = field(default_factory=dict)
-    mass_typed: str = field(default="", compare=False)
-    speed_typed: str = field(default="", compare=False)
 
 
 def quantity_of(form: MapForm) -> Quantity:

@@ -5,14 +5,14 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from app.compare.words import CHECKED_BALL_KG, CHECKED_SPEED_M_S
 from app.map.answers import Contour, MapAnswer
-from app.map.checks import Window
 from app.map.marks import map_labels, mark_traces, profile_traces
-from app.map.words import value_words
 from app.show.axes import BLANK, NARROW_PX, WIDTH_PX, figure_layout, mass_axis, rack_marks
+from app.show.ball_words import value_words
+from app.show.checked_range import CHECKED_BALL_KG, CHECKED_SPEED_M_S
 from app.show.palette import THEMES, Theme
 from app.show.plane import Plane, trace, with_ink
+from app.show.window import Window
 from app.units.conversion import from_si
 
 Array = NDArray[np.float64]

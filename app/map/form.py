@@ -11,8 +11,6 @@ VERSION = 1
 SHOWN_READINGS = ("varus", "internal_rotation", *(key for key, reading in READINGS.items() if reading.braking))
 """Elbow, shoulder, and the braking group."""
 
-BASES = {"reference": "reference throw of Compare", "profile": "own ball at full speed, by the profile"}
-"""What 100 % is: key, and the words of the page."""
 
 AXES = {"log": "even ratios", "linear": "even masses"}
 """How the mass axis is divided: as Plotly calls it, and the words of the page."""

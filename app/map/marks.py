@@ -6,7 +6,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from app.map.answers import Contour, MapAnswer
-from app.map.words import FULL_SPEED, PRIOR, value_words
+from app.map.words import FULL_SPEED, PRIOR
+from app.show.ball_words import value_words
 from app.show.palette import Theme, figure_px
 from app.show.plane import LETTER, Plane, trace, with_ink
 from app.show.point_labels import OnLine, place_labels

@@ -7,12 +7,13 @@ from dash import dcc, html
 from dash.development.base_component import Component
 
 from app import ids
-from app.compare.parts import choice, number_field, text_field
 from app.map.checks import ENDS, MASS, SPEED
-from app.map.form import AXES, BASES, SHOWN_READINGS
+from app.map.form import AXES, SHOWN_READINGS
 from app.show.axes import BLANK
+from app.show.controls import choice, number_field, text_field
 from app.show.curves_figure import GRAPH_CONFIG
 from app.show.form_fields import Field
+from app.show.hundred import BASES
 from app.show.quantities import title
 from app.units.systems import METRIC, System
 from model.channels import READINGS

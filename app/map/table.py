@@ -6,17 +6,10 @@ from dash import html
 from dash.development.base_component import Component
 
 from app.map.answers import Contour, Looked, MapAnswer, full_speeds
-from app.map.words import (
-    PRIOR,
-    ball_words,
-    beyond,
-    interval_words,
-    quantity_words,
-    share_words,
-    throw_words,
-    value_words,
-)
+from app.map.words import PRIOR, quantity_words, share_words
+from app.show.ball_words import ball_words, interval_words, throw_words, value_words
 from app.show.cautions import path_note
+from app.show.checked_range import beyond
 from app.show.glossary import explained
 from app.units.conversion import range_in
 from model.channels import READINGS

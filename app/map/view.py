@@ -6,11 +6,11 @@ from typing import Any
 from dash import html
 from dash.development.base_component import Component
 
-from app.compare.checks import CheckedAthlete
 from app.map.answers import MapAnswer
 from app.map.table import looked_table, speeds_table
 from app.map.words import CLICK, figure_note, looked_words, missing, notes, quantity_words
 from app.show.cautions import path_note
+from app.show.checks import CheckedAthlete
 from app.show.glossary import explained
 from app.show.page_parts import missing_measures, page_link
 from app.show.whose import UNREAD, who_words

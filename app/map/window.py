@@ -6,8 +6,8 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import NDArray
 
-from app.compare.words import CHECKED_BALL_KG, CHECKED_SPEED_M_S
-from app.map.checks import Window
+from app.show.checked_range import CHECKED_BALL_KG, CHECKED_SPEED_M_S
+from app.show.window import Window
 from model.ball import BALL_LIMITS, Ball
 from model.interval import Interval
 from model.speed import SpeedProfile

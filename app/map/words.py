@@ -1,63 +1,20 @@
-"""What the page says: values and lines in words, what is missing, where the speeds come from, the checked range."""
+"""What the page says: shares in words, what is missing, where the speeds come from, how the map is read."""
 
 import math
 
-import numpy as np
-
-from app.compare.answers import share_of
-from app.compare.table import number
-from app.compare.words import CHECK, CHECKED_BALL_KG, CHECKED_SPEED_M_S, checked_in
-from app.map.answers import Hundred, MapAnswer
+from app.map.answers import MapAnswer
+from app.show.ball_words import throw_words, value_words
+from app.show.checked_range import beyond
+from app.show.hundred import hundred_words
+from app.show.numbers import share_of
 from app.show.quantities import title
-from app.show.subject import Case
 from app.show.whose import measures_missing
-from app.units.conversion import from_si, range_in
-from app.units.systems import METRIC, System
-from model.ball import DEFAULT_DIAMETER_M, Ball
 from model.channels import READINGS
-from model.checks import Limit
-from model.interval import Interval
 from model.quantity import READOUTS, Quantity
-from model.throw import Throw
 
 CLICK = "A click on the map adds the throw there to Compare; by keyboard, the two fields and the button do."
 FULL_SPEED = "full speed, 90 % interval"
 PRIOR = "prior, not this athlete: full speed"
-NOT_DEFINED = "not defined"
-
-
-def value_words(value: float, unit: str) -> str:
-    """Write a value with its unit, in as many figures as can be told apart; a time in ms.
-
-    Parameters
-    ----------
-    value : float
-    unit : str
-        As `Quantity.unit` has it.
-
-    Returns
-    -------
-    str
-        For example "66.5 N·m" or "118 ms".
-    """
-    if not math.isfinite(value):
-        return NOT_DEFINED
-    if unit == "s":
-        value, unit = from_si(value, "ms"), "ms"
-    size = abs(value)
-    places = 0 if size >= 100.0 else 1 if size >= 10.0 else 2 if size >= 1.0 else 3
-    return f"{number(value, places)} {unit}"
-
-
-def throw_words(throw: Throw, system: System = METRIC) -> str:
-    """Name a throw by ball and speed."""
-    return f"{ball_words(throw.ball, system)} at {system.text(throw.speed_m_s, 'm/s', least=1, most=1)}"
-
-
-def ball_words(ball: Ball, system: System = METRIC) -> str:
-    """Name a ball by its mass, and by its diameter where that is not the usual one."""
-    size = "" if ball.diameter_m == DEFAULT_DIAMETER_M else f" ({system.text(ball.diameter_m, 'mm')})"
-    return f"{system.text(ball.mass_kg, 'g')}{size}"
 
 
 def quantity_words(quantity: Quantity) -> str:
@@ -69,13 +26,6 @@ def share_words(value: float, reference: float, kind: str) -> str:
     """Write a value in per cent of the reference's, with the kind of the reference."""
     share = share_of(value, reference)
     return f"{math.floor(share + 0.5)} % of {kind}" if math.isfinite(share) else "no per cent"
-
-
-def interval_words(speed: Interval, system: System = METRIC) -> str:
-    """Write a speed with its interval, for example "28.4 m/s (27.9 to 28.9)"."""
-    values = (float(np.squeeze(value)) for value in (speed.estimate, speed.low, speed.high))
-    middle, low, high = (system.number(value, "m/s", least=1, most=1) for value in values)
-    return f"{middle} {system.unit('m/s')} ({low} to {high})"
 
 
 def missing(answer: MapAnswer, measures: dict[str, str]) -> list[str]:
@@ -94,26 +44,6 @@ def missing(answer: MapAnswer, measures: dict[str, str]) -> list[str]:
     """
     speed = "" if answer.case.reference.speed_m_s is not None else "the reference throw: ball and release speed"
     return [measures_missing(answer.case, measures), speed]
-
-
-def hundred_words(hundred: Hundred, case: Case) -> str:
-    """Say which throw is 100 %, and if Compare has another reference, that one too.
-
-    Parameters
-    ----------
-    hundred : Hundred
-    case : Case
-
-    Returns
-    -------
-    str
-    """
-    where = " (the reference throw of Compare)" if hundred.of == "reference" else ""
-    said = f"100 % is {throw_words(hundred.throw, case.system)}, {hundred.known}{where}."
-    speed = case.reference.speed_m_s
-    if hundred.of == "profile" and speed is not None and abs(speed - hundred.throw.speed_m_s) >= 0.05:
-        said += f" Compare counts from its own reference throw, {case.speed(speed)} {case.speed_unit}."
-    return said
 
 
 def profile_words(answer: MapAnswer) -> str:
@@ -142,31 +72,6 @@ def profile_words(answer: MapAnswer) -> str:
         f"Line and band: this athlete’s mean full-effort throw with its 90 % interval, from {len(full)} readings with "
         f"{balls} balls."
     )
-
-
-def beyond(mass_kg: tuple[float, float], speed_m_s: tuple[float, float], what: str, system: System = METRIC) -> str:
-    """Name the range in which the calculation was checked where something leaves it, and what kind of check that was.
-
-    Parameters
-    ----------
-    mass_kg, speed_m_s : (float, float)
-        Its ends (kg, m/s).
-    what : str
-        What it is called.
-    system : System
-        The units of the range.
-
-    Returns
-    -------
-    str
-        Nothing inside the range.
-    """
-    limits = []
-    if mass_kg[0] < CHECKED_BALL_KG[0] or mass_kg[1] > CHECKED_BALL_KG[1]:
-        limits.append(f"balls from {range_in(Limit(*CHECKED_BALL_KG, 'kg'), system.unit('g'))}")
-    if speed_m_s[0] < CHECKED_SPEED_M_S[0] or speed_m_s[1] > CHECKED_SPEED_M_S[1]:
-        limits.append(f"speeds from {range_in(Limit(*CHECKED_SPEED_M_S, 'm/s'), system.unit('m/s'))}")
-    return f"{checked_in(what, limits)} {CHECK}" if limits else ""
 
 
 def notes(answer: MapAnswer) -> list[str]:

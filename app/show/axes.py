@@ -4,10 +4,10 @@ from typing import Any
 
 import numpy as np
 
-from app.map.checks import Window
 from app.show.palette import THEMES, Theme, figure_px, template
 from app.show.plane import LETTER, Plane
 from app.show.ticks import ROUND_G, ROUND_OZ, mass_ticks, speed_ticks
+from app.show.window import Window
 from app.units.conversion import from_si, plain, to_si
 from app.units.systems import System
 

@@ -1,5 +1,6 @@
 """The pieces that pages are made of alike: heading, links, the names of fields, the last line on paper."""
 
+import json
 from collections.abc import Callable, Collection, Sequence
 from typing import Any
 
@@ -8,7 +9,7 @@ from dash import dcc, html, no_update
 from dash.development.base_component import Component
 from dash.exceptions import PreventUpdate
 
-from app.compare.words import INVENTED
+from app.show.invented import INVENTED
 from app.version import VERSION
 
 
@@ -134,3 +135,8 @@ def is_id(part: object) -> bool:
 def imprint(today: str) -> Component:
     """Make the last line of the printed page: date and version."""
     return html.P(f"Levelpeak {VERSION} · printed {today}", className="paper-only quiet")
+
+
+def dom_id(part: str | dict[str, str]) -> str:
+    """The id as the browser has it."""
+    return part if isinstance(part, str) else json.dumps(part, sort_keys=True, separators=(",", ":"))

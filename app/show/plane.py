@@ -6,7 +6,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from app.map.checks import Window
+from app.show.window import Window
 from app.units.conversion import array_from_si
 
 Array = NDArray[np.float64]

@@ -6,8 +6,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 
-from app.compare.checks import EARLIEST_DATE, message, read_number
 from app.show import profile_fields as fields
+from app.show.checks import EARLIEST_DATE, message, read_number
 from app.show.form_fields import LONGEST_TEXT, Field
 from app.show.profile_form import BallRow, Cell, ProfileForm
 from app.units.systems import METRIC, System

@@ -1,10 +1,11 @@
 """From the two forms to the athlete's speed profile, and to the throw that it starts from."""
 
+import math
 from dataclasses import dataclass
 from datetime import date
 from functools import lru_cache
 
-from app.compare.checks import check_athlete, check_reference, check_throw
+from app.show.checks import check_athlete, check_reference, check_throw
 from app.show.profile_checks import CheckedForm, check_form
 from app.show.profile_form import ProfileForm
 from app.show.throw_form import Form
@@ -17,6 +18,10 @@ from model.radar import Radar, release_speed
 from model.speed import SpeedProfile, fit_athlete
 from model.speed_readings import BASES, SAME_BALL_KG, RadarReading
 from model.throw import Throw
+
+ANY_SPEED_M_S = 10.0
+
+ABOUT_TWICE = 2.0  # the ball it is shown for: the heavier one nearest to twice the own ball
 
 OWN_BALL = Ball(0.145)  # while the Compare form has no reference throw
 JOINTS = {"varus": "elbow, varus torque", "internal_rotation": "shoulder, internal-rotation torque"}
@@ -303,3 +308,39 @@ def case_of(compared: Form, form: ProfileForm, today: date, system: System = MET
     reference = reference_of(compared, athlete.person, today)
     found = profile_of(athlete.person, reference.ball, form, today, reference.speed_m_s, system)
     return Case(athlete.person, athlete.code, reference, form, found, system)
+
+
+def shown_ball(case: Case) -> Ball:
+    """The ball that the two answers are told for.
+
+    Parameters
+    ----------
+    case : Case
+
+    Returns
+    -------
+    Ball
+        Of the rack's heavier balls the one nearest to twice the own; without any, one of twice the own mass.
+    """
+    own = case.own_ball.mass_kg
+    heavier = [ball for ball in case.rack if ball.mass_kg > 1.05 * own]
+    if not heavier:
+        return Ball(min(ABOUT_TWICE * own, 3.0), case.own_ball.diameter_m)
+    return min(heavier, key=lambda ball: abs(math.log(ball.mass_kg / (ABOUT_TWICE * own))))
+
+
+def radar_factor(ball: Ball, case: Case) -> float:
+    """Release speed over what the radar shows: it depends on the ball and the place, not on the speed.
+
+    Parameters
+    ----------
+    ball : Ball
+    case : Case
+
+    Returns
+    -------
+    float
+        1 while the radar correction is off.
+    """
+    radar = case.found.checked.radar
+    return 1.0 if radar is None else release_speed(ANY_SPEED_M_S, ball, radar).factor

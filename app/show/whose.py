@@ -4,13 +4,13 @@ from contextlib import suppress
 from dataclasses import dataclass
 from typing import Any
 
-from app.compare.changes import opening
 from app.demo import Demo
 from app.show.form_fields import MEASURE_NAMES
 from app.show.kept import form_for, form_of
 from app.show.profile_form import ProfileForm
 from app.show.subject import Case
 from app.show.throw_form import Form, FormError, demo_form, from_json
+from app.show.throw_form_change import opening
 from app.units.conversion import plain
 from app.units.systems import System
 from model.person import Person

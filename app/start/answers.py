@@ -4,9 +4,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
 
-from app.compare.checks import check_reference
-from app.map.answers import Hundred, hundred_of, own_speed_known_by
 from app.show.cautions import is_growing
+from app.show.checks import check_reference
+from app.show.hundred import Hundred, hundred_of, own_speed_known_by
 from app.show.rack import balls_in
 from app.show.subject import Case, Fitted, case_of, is_same
 from app.show.throw_form import Form

@@ -16,17 +16,16 @@ from dash.exceptions import PreventUpdate
 from flask import current_app
 
 from app import ids
-from app.compare.checks import check_athlete
-from app.compare.throwers import is_invented
 from app.demo import Demo, load_demo
-from app.map.answers import usual_base
-from app.map.changes import to_compare
-from app.map.checks import Spot
+from app.show.added_throw import to_compare
 from app.show.axes import width_px
+from app.show.checks import check_athlete
 from app.show.drawn import drawn
 from app.show.flat_form import by_name
 from app.show.from_start import to_json as plan_json
 from app.show.glossary import field_words
+from app.show.hundred import usual_base
+from app.show.invented import is_invented
 from app.show.page_parts import names_in
 from app.show.palette import theme_named
 from app.show.rack import boxes_of, masses_of, texts_of
@@ -34,6 +33,7 @@ from app.show.subject import case_of
 from app.show.throw_form import FormError
 from app.show.throw_form import to_json as compare_json
 from app.show.whose import OF_COMPARE, Whose, kept_athlete
+from app.show.window import Spot
 from app.start.address import arm_of, code_in, compare_code, query_of, unknown_code, who_of
 from app.start.answers import field_for, start_of
 from app.start.checks import TYPED, fields_of

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
-from app.compare.checks import message, read_field
+from app.show.checks import message, read_field
 from app.show.form_fields import Field
 from app.start.form import COUNTED, LIMITS, StartForm
 from app.units.systems import METRIC, System

@@ -6,11 +6,11 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from app.map.checks import Window
 from app.show.axes import BLANK, NARROW_PX, WIDTH_PX, figure_layout, mass_axis, rack_marks
 from app.show.palette import THEMES, Theme, figure_px
 from app.show.plane import LETTER, Plane, trace, with_ink
 from app.show.point_labels import OnLine, place_labels
+from app.show.window import Window
 from app.start.answers import StartAnswer
 from app.start.found import Found
 from app.start.words import EDGES, limit_words, throw_text

@@ -6,8 +6,7 @@ from functools import lru_cache
 
 import numpy as np
 
-from app.athlete.caps import radar_factor
-from app.show.subject import Case, Fitted, is_same
+from app.show.subject import Case, Fitted, is_same, radar_factor
 from model.ball import BALL_LIMITS, Ball
 from model.ceilings import Amount, Ceilings, Reference, Thrower
 from model.checks import InputError

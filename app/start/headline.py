@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from app.map.words import ball_words
+from app.show.ball_words import ball_words
 from app.start import words
 from app.start.answers import StartAnswer
 from app.start.form import AIMS

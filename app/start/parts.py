@@ -5,12 +5,12 @@ from dash import dcc, html
 from dash.development.base_component import Component
 
 from app import ids
-from app.compare.parts import choice, number_field
 from app.demo import Demo
-from app.map.form import BASES
 from app.show.axes import BLANK
+from app.show.controls import choice, number_field
 from app.show.curves_figure import GRAPH_CONFIG
 from app.show.glossary import explained
+from app.show.hundred import BASES
 from app.show.whose import OF_COMPARE, people
 from app.start.checks import CERTAINTY, DOUBT, SHOWN_IN, bound_of, fields_of
 from app.start.form import ABSOLUTE, AIMS, AXES, EXAMPLE, LIMITS, SHARE, StartForm

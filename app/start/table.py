@@ -9,9 +9,9 @@ from dash import html
 from dash.development.base_component import Component
 
 from app import ids
-from app.compare.answers import share_of
-from app.map.words import ball_words, value_words
+from app.show.ball_words import ball_words, value_words
 from app.show.glossary import explained
+from app.show.numbers import share_of
 from app.show.subject import is_same
 from app.start import rounded, words
 from app.start.answers import StartAnswer

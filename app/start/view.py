@@ -6,9 +6,9 @@ from typing import Any
 from dash import html
 from dash.development.base_component import Component
 
-from app.compare.checks import CheckedAthlete
 from app.demo import Demo
 from app.show.cautions import GROWING, caution_part, is_growing, path_note
+from app.show.checks import CheckedAthlete
 from app.show.page_parts import missing_measures, page_link
 from app.show.whose import UNREAD, measures_missing, who_words
 from app.start import headline, words

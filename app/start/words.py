@@ -1,7 +1,9 @@
 """How the page writes numbers and limits, what its numbers rest on, and what is missing."""
 
-from app.athlete.advice import FLIGHT_NOTE, effort_source
-from app.map.words import ball_words, beyond, hundred_words, value_words
+from app.show.ball_words import ball_words, value_words
+from app.show.checked_range import beyond
+from app.show.hundred import hundred_words
+from app.show.sources import FLIGHT_NOTE, effort_source
 from app.start.answers import StartAnswer
 from app.start.checks import LABELS, SHOWN_IN
 from app.start.form import LIMITS

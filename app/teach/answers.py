@@ -6,11 +6,10 @@ from functools import lru_cache
 
 import numpy as np
 
-from app.athlete.prior import shown_ball
-from app.claim.answers import ORDER
+from app.show.numbers import READOUT_ORDER
 from app.show.profile_form import ProfileForm
 from app.show.rack import name_of, picked_texts, rack_of, texts_of
-from app.show.subject import Case, Fitted, case_of, is_same, mean_speeds
+from app.show.subject import Case, Fitted, case_of, is_same, mean_speeds, shown_ball
 from app.show.throw_form import Form
 from app.teach.form import Session
 from app.units.conversion import to_si
@@ -254,5 +253,5 @@ def _worked(
     return own, series, profile_throws, built
 
 
-FOUR = ORDER
+FOUR = READOUT_ORDER
 """The four sizes of a curve, as the page orders them."""

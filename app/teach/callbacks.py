@@ -16,11 +16,11 @@ from dash.exceptions import PreventUpdate
 from flask import current_app
 
 from app import ids
-from app.compare.checks import check_athlete
-from app.compare.rows import dom_id
-from app.compare.throwers import is_invented
 from app.demo import Demo, load_demo
+from app.show.checks import check_athlete
 from app.show.drawn import drawn
+from app.show.invented import is_invented
+from app.show.page_parts import dom_id
 from app.show.subject import case_of
 from app.show.throw_form import LONGEST_KEPT, FormError
 from app.show.whose import OF_COMPARE, UNREAD, Whose, people, whose

@@ -5,10 +5,10 @@ from typing import Any
 from dash import html
 from dash.development.base_component import Component
 
-from app.athlete.strip import percent_of
-from app.map.words import throw_words, value_words
+from app.show.ball_words import throw_words, value_words
 from app.show.cautions import GROWING, cautions, is_growing, path_note
 from app.show.glossary import TERMS
+from app.show.strip import percent_of
 from app.teach.answers import FOUR, READING, Lesson, Thrown
 from app.teach.notes import source_line
 from app.teach.pictures import Picture, line_of, picture_of, ranges

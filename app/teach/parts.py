@@ -5,8 +5,8 @@ from dash import html
 from dash.development.base_component import Component
 
 from app import ids
-from app.compare.parts import choice
-from app.compare.words import INVENTED
+from app.show.controls import choice
+from app.show.invented import INVENTED
 from app.show.page_parts import file_field
 from app.teach.form import Session
 from app.teach.notes import question_parts

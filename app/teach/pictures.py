@@ -5,9 +5,9 @@ from typing import Any
 
 import numpy as np
 
-from app.compare.moving import PLACES, chain_of
-from app.map.words import throw_words
+from app.show.ball_words import throw_words
 from app.show.glossary import explained
+from app.show.joint_centres import PLACES, chain_of
 from app.show.markup import to_html
 from app.show.palette import THEMES, depth_of, line_width
 from app.teach.answers import READING, SHARES, Lesson, Thrown

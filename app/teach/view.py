@@ -8,10 +8,10 @@ from typing import Any
 from dash import html
 from dash.development.base_component import Component
 
-from app.athlete.strip import picture_alone
 from app.show.cautions import CAUTIONS, GROWING, is_growing, path_note
 from app.show.markup import to_html
 from app.show.page_parts import missing_measures, page_link
+from app.show.strip import picture_alone
 from app.show.subject import Case
 from app.show.whose import measures_missing
 from app.teach.answers import Lesson

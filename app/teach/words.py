@@ -4,10 +4,10 @@ import math
 from dataclasses import dataclass
 from typing import Any
 
-from app.compare.table import difference
-from app.map.words import ball_words, throw_words, value_words
+from app.show.ball_words import ball_words, throw_words, value_words
 from app.show.glossary import explained
 from app.show.markup import to_html
+from app.show.numbers import difference
 from app.teach.answers import FOUR, READING, Lesson, Thrown
 from app.units.conversion import from_si
 from model.claim import NO_DIFFERENCE

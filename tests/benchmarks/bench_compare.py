@@ -22,12 +22,12 @@ from playwright.sync_api import Page, sync_playwright
 from werkzeug.serving import WSGIRequestHandler, make_server
 
 from app.compare.answers import compare
-from app.compare.changes import opening
 from app.compare.picture import figure_of, paper_of
 from app.compare.view import view_of
 from app.demo import load_demo
 from app.show.palette import THEMES
 from app.show.throw_form import copy_throw, remove_throw
+from app.show.throw_form_change import opening
 from app.web.server import Config, create_app
 
 RUNS = 55

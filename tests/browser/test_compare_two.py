@@ -3,8 +3,8 @@
 import numpy as np
 import pytest
 
-from app.compare.checks import check_athlete
 from app.demo import load_demo
+from app.show.checks import check_athlete
 from app.show.throw_form import measures_of
 from model.ball import Ball
 from model.throw import Throw, curves

@@ -12,8 +12,8 @@ from app.compare.along.link import LinkError, sendable, text_of
 from app.compare.along.tables import curves_table, file_name, readings_table
 from app.compare.answers import Comparison, compare
 from app.compare.on_page import FIELDS, as_drawn
-from app.compare.throwers import invented_throwers
 from app.demo import load_demo
+from app.show.invented import invented_throwers
 from app.show.throw_form import Form
 
 BUTTONS = (ids.COMPARE_PNG, ids.COMPARE_SVG, ids.COMPARE_CURVES, ids.COMPARE_READINGS, ids.COMPARE_COPY)

@@ -15,8 +15,7 @@ from collections.abc import Collection, Sequence
 from dataclasses import replace
 from typing import Any
 
-from app.compare.answers import Comparison, plain
-from app.compare.changes import Change
+from app.compare.answers import Comparison
 from app.show.form_fields import HOLD_FIELDS
 from app.show.quantities import QUANTITIES
 from app.show.throw_form import (
@@ -34,6 +33,8 @@ from app.show.throw_form import (
     from_json,
     to_json,
 )
+from app.show.throw_form_change import Change
+from app.units.conversion import plain
 
 VERSION = "1"
 LONGEST = 4000  # characters of a link's text; eight usual throws with all measures take about 400

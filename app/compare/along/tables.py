@@ -6,10 +6,11 @@ from collections.abc import Collection, Iterable
 from datetime import date
 
 from app.commands.curve import channel_column
-from app.compare.answers import Answer, Comparison, share_of
+from app.compare.answers import Answer, Comparison
 from app.compare.table import Column, columns
 from app.csv_files import csv_line
 from app.show.form_fields import HOLDS
+from app.show.numbers import share_of
 from app.units.conversion import from_si
 from model.channels import CHANNELS, Reading
 

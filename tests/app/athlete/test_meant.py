@@ -10,7 +10,6 @@ from app.athlete import advice, arm, caps, correction, grid, prior, speeds, stri
 from app.athlete.changes import put_in, read_page, with_own_ball
 from app.athlete.meant import meant, read_written, written
 from app.athlete.plot import figure, shown_of
-from app.compare.changes import opening
 from app.demo import load_demo
 from app.show.kept import form_of
 from app.show.palette import THEMES
@@ -18,6 +17,7 @@ from app.show.profile_checks import check_form
 from app.show.profile_fields import WITH_UNITS, mass_words
 from app.show.profile_form import BallRow, Cell, ProfileForm
 from app.show.subject import case_of
+from app.show.throw_form_change import opening
 from app.units.systems import CUSTOMARY, METRIC
 from model.ball import Ball
 

@@ -14,10 +14,12 @@ from app.show.cautions import CAUTIONS, NO_VERDICT, cautions
 from app.show.levels import points_for
 from app.show.palette import THEMES
 from app.show.profile_form import ProfileForm
-from app.show.subject import case_of
+from app.show.strip import strip_of
+from app.show.subject import case_of, shown_ball
 from app.show.throw_form import demo_form, empty_form
 from model.quantity import Quantity, quantity_at
 from model.throw import path_loads
+from model.zones import standing
 from tests.app.athlete.conftest import DEMO, TODAY
 
 
@@ -32,7 +34,7 @@ def test_the_strip_says_the_zone_that_the_athlete_is_in(make_case, text):
 def test_the_probabilities_of_the_zones_are_one_together(make_case):
     for code in ("W01", "W02", "W03", "W04", "W05", "W06"):
         case = make_case(code)
-        stands = strip.standing(case.profile, points_for(case, "varus"))
+        stands = standing(case.profile, points_for(case, "varus"))
         assert sum(zone.probability for zone in stands.zones) == pytest.approx(1.0, abs=1e-9)
 
 
@@ -47,7 +49,7 @@ def test_without_readings_the_sign_is_not_known_and_no_zone_is_marked(make_case,
 
 def test_the_same_speed_answer_is_that_of_the_model(make_case, text):
     case = make_case("W06")
-    ball = prior.shown_ball(case)
+    ball = shown_ball(case)
     assert ball.mass_kg == 0.275  # of 160, 210, 275, 360 and 470 g the one nearest to twice 145 g
     loads = path_loads(case.person, 0.073)
     own, same = quantity_at(loads, Quantity("varus", "peak"), [0.145, 0.275], [case.throw.speed_m_s] * 2)
@@ -57,7 +59,7 @@ def test_the_same_speed_answer_is_that_of_the_model(make_case, text):
 def test_level_points_are_near_a_third_a_half_and_one_and_the_line_shows_them(make_case):
     # first order: rise rate 1/3, peak 1/2, area 1 (DESIGN section 4)
     case = make_case("W01")
-    made = strip.strip_of(case.profile, points_for(case, "varus"))
+    made = strip_of(case.profile, points_for(case, "varus"))
     assert made.spans["rise_rate"] == pytest.approx((1 / 3, 1 / 3), abs=0.03)
     assert made.spans["peak"] == pytest.approx((0.5, 0.5), abs=0.04)
     assert made.spans["area"] == pytest.approx((1.0, 1.0), abs=0.25)

@@ -8,8 +8,8 @@ import pytest
 from app.claim.answers import claim_of
 from app.claim.form import ClaimForm
 from app.claim.view import view_of
-from app.compare.checks import check_athlete
 from app.demo import load_demo
+from app.show.checks import check_athlete
 from app.show.kept import form_for
 from app.show.profile_form import ProfileForm
 from app.show.throw_form import demo_form

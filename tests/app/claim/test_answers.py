@@ -4,9 +4,10 @@ from dataclasses import replace
 
 import pytest
 
-from app.claim.answers import ORDER, usual_balls
+from app.claim.answers import usual_balls
 from app.compare.answers import compare
 from app.compare.sentence import headline
+from app.show.numbers import READOUT_ORDER
 from app.show.throw_form import Form, ThrowForm, empty_form
 from model.ball import Ball
 from model.quantity import READOUTS
@@ -18,7 +19,7 @@ def verdicts(answer) -> dict[str, str]:
 
 
 def test_every_readout_is_answered():
-    assert set(ORDER) == set(READOUTS)
+    assert set(READOUT_ORDER) == set(READOUTS)
 
 
 def test_the_speeds_are_the_profiles_mean_throws(make_claim):
@@ -35,7 +36,7 @@ def test_at_typed_speeds_the_numbers_are_those_of_compare(make_claim, compared):
     form = Form(compared().athlete, throws, "t1")
     said = str(headline(compare(form, TODAY), "")[0])
     found = answer.settled.found
-    percent = {key: 100.0 * found[key].relative.estimate for key in ORDER}
+    percent = {key: 100.0 * found[key].relative.estimate for key in READOUT_ORDER}
     assert f"peak {abs(percent['peak']):.0f} % {'lower' if percent['peak'] < 0 else 'higher'}" in said
     assert f"loaded {percent['loaded_s']:.0f} % longer" in said
     assert f"area {percent['area']:.0f} % larger" in said

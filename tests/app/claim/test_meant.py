@@ -12,8 +12,8 @@ from app.claim.meant import meant, read_written, written
 from app.claim.parts import field_description, field_label
 from app.claim.view import view_of
 from app.claim.words import claim_words, throws_words
-from app.compare.checks import check_athlete
 from app.demo import load_demo
+from app.show.checks import check_athlete
 from app.show.kept import form_for
 from app.show.rack import rack_of
 from app.show.throw_form import demo_form

@@ -5,7 +5,6 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from app.claim.answers import ORDER
 from app.claim.words import (
     FOUR,
     beyond_words,
@@ -19,6 +18,7 @@ from app.claim.words import (
     throws_words,
     values_words,
 )
+from app.show.numbers import READOUT_ORDER
 from app.show.throw_form import empty_form
 from model.claim import Difference
 from model.interval import Interval
@@ -136,7 +136,7 @@ def test_for_the_young_and_for_women_the_page_says_at_the_number_whose_path_it_i
 def test_every_readout_has_its_verdict_number_and_picture(make_claim, view, text):
     shown = view(make_claim())
     rows = shown.readouts[1].children
-    assert len(rows) == len(ORDER)
+    assert len(rows) == len(READOUT_ORDER)
     for row in rows:
         head, numbers, picture = row.children
         assert text(head).endswith(("holds", "does not hold", "cannot tell from these readings"))

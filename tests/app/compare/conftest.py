@@ -6,11 +6,11 @@ from dataclasses import replace
 import pytest
 
 from app.compare.answers import Answer, Comparison, compare
-from app.compare.changes import opening
-from app.compare.checks import CheckedAthlete, CheckedThrow
 from app.demo import load_demo
+from app.show.checks import CheckedAthlete, CheckedThrow
 from app.show.quantities import reading_named
 from app.show.throw_form import OTHER, ThrowForm
+from app.show.throw_form_change import opening
 from model.ball import Ball
 from model.person import Person
 from model.readouts import Readouts

@@ -5,11 +5,13 @@ from dataclasses import replace
 
 import pytest
 
-from app.compare.answers import bwh_of, plain, share_of
+from app.compare.answers import bwh_of
 from app.compare.picture import level_of, scale_of
 from app.compare.table import columns
+from app.show.numbers import share_of
 from app.show.quantities import QUANTITIES
 from app.show.throw_form import OTHER, Form, ThrowForm
+from app.units.conversion import plain
 
 ATHLETE = {
     "code": "X1", "sex": "male", "handedness": "right", "age_years": "25", "stature_cm": "188", "body_mass_kg": "90",

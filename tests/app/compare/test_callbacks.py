@@ -7,12 +7,12 @@ import pytest
 
 from app import ids
 from app.compare.callbacks import draw, rest_on, tell
-from app.compare.changes import opening
-from app.compare.checks import check_athlete
 from app.compare.on_page import CHOSEN
 from app.demo import load_demo
 from app.show.cautions import GROWING, UNMEASURED
+from app.show.checks import check_athlete
 from app.show.throw_form import THROW_NAMES, to_json
+from app.show.throw_form_change import opening
 from app.web.server import Config, create_app
 from model.throw import path_loads
 from tests.app.compare.conftest import text_of

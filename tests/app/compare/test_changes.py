@@ -5,9 +5,10 @@ from dataclasses import replace
 
 import pytest
 
-from app.compare.changes import added, held_otherwise, moved, opening, put_back
+from app.compare.changes import added, held_otherwise, moved, put_back
 from app.demo import load_demo
 from app.show.throw_form import empty_form, to_json
+from app.show.throw_form_change import opening
 
 DEMO = load_demo()
 

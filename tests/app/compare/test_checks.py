@@ -7,7 +7,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from app.compare.checks import check_above, check_athlete, check_reference, check_throw, message, read_number, throw_of
+from app.compare.checks import check_above, throw_of
+from app.show.checks import check_athlete, check_reference, check_throw, message, read_number
 from app.show.throw_form import ATHLETE_NAMES, Form, ThrowForm
 from model.checks import InputError, Limit
 

@@ -6,9 +6,9 @@ from datetime import date
 import pytest
 
 from app.compare.answers import compare
-from app.compare.checks import NO_PROFILE, check_athlete, check_reference, check_throw
 from app.compare.holding import clocks_kept, settled, speeds_kept
 from app.demo import load_demo, load_readings
+from app.show.checks import NO_PROFILE, check_athlete, check_reference, check_throw
 from app.show.form_fields import HOLD_FIELDS
 from app.show.profile_form import rack_form, with_readings
 from app.show.subject import case_of

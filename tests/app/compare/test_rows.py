@@ -4,7 +4,8 @@ import dash_mantine_components as dmc
 import pytest
 from dash import html
 
-from app.compare.rows import dom_id, move_id, rows, sample_style
+from app.compare.rows import move_id, rows, sample_style
+from app.show.page_parts import dom_id
 from app.show.palette import THEMES
 from app.show.throw_form import Form, copy_throw
 

@@ -5,7 +5,8 @@ import math
 import pytest
 from dash import html
 
-from app.compare.table import columns, difference, number, table
+from app.compare.table import columns, table
+from app.show.numbers import difference, number
 
 
 def cells(made) -> list[list[str]]:

@@ -6,17 +6,9 @@ from dataclasses import replace
 import pytest
 
 from app.compare.changes import emptied, held_otherwise, put_back
-from app.compare.throwers import (
-    exchanged,
-    filled,
-    invented_throwers,
-    is_invented,
-    joined,
-    released_as_before,
-    remeasured,
-    without_second,
-)
+from app.compare.throwers import exchanged, filled, joined, released_as_before, remeasured, without_second
 from app.demo import load_demo
+from app.show.invented import invented_throwers, is_invented
 from app.show.throw_form import OTHER, demo_form, empty_form, to_json
 
 DEMO = load_demo()

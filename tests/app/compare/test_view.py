@@ -2,7 +2,8 @@
 
 from dataclasses import replace
 
-from app.compare.view import basis_of, view_of
+from app.compare.view import view_of
+from app.show.basis import basis_of
 from app.show.throw_form import empty_form
 from model.person import Person
 

@@ -4,8 +4,10 @@ from operator import attrgetter
 
 import pytest
 
-from app.compare.words import BASIS, CHECK, CHECKED_BALL_KG, CHECKED_SPEED_M_S, summary, warnings
+from app.compare.words import summary, warnings
+from app.show.basis import BASIS
 from app.show.cautions import cautions
+from app.show.checked_range import CHECK, CHECKED_BALL_KG, CHECKED_SPEED_M_S
 from model.person import Person
 from tests.model.helpers import THROWS
 

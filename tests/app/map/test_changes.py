@@ -4,13 +4,14 @@ from dataclasses import replace
 
 import pytest
 
-from app.compare.checks import check_throw
 from app.compare.holding import settled
-from app.map.changes import clicked, first_spot, taken_back, to_compare
-from app.map.checks import Spot
+from app.map.changes import clicked, first_spot, taken_back
+from app.show.added_throw import to_compare
+from app.show.checks import check_throw
 from app.show.profile_form import ProfileForm
 from app.show.subject import case_of
 from app.show.throw_form import copy_throw, empty_form, to_json
+from app.show.window import Spot
 from tests.app.map.conftest import TODAY
 
 SPOT = Spot(0.210, 30.5)

@@ -2,8 +2,9 @@
 
 import pytest
 
-from app.map.checks import Spot, Window, check_spot, check_window, quantity_of
+from app.map.checks import check_spot, check_window, quantity_of
 from app.map.form import MapForm
+from app.show.window import Spot, Window
 from model.quantity import Quantity
 
 FITTING = Window(0.08, 0.54, 18.0, 40.0)

@@ -7,12 +7,12 @@ import numpy as np
 import plotly.graph_objects as go
 import pytest
 
-from app.map.checks import Window
 from app.map.figure import map_figure, paper_figure
 from app.map.form import SHOWN_READINGS
 from app.show.axes import BLANK, width_px
 from app.show.palette import SCREEN_THEMES, THEMES
 from app.show.plane import Plane, trace
+from app.show.window import Window
 from model.quantity import READOUTS
 
 LIGHT = THEMES["light"]

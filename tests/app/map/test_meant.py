@@ -7,13 +7,14 @@ import pytest
 
 from app.demo import load_demo
 from app.map.answers import map_of
-from app.map.changes import clicked, first_spot, to_compare
+from app.map.changes import clicked, first_spot
 from app.map.checks import check_spot, check_window
 from app.map.figure import map_figure
 from app.map.form import MapForm
 from app.map.meant import meant, read_written, shown, written
 from app.map.table import looked_table, speeds_table
 from app.map.words import figure_note, looked_words, notes
+from app.show.added_throw import to_compare
 from app.show.kept import form_for
 from app.show.palette import THEMES
 from app.show.throw_form import demo_form

@@ -4,9 +4,11 @@ from dataclasses import replace
 
 import pytest
 
-from app.compare.checks import check_athlete
 from app.map.view import view_of
-from app.map.words import beyond, figure_note, looked_words, notes, value_words
+from app.map.words import figure_note, looked_words, notes
+from app.show.ball_words import value_words
+from app.show.checked_range import beyond
+from app.show.checks import check_athlete
 from app.show.throw_form import empty_form
 
 

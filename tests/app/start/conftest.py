@@ -5,8 +5,8 @@ from datetime import date
 
 import pytest
 
-from app.compare.checks import check_athlete
 from app.demo import load_demo
+from app.show.checks import check_athlete
 from app.show.profile_form import ProfileForm
 from app.show.whose import Whose, whose
 from app.start.answers import start_of

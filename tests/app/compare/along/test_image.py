@@ -8,9 +8,9 @@ import plotly.graph_objects as go
 import pytest
 
 from app.compare.along.image import foot, heading, image_of
-from app.compare.checks import CheckedAthlete
 from app.compare.picture import figure_of
 from app.show.cautions import CAUTIONS
+from app.show.checks import CheckedAthlete
 from app.show.palette import THEMES
 from app.version import VERSION
 from model.person import Person

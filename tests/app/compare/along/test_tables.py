@@ -11,7 +11,7 @@ import pytest
 
 from app.commands.curve import columns_of
 from app.compare.along.tables import curves_table, file_name, quantity_column, readings_table, unit_name
-from app.compare.checks import CheckedAthlete
+from app.show.checks import CheckedAthlete
 from app.show.quantities import QUANTITIES, reading_named
 from app.show.throw_form import ThrowForm
 
