@@ -11,7 +11,7 @@ from typing import Any
 from dash import html
 from dash.development.base_component import Component
 
-from app import ids
+from app.show import ids
 
 PATH = "/words"
 

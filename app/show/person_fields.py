@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from dash import html
 from dash.development.base_component import Component
 
-from app import ids
+from app.show import ids
 from app.show.controls import choice, number_field, text_field
 from app.show.form_fields import BY_AGE, LENGTHS, MARK, MARKS, MEASURES, Field
 from app.show.throw_form import measure_name

@@ -9,11 +9,11 @@ from dash.exceptions import CallbackException, DependencyException
 from flask import Flask, Response, abort, request
 from werkzeug.exceptions import HTTPException
 
-from app import ids, places
+from app import places
 from app.pages import PAGES
 from app.records.store import Store
 from app.version import VERSION
-from app.web import shell
+from app.web import ids, shell
 from app.web.packing import pack
 from app.web.page import Page
 from model.checks import InputError

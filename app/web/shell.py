@@ -7,10 +7,11 @@ import dash_mantine_components as dmc
 from dash import ClientsideFunction, Dash, Input, Output, State, dcc, html
 from dash.development.base_component import Component
 
-from app import ids
+from app.show import ids as shared_ids
 from app.show.glossary import meanings
 from app.units.systems import METRIC, SYSTEMS
 from app.version import VERSION
+from app.web import ids
 from app.web.page import Page
 
 THEMES = ("light", "dark", "projector")
@@ -29,10 +30,10 @@ def layout() -> Component:
         children=html.Div(
             className="shell",
             children=[
-                dcc.Location(id=ids.SHELL_URL, refresh=False),
+                dcc.Location(id=shared_ids.SHELL_URL, refresh=False),
                 dcc.Store(id=ids.SHELL_TITLE),
-                dcc.Store(id=ids.SHELL_THEME, storage_type="local", data=THEMES[0]),
-                dcc.Store(id=ids.SHELL_UNITS, storage_type="local", data=METRIC.key),
+                dcc.Store(id=shared_ids.SHELL_THEME, storage_type="local", data=THEMES[0]),
+                dcc.Store(id=shared_ids.SHELL_UNITS, storage_type="local", data=METRIC.key),
                 dcc.Store(id=ids.SHELL_DECIMAL, storage_type="local"),  # none: as the browser's language has it
                 dcc.Store(id=ids.SHELL_KEYS, storage_type="local", data=True),
                 html.A("Skip to the content", href=f"#{ids.SHELL_MAIN}", className="skip"),
@@ -212,19 +213,19 @@ def register(app: Dash, pages: Sequence[Page]) -> None:
         Output(ids.SHELL_NAV, "children"),
         Output(ids.SHELL_HELP_LIST, "children"),
         Output(ids.SHELL_TITLE, "data"),
-        Input(ids.SHELL_URL, "pathname"),
+        Input(shared_ids.SHELL_URL, "pathname"),
     )(partial(show_page, pages))
     app.clientside_callback(ClientsideFunction("shell", "arrive"), Input(ids.SHELL_TITLE, "data"))
     app.clientside_callback(
         ClientsideFunction("shell", "theme"),
-        Output(ids.SHELL_THEME, "data"),
+        Output(shared_ids.SHELL_THEME, "data"),
         Output(ids.SHELL_THEME_SWITCH, "value"),
         Output(ids.SHELL_PROVIDER, "forceColorScheme"),
-        Input(ids.SHELL_THEME, "data"),
+        Input(shared_ids.SHELL_THEME, "data"),
         Input(ids.SHELL_THEME_SWITCH, "value"),
     )
     for function, store, control, shows in (
-        ("units", ids.SHELL_UNITS, ids.SHELL_UNITS_SWITCH, "value"),
+        ("units", shared_ids.SHELL_UNITS, ids.SHELL_UNITS_SWITCH, "value"),
         ("decimal", ids.SHELL_DECIMAL, ids.SHELL_DECIMAL_SWITCH, "value"),
         ("keys", ids.SHELL_KEYS, ids.SHELL_KEYS_SWITCH, "checked"),
     ):

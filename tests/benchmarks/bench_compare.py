@@ -21,10 +21,10 @@ import pytest
 from playwright.sync_api import Page, sync_playwright
 from werkzeug.serving import WSGIRequestHandler, make_server
 
-from app.compare.answers import compare
-from app.compare.picture import figure_of, paper_of
-from app.compare.view import view_of
 from app.demo import load_demo
+from app.pages.compare.answers import compare
+from app.pages.compare.picture import figure_of, paper_of
+from app.pages.compare.view import view_of
 from app.show.palette import THEMES
 from app.show.throw_form import copy_throw, remove_throw
 from app.show.throw_form_change import opening

@@ -6,9 +6,9 @@ from datetime import date
 import pytest
 
 from app.demo import load_demo
-from app.map import answers
-from app.map.figure import map_figure
-from app.map.form import MapForm
+from app.pages.map import answers
+from app.pages.map.figure import map_figure
+from app.pages.map.form import MapForm
 from app.show.kept import form_for
 from app.show.palette import THEMES
 from app.show.throw_form import demo_form

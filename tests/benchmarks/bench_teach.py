@@ -14,11 +14,11 @@ from datetime import date
 import pytest
 
 from app.demo import load_demo
+from app.pages.teach.answers import lesson_of
+from app.pages.teach.form import Session
+from app.pages.teach.view import view_of
 from app.show.kept import form_for
 from app.show.throw_form import demo_form
-from app.teach.answers import lesson_of
-from app.teach.form import Session
-from app.teach.view import view_of
 from tests.benchmarks.bench_compare import demo_tab
 
 SECONDS = 3

@@ -6,7 +6,7 @@ import pytest
 
 from app.show.from_start import to_json as given_json
 from app.web.server import Config, create_app
-from tests.app.buildup.conftest import GIVEN
+from tests.app.pages.buildup.conftest import GIVEN
 from tests.browser.buildup_page import (
     BROKEN,
     PAINLESS,

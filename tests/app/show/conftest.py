@@ -10,8 +10,8 @@ from app.show.kept import form_for
 from app.show.profile_form import BallRow, Cell, ProfileForm
 from app.show.subject import case_of
 from app.show.throw_form import Form, ThrowForm, demo_form, empty_form
-from tests.app.compare.conftest import compare_on as compare_on
-from tests.app.compare.conftest import demo_page as demo_page
+from tests.app.pages.compare.conftest import compare_on as compare_on
+from tests.app.pages.compare.conftest import demo_page as demo_page
 
 TODAY = date(2026, 3, 1)
 DEMO = load_demo()

@@ -6,7 +6,7 @@ import pytest
 
 from app.show.cautions import GROWING, UNMEASURED, caution_part, cautioned, cautions, is_growing, path_note
 from model.person import Person
-from tests.app.claim.conftest import text_of
+from tests.app.pages.claim.conftest import text_of
 
 MAN, BOY = Person("male", 1.88, 90.0, 25.0), Person("male", 1.6, 48.0, 13.0)
 ADULT_MARKED, OF_18 = replace(MAN, still_growing=True), Person("male", 1.8, 75.0, 18.0)

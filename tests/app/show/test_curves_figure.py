@@ -8,7 +8,7 @@ import numpy as np
 import plotly.graph_objects as go
 import pytest
 
-from app.compare.picture import figure_of, paper_of, samples_of
+from app.pages.compare.picture import figure_of, paper_of, samples_of
 from app.show.curve_labels import Window
 from app.show.curves_figure import GRAPH_CONFIG, REFERENCE_DASH, tick_step
 from app.show.palette import SCREEN_THEMES, THEMES, line_color, line_width

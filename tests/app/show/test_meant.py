@@ -4,13 +4,13 @@ from dataclasses import replace
 
 import pytest
 
-from app.compare.answers import compare
-from app.compare.parts import rack_choices
-from app.compare.rows import rows
-from app.compare.sentence import headline
-from app.compare.view import view_of
-from app.compare.words import summary
 from app.demo import load_demo
+from app.pages.compare.answers import compare
+from app.pages.compare.parts import rack_choices
+from app.pages.compare.rows import rows
+from app.pages.compare.sentence import headline
+from app.pages.compare.view import view_of
+from app.pages.compare.words import summary
 from app.show.checks import check_athlete, check_throw
 from app.show.meant import ATHLETE_FIELDS, FIELDS_OF_THROW, meant, read_written, written
 from app.show.throw_form import Form, ThrowForm

@@ -4,10 +4,10 @@ import pytest
 from dash import no_update
 from dash.exceptions import PreventUpdate
 
-from app.athlete.parts import LARGEST_FILE_BYTES as ATHLETE_BYTES
-from app.buildup.file import LARGEST_BYTES as PLAN_BYTES
+from app.pages.athlete.parts import LARGEST_FILE_BYTES as ATHLETE_BYTES
+from app.pages.buildup.file import LARGEST_BYTES as PLAN_BYTES
+from app.pages.teach.parts import LARGEST_FILE_BYTES as TEACH_BYTES
 from app.show.page_parts import changed_only, file_field, names_in
-from app.teach.parts import LARGEST_FILE_BYTES as TEACH_BYTES
 from app.web.server import LARGEST_REQUEST_BYTES
 
 

@@ -5,9 +5,10 @@ from collections import Counter
 import pytest
 from dash import html
 
-from app import ids, places
+from app import places
 from app.pages import PAGES
-from app.web import shell
+from app.show import ids as shared_ids
+from app.web import ids, shell
 from app.web.page import Page
 from app.web.server import Config, create_app
 
@@ -67,7 +68,7 @@ def test_no_two_controls_of_a_page_share_a_key(page):
 
 def test_the_browser_code_keeps_the_theme_under_the_same_name():
     theme = (places.assets() / "theme.js").read_text(encoding="utf-8")
-    assert f"kept('{ids.SHELL_THEME}')" in theme
+    assert f"kept('{shared_ids.SHELL_THEME}')" in theme
     assert str(list(shell.THEMES)) in theme
     keyboard = (places.assets() / "keyboard.js").read_text(encoding="utf-8")
     assert f"kept('{ids.SHELL_KEYS}')" in keyboard
