@@ -5,10 +5,10 @@ import re
 from collections.abc import Collection, Iterable
 from datetime import date
 
-from app.commands.curve import channel_column
 from app.csv_files import csv_line
 from app.pages.compare.answers import Answer, Comparison
 from app.pages.compare.table import Column, columns
+from app.show.column_names import channel_column
 from app.show.form_fields import HOLDS
 from app.show.numbers import share_of
 from app.units.conversion import from_si
