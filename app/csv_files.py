@@ -16,7 +16,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import BinaryIO, TextIO
 
-from app.units import limit_in, to_si
+from app.units.conversion import limit_in, to_si
 from model.checks import InputError, Limit
 
 LARGEST_BYTES = 200 * 2**20

@@ -51,7 +51,7 @@ def main(argv: Sequence[str] | None = None) -> int:
             print(f"\nlevelpeak {args.command}: stopped", file=sys.stderr)
             return INTERRUPTED
         return status
-    from app.serve import serve  # only a screen needs dash, and it takes half a second
+    from app.web.serve import serve  # only a screen needs dash, and it takes half a second
 
     return serve(
         host=args.host,

@@ -4,8 +4,8 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from operator import itemgetter
 from typing import Any
 
-from app.compare.fields import CHOICES, LENGTHS, MEASURES, THROW_FIELDS, Field
 from app.csv_files import number_in
+from app.show.form_fields import CHOICES, LENGTHS, MEASURES, THROW_FIELDS, Field
 from model.ball import DEFAULT_DIAMETER_M, Ball
 from model.checks import InputError, check_choice
 from model.person import Person

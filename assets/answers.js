@@ -1,7 +1,7 @@
 // What the pages ask the server, and its answers: told when they fail, waited for, and shown in the order of asking.
 (() => {
   const ask = window.fetch;
-  const MOST_BYTES = 2 * 1024 * 1024; // of one question: LARGEST_REQUEST_BYTES of app/server.py
+  const MOST_BYTES = 2 * 1024 * 1024; // of one question: LARGEST_REQUEST_BYTES of app/web/server.py
 
   const tell = (reason) =>
     window.dash_clientside.set_props('shell-notice', {

@@ -2,7 +2,7 @@
 // sheets of a plan, of which one is printed at a time.
 (() => {
   const MOST_KEPT = 12; // sessions whose fields are kept, of all plans
-  const VERSION = 2; // of app/buildup/log_form.py, which reads it
+  const VERSION = 2; // of app/pages/buildup/log_form.py, which reads it
   const BETWEEN = '|'; // what is ticked in one field
 
   window.dash_clientside = Object.assign({}, window.dash_clientside, {

@@ -1,7 +1,7 @@
 // The Compare page's figure by hand: sliders that move a curve while they are dragged, the instant under the cursor with
 // the thrower's line figure, and the level of "time above" that can be dragged.
 (() => {
-  let identity = null; // the identity's curves, as the server sent them (app/compare/moving.py)
+  let identity = null; // the identity's curves, as the server sent them (app/pages/compare/moving.py)
   let chains = {}; // each thrower's joint centres over a throw
   let at = null; // the instant under the cursor (ms)
   let moved = {}; // curves that are being dragged, by the throw's key

@@ -16,7 +16,7 @@ window.levelpeak = Object.assign(window.levelpeak ?? {}, {
 
     const minus = (text) => String(text).replace('-', '\u2212');
 
-    // A ball's colour on the ramp, mixed as app/palette.py mixes it.
+    // A ball's colour on the ramp, mixed as app/show/palette.py mixes it.
     const colorOf = (depth) => {
       const place = depth * (RAMP - 1);
       const low = Math.min(Math.floor(place), RAMP - 2);

@@ -69,21 +69,66 @@ def test_the_model_knows_no_screen(path):
     assert imported(path) & {"app", "dash", "dash_mantine_components", "plotly", "flask", "pandas", "waitress"} == set()
 
 
-BELOW_THE_RECORDS = ("app.records", "app.csv_files", "app.demo", "app.systems", "app.typed", "app.units", "app.version")
-"""What the records may know of the app: units, tables, the demo's files; no page, and nothing that shows."""
+def modules_of_the_app(path: Path) -> set[str]:
+    """Every module or package of `app` that a file imports anywhere, with what it takes from it."""
+    found = set()
+    for node in ast.walk(tree_of(path)):
+        if isinstance(node, ast.Import):
+            found |= {alias.name for alias in node.names}
+        elif isinstance(node, ast.ImportFrom):
+            found |= {f"{node.module}.{alias.name}" for alias in node.names}
+    return {name for name in found if name.split(".")[0] == "app"}
+
+
+FILES_AND_DEMO = ("places", "version", "demo", "csv_files", "progress")
+"""Modules at the top of `app` that stand above the units only."""
+
+MAY_IMPORT = {
+    "units": {"units"},
+    **{name: {"units", *FILES_AND_DEMO} for name in FILES_AND_DEMO},
+    "records": {"records", "units", "csv_files", "demo", "places", "version"},
+    "show": {"show", "records", "units", *FILES_AND_DEMO},
+    "bind": {"bind", "show", "records", "units", *FILES_AND_DEMO},
+    "pages": {"pages", "bind", "show", "records", "units", *FILES_AND_DEMO},
+    "web": {"web", "pages", "bind", "show", "records", "units", *FILES_AND_DEMO},
+}
+"""The rooms of `app` and these modules, and what each may know of it: imports run down only."""
+
+
+def room_of(path: Path) -> str:
+    """The room of a file of `app`, or its own name at the top."""
+    return path.relative_to(ROOT / "app").parts[0].removesuffix(".py")
+
+
+IN_ROOMS = [path for path in SOURCES if path.is_relative_to(ROOT / "app") and room_of(path) in MAY_IMPORT]
+
+
+@pytest.mark.parametrize("path", IN_ROOMS, ids=name_of)
+def test_imports_run_down_only(path):
+    room = room_of(path)
+    upwards = {name for name in modules_of_the_app(path) if name.split(".")[1] not in MAY_IMPORT[room]}
+    assert upwards == set()
+
+
+PAGES = sorted(path.name for path in (ROOT / "app" / "pages").iterdir() if path.is_dir() and path.name[0] != "_")
+IN_PAGES = [path for path in SOURCES if name_of(path).startswith("app/pages/") and len(name_of(path).split("/")) > 3]
+
+
+@pytest.mark.parametrize("path", IN_PAGES, ids=name_of)
+def test_no_page_imports_another_page(path):
+    own = name_of(path).split("/")[2]
+    of_pages = {name.split(".")[2] for name in modules_of_the_app(path) if name.startswith("app.pages.")}
+    assert of_pages <= {own}
+
+
+@pytest.mark.parametrize("page", PAGES)
+def test_a_page_is_a_folder_with_its_page_and_a_line_in_the_list(page):
+    assert (ROOT / "app" / "pages" / page / "page.py").is_file()
+    assert f"app.pages.{page}.page" in modules_of_the_app(ROOT / "app" / "pages" / "__init__.py")
 
 
 @pytest.mark.parametrize("path", RECORDS, ids=name_of)
-def test_the_records_know_no_page(path):
-    modules = {
-        str(node.module) if isinstance(node, ast.ImportFrom) else alias.name
-        for node in ast.walk(tree_of(path))
-        if isinstance(node, ast.Import | ast.ImportFrom)
-        for alias in node.names
-    }
-    of_the_app = {module for module in modules if module.split(".")[0] == "app"}
-    known = tuple(f"{one}." for one in BELOW_THE_RECORDS)
-    assert {one for one in of_the_app if not f"{one}.".startswith(known)} == set()
+def test_the_records_know_no_screen(path):
     assert imported(path) & {"dash", "dash_mantine_components", "plotly", "flask", "pandas", "waitress"} == set()
 
 

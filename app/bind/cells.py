@@ -17,7 +17,7 @@ from app.bind.fields import is_path
 from app.bind.visit import hand_of, the_store
 from app.records.acts import Acted, Add, Edit, Outcome, Remove
 from app.records.faults import RecordsError
-from app.systems import system_named
+from app.units.systems import system_named
 from model.checks import InputError
 
 MOST_AT_ONCE = 400

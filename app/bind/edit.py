@@ -15,7 +15,7 @@ from app.bind.visit import Visit, hand_of, the_store, visit_again
 from app.records.acts import CONFLICT, GONE, Act, Acted, Edit, Hand, Outcome
 from app.records.faults import RecordsError
 from app.records.field_list import DEPENDENT
-from app.systems import system_named
+from app.units.systems import system_named
 
 RESHAPING = frozenset({*DEPENDENT, "athlete.code"})
 """Fields that change what other fields of the page are: after them the page is made anew."""

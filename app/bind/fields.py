@@ -8,13 +8,13 @@ from dash.development.base_component import Component
 
 from app.bind import ids
 from app.bind.visit import Visit
-from app.compare.parts import CHOICE, ORDER
-from app.glossary import field_words
 from app.records.acts import TEAM
 from app.records.field_list import FIELDS, field_of, is_setting
 from app.records.fields import Field
 from app.records.reads import in_field
-from app.units import FEET
+from app.show.controls import CHOICE, ORDER
+from app.show.glossary import field_words
+from app.units.conversion import FEET
 
 
 def bound(

@@ -18,7 +18,7 @@ from app.records.acts import TEAM, Hand
 from app.records.faults import GoneError
 from app.records.reads import AthleteData, TeamData, athlete_data, team_data
 from app.records.store import Store
-from app.systems import System, system_named
+from app.units.systems import System, system_named
 
 UNITS_COOKIE = "levelpeak-units"
 INITIALS_COOKIE = "levelpeak-initials"

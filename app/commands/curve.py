@@ -13,11 +13,11 @@ import numpy as np
 from numpy.typing import NDArray
 
 from app.commands.curve_segments import segments_of
-from app.compare.fields import CHOICES, LENGTHS, MEASURES, THROW_FIELDS
 from app.csv_files import check_file_name, csv_line, standard_output, written_whole
+from app.show.column_names import channel_column
+from app.show.form_fields import CHOICES, LENGTHS, MEASURES, THROW_FIELDS
 from app.throw_cells import DEFAULTS, ThrowError, ThrowReader
 from model.chain import COORDINATES
-from model.channels import CHANNELS
 from model.checks import InputError
 from model.dynamics import hold
 from model.throw import Throw, curves, movement
@@ -166,24 +166,6 @@ def columns_of(throw: Throw) -> dict[str, Array]:
         position = getattr(move.points, name).position * (1.0, 1.0, side)
         columns |= {f"{name}_{axis}_m": position[:, k] for k, axis in enumerate("xyz")}
     return columns | {channel_column(key): values for key, values in loads.values.items()}
-
-
-def channel_column(key: str) -> str:
-    """What a channel is called in the table.
-
-    Parameters
-    ----------
-    key : str
-        A key of `CHANNELS`.
-
-    Returns
-    -------
-    str
-        With the kind and the unit: ``varus_torque_nm``, ``ball_force_on_hand_x_n``.
-    """
-    if CHANNELS[key].joint == "hand":
-        return key.replace("ball", "ball_force_on_hand") + "_n"
-    return f"{key}_torque_nm" if CHANNELS[key].unit == "N·m" else f"{key}_force_n"
 
 
 def lines_of(throw: Throw) -> Iterator[str]:

@@ -26,7 +26,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from app.units import array_from_si, percent_bwh
+from app.units.conversion import array_from_si, percent_bwh
 from model.channels import CHANNELS, READINGS, Reading
 from model.readouts import Readouts
 

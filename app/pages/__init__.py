@@ -1,8 +1,14 @@
-"""The pages, in the order of their links. A new page is one new file here and one line below."""
+"""The pages, in the order of their links. A new page is one new folder here, and its line below."""
 
-from app.page import Page
-from app.pages import athlete, buildup, claim, compare, start, teach, words
-from app.pages import map as mass_speed_map
+from app.bind.page import Page
+from app.pages.athlete import page as athlete
+from app.pages.buildup import page as buildup
+from app.pages.claim import page as claim
+from app.pages.compare import page as compare
+from app.pages.map import page as mass_speed_map
+from app.pages.start import page as start
+from app.pages.teach import page as teach
+from app.pages.words import page as words
 
 PAGES: tuple[Page, ...] = (
     compare.PAGE,

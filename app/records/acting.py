@@ -15,7 +15,7 @@ from app.records.rows import REVISION, Document, all_rows, columns_of, first_row
 from app.records.tables import KEPT as TABLES
 from app.records.tables import LINKS, new_uid
 from app.records.writer import MOMENTS, Writer
-from app.systems import System
+from app.units.systems import System
 from model.ceilings import BOUNDS
 from model.checks import InputError
 

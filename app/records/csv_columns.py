@@ -8,8 +8,8 @@ from typing import Any
 from app.csv_files import Table, TableError, parse_table
 from app.records.field_list import field_of
 from app.records.fields import Field
-from app.typed import ADDED, NUMBER, read_typed
-from app.units import from_si, to_si
+from app.units.conversion import from_si, to_si
+from app.units.typed import ADDED, NUMBER, read_typed
 from model.checks import InputError
 
 LONGEST_CELL = 2000

@@ -34,7 +34,7 @@ from app.records.csv_verdicts import LINE_END, Looked, verdicts_of
 from app.records.fields import in_words
 from app.records.rows import Document, table_of
 from app.records.store import Store
-from app.units import to_si
+from app.units.conversion import to_si
 from model.checks import InputError
 
 BODY, WHOLE = "body.", "body"

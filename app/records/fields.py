@@ -1,7 +1,7 @@
 """A field of the records: what it is called, what is accepted, how a typed text is read, and how a value is shown.
 
 This is the one place for all of it. A number is typed with a point or a comma for the decimals, and with a unit of its
-kind behind it or none (`app.typed`); there are no thousands separators, so no text can be read in two ways.
+kind behind it or none (`app.units.typed`); there are no thousands separators, so no text can be read in two ways.
 """
 
 import math
@@ -13,9 +13,9 @@ from datetime import date, timedelta
 from types import MappingProxyType
 from typing import Any
 
-from app.systems import METRIC, System
-from app.typed import as_typed, kept_text, read_typed, shown_text
-from app.units import from_si, range_in, to_si
+from app.units.conversion import from_si, range_in, to_si
+from app.units.systems import METRIC, System
+from app.units.typed import as_typed, kept_text, read_typed, shown_text
 from model.checks import InputError, Limit
 
 EARLIEST_DAY = date(1990, 1, 1)
@@ -52,7 +52,7 @@ class Field:
     kind : str
         number, whole, choice, flag, day, text, note, link or body.
     unit : str
-        Of a number, as it is typed where no other unit is: a key of `app.units.UNITS`.
+        Of a number, as it is typed where no other unit is: a key of `app.units.conversion.UNITS`.
     limit : Limit or None
         What is accepted of a number, in SI.
     choices : mapping of str to str

@@ -13,7 +13,7 @@ from app.records.rows import REVISION, Document, Links, all_rows, counted, link_
 from app.records.store import Store
 from app.records.tables import KEPT
 from app.records.writer import BODIES, find_owner
-from app.systems import METRIC, System
+from app.units.systems import METRIC, System
 from model.checks import InputError
 
 CALLED = {

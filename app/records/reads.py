@@ -30,7 +30,7 @@ from app.records.tables import (
     Team,
     Throw,
 )
-from app.systems import METRIC, System
+from app.units.systems import METRIC, System
 from model.checks import InputError
 from model.person import MEASURED_LENGTHS, PERSON_LIMITS, Person
 

@@ -21,7 +21,7 @@ from app.records.rows import MARK, REVISION, table_of
 from app.records.steps import Ahead, StepError, ahead, take
 from app.records.tables import Athlete, Mark, new_uid, now
 from app.records.writer import Owner, Writer, find_owner, lock_owner, same_version
-from app.systems import METRIC, System
+from app.units.systems import METRIC, System
 
 INVENTED_MARK = "invented"
 

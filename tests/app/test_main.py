@@ -47,7 +47,7 @@ def test_an_unknown_command_is_refused_with_the_known_ones(capsys):
 
 def test_without_a_command_the_dashboard_starts_with_what_was_asked_for(monkeypatch):
     asked = {}
-    monkeypatch.setattr("app.serve.serve", lambda **words: asked.update(words) or 0)
+    monkeypatch.setattr("app.web.serve.serve", lambda **words: asked.update(words) or 0)
     assert main(["--demo", "--port", "8123", "--no-browser"]) == 0
     asked_for = {"host": "127.0.0.1", "port": 8123, "demo": True, "browser": False}
     assert asked == asked_for | {"data_dir": None, "database": None}
@@ -55,7 +55,7 @@ def test_without_a_command_the_dashboard_starts_with_what_was_asked_for(monkeypa
 
 def test_the_defaults_are_this_machine_and_a_browser(monkeypatch):
     asked = {}
-    monkeypatch.setattr("app.serve.serve", lambda **words: asked.update(words) or 0)
+    monkeypatch.setattr("app.web.serve.serve", lambda **words: asked.update(words) or 0)
     assert main([]) == 0
     defaults = {"host": "127.0.0.1", "port": 8050, "demo": False, "browser": True}
     assert asked == defaults | {"data_dir": None, "database": None}
@@ -63,7 +63,7 @@ def test_the_defaults_are_this_machine_and_a_browser(monkeypatch):
 
 def test_where_the_records_lie_can_be_said_before_a_command_and_after_it(monkeypatch, tmp_path):
     asked = {}
-    monkeypatch.setattr("app.serve.serve", lambda **words: asked.update(words) or 0)
+    monkeypatch.setattr("app.web.serve.serve", lambda **words: asked.update(words) or 0)
     assert main(["--data-dir", str(tmp_path), "--database", "postgresql://x/y"]) == 0
     assert (asked["data_dir"], asked["database"]) == (str(tmp_path), "postgresql://x/y")
     for words in (["--data-dir", str(tmp_path), "export"], ["export", "--data-dir", str(tmp_path)]):

@@ -21,14 +21,14 @@ import pytest
 from playwright.sync_api import Page, sync_playwright
 from werkzeug.serving import WSGIRequestHandler, make_server
 
-from app.compare.answers import compare
-from app.compare.changes import opening
-from app.compare.form import copy_throw, remove_throw
-from app.compare.picture import figure_of, paper_of
-from app.compare.view import view_of
 from app.demo import load_demo
-from app.palette import THEMES
-from app.server import Config, create_app
+from app.pages.compare.answers import compare
+from app.pages.compare.picture import figure_of, paper_of
+from app.pages.compare.view import view_of
+from app.show.palette import THEMES
+from app.show.throw_form import copy_throw, remove_throw
+from app.show.throw_form_change import opening
+from app.web.server import Config, create_app
 
 RUNS = 55
 CHROMIUM_ARGS = ["--no-sandbox", "--disable-gpu", "--disable-dev-shm-usage"]

@@ -5,13 +5,13 @@ from datetime import date
 
 import pytest
 
-from app.athlete.kept import form_for
-from app.compare.form import demo_form
 from app.demo import load_demo
-from app.map import answers
-from app.map.figure import map_figure
-from app.map.form import MapForm
-from app.palette import THEMES
+from app.pages.map import answers
+from app.pages.map.figure import map_figure
+from app.pages.map.form import MapForm
+from app.show.kept import form_for
+from app.show.palette import THEMES
+from app.show.throw_form import demo_form
 from model.quantity import READOUTS
 
 DEMO = load_demo()

@@ -13,12 +13,12 @@ from datetime import date
 
 import pytest
 
-from app.athlete.kept import form_for
-from app.compare.form import demo_form
 from app.demo import load_demo
-from app.teach.answers import lesson_of
-from app.teach.form import Session
-from app.teach.view import view_of
+from app.pages.teach.answers import lesson_of
+from app.pages.teach.form import Session
+from app.pages.teach.view import view_of
+from app.show.kept import form_for
+from app.show.throw_form import demo_form
 from tests.benchmarks.bench_compare import demo_tab
 
 SECONDS = 3

@@ -3,9 +3,9 @@
 import json
 import re
 
-from app.buildup.form import PlanForm
-from app.buildup.form import to_json as form_json
-from tests.app.buildup.conftest import ASKED
+from app.pages.buildup.form import PlanForm
+from app.pages.buildup.form import to_json as form_json
+from tests.app.pages.buildup.conftest import ASKED
 from tests.browser.compare_page import choose, type_in
 
 SESSIONS = ".buildup-sheet tbody tr"

@@ -4,9 +4,9 @@ import re
 
 import pytest
 
-from app.from_start import to_json as given_json
-from app.server import Config, create_app
-from tests.app.buildup.conftest import GIVEN
+from app.show.from_start import to_json as given_json
+from app.web.server import Config, create_app
+from tests.app.pages.buildup.conftest import GIVEN
 from tests.browser.buildup_page import (
     BROKEN,
     PAINLESS,

@@ -4,7 +4,7 @@ import re
 
 import pytest
 
-from app.server import Config, create_app
+from app.web.server import Config, create_app
 from tests.browser.compare_page import HEADLINE, LINES, ROWS, choose, drawn, field, load_again, open_demo, type_in
 from tests.browser.themes import THEMES, put_on
 

@@ -5,9 +5,9 @@ import re
 import numpy as np
 import pytest
 
-from app.compare.checks import check_athlete
-from app.compare.form import demo_form
 from app.demo import load_demo
+from app.show.checks import check_athlete
+from app.show.throw_form import demo_form
 from model.ball import Ball
 from model.readouts import read_curves
 from model.throw import Throw, curves

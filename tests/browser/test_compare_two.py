@@ -3,9 +3,9 @@
 import numpy as np
 import pytest
 
-from app.compare.checks import check_athlete
-from app.compare.form import measures_of
 from app.demo import load_demo
+from app.show.checks import check_athlete
+from app.show.throw_form import measures_of
 from model.ball import Ball
 from model.throw import Throw, curves
 from tests.browser.compare_page import HEADLINE, LINES, choose, field, load_again, open_demo, type_in, wait_until

@@ -5,7 +5,7 @@ import re
 
 import pytest
 
-from app.server import Config, create_app
+from app.web.server import Config, create_app
 from tests.browser.compare_page import load_again
 from tests.browser.themes import THEMES, put_on
 
@@ -72,7 +72,7 @@ def test_a_click_on_empty_map_adds_the_throw_there_to_compare(demo, axis):
         arg="log" if axis == "even ratios" else "linear",
     )
     click_at(demo, 0.75, 0.5)
-    # the axes run from 80 to 545 g and from 19 to 39 m/s (tests/app/map/test_callbacks.py): by hand
+    # the axes run from 80 to 545 g and from 19 to 39 m/s (tests/app/pages/map/test_callbacks.py): by hand
     grams = 80 * (545 / 80) ** 0.75 if axis == "even ratios" else 80 + 0.75 * (545 - 80)
     expect(demo.locator(".map-notice")).to_contain_text("Added to Compare: ")
     assert float(mass(demo).input_value()) == pytest.approx(grams, abs=2)  # a pixel is a gram or less, and rounding

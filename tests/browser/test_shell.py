@@ -5,8 +5,8 @@ import re
 import pytest
 from dash import Dash, Input, Output, html
 
-from app.page import Page
-from app.server import Config, create_app
+from app.bind.page import Page
+from app.web.server import Config, create_app
 from tests.browser.compare_page import load_again
 from tests.browser.themes import THEMES
 

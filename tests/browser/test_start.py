@@ -5,8 +5,9 @@ import re
 
 import pytest
 
-from app import ids
-from app.start.form import ABSOLUTE, StartForm, to_json
+from app.pages.buildup import ids as buildup_ids
+from app.pages.start import ids
+from app.pages.start.form import ABSOLUTE, StartForm, to_json
 from tests.browser.by_hand import choose, kept, type_in
 from tests.browser.compare_page import load_again, wait_until
 from tests.browser.themes import THEMES, put_on
@@ -97,7 +98,7 @@ def test_the_address_asks_for_an_athlete_follows_the_page_and_the_throw_that_is_
     expect(page).to_have_url(re.compile(r"\?athlete=W06$"))
     page.get_by_role("button", name="Plan from this: 275 g").click()
     expect(page.get_by_role("heading", level=1)).to_have_text("Build up")
-    over = kept(page, ids.BUILDUP_FROM_START)
+    over = kept(page, buildup_ids.BUILDUP_FROM_START)
     assert (over["code"], over["ball"]["mass_kg"], over["reference"]["kind"]) == ("W06", 0.275, "before_injury")
     page.go_back()
     expect(page.locator(".start-reference")).to_contain_text("2025-09-02")

@@ -5,8 +5,8 @@ import re
 
 import pytest
 
-from app.server import Config, create_app
-from app.teach.words import TITLES
+from app.pages.teach.words import TITLES
+from app.web.server import Config, create_app
 from tests.browser.compare_page import wait_until
 from tests.browser.themes import THEMES, put_on
 

@@ -5,9 +5,9 @@ import re
 
 import pytest
 
-from app.compare.changes import opening
-from app.compare.form import to_json
 from app.demo import load_demo
+from app.show.throw_form import to_json
+from app.show.throw_form_change import opening
 from tests.browser.compare_page import HEADLINE, LINES, drawn, field, load_again, open_demo, type_in
 
 playwright = pytest.importorskip("playwright.sync_api")

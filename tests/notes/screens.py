@@ -16,10 +16,10 @@ from playwright.sync_api import Page as Tab
 from playwright.sync_api import sync_playwright
 from werkzeug.serving import make_server
 
-from app.page import Page
+from app.bind.page import Page
 from app.pages import PAGES
-from app.palette import SCREEN_THEMES
-from app.server import Config, create_app
+from app.show.palette import SCREEN_THEMES
+from app.web.server import Config, create_app
 
 WIDTHS = (1440, 1024, 390)
 HEIGHT = 900

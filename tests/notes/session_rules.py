@@ -9,7 +9,7 @@ which rules say so, then the words on the screen for each kind of answer.
 from collections.abc import Iterator
 from itertools import product
 
-from app.buildup.rule_words import ACTION_WORDS, CLOSED_WORDS, REASONS, SOURCES, SOURCES_TOLD, advice_lines
+from app.pages.buildup.rule_words import ACTION_WORDS, CLOSED_WORDS, REASONS, SOURCES, SOURCES_TOLD, advice_lines
 from model.session_rules import RULES, Advice, Facts, JointPain, Notes, Soreness, advise
 
 PAIN = {

@@ -3,7 +3,7 @@
 import pytest
 
 from app.bind.visit import Visit, visit_of
-from app.server import Config, create_app
+from app.web.server import Config, create_app
 
 
 @pytest.fixture

@@ -53,4 +53,4 @@ def test_whatever_is_in_a_cell_is_escaped():
     made = cell_html("reading.speed_m_s", '"><b>', "<i>", of="a", row="", line="l", units="metric", new='{"a": "b"}')
     assert "<b>" not in made
     assert "<i>" not in made
-    assert "data-new=\"{&quot;a&quot;: &quot;b&quot;}\"" in made
+    assert 'data-new="{&quot;a&quot;: &quot;b&quot;}"' in made

@@ -19,7 +19,7 @@ def test_the_buttons_say_what_they_would_take_back(visit):
 
 def test_undo_gives_back_what_was(visit, here, monkeypatch):
     told = []
-    monkeypatch.setattr(steps, "set_props", lambda part, props: told.append(part))
+    monkeypatch.setattr(steps, "set_props", lambda part, _: told.append(part))
     row = visit.data.measures[-1]
     keep_edit(field_id(visit.owner, "measures.stature_m", row.uid, "metric"), "181", Hand("one"))
     assert steps._stepped(True)(1, here, {}) == ""

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from app.records.field_list import FIELDS, SETTINGS, as_kept, field_of, from_kept
 from app.records.fields import in_words
 from app.records.tables import KEPT, LINKS
-from app.systems import CUSTOMARY, METRIC, SYSTEMS
+from app.units.systems import CUSTOMARY, METRIC, SYSTEMS
 from model.checks import InputError
 
 NUMBERS = [one for one in (*FIELDS.values(), *SETTINGS.values()) if one.kind == "number"]

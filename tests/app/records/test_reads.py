@@ -8,7 +8,7 @@ from app.records.acts import Add, Edit, Put
 from app.records.reads import age_on, athlete_data, athlete_lines, in_field, measures_on, person_on
 from app.records.stop_signs import Signed, enter
 from app.records.tables import Measures, now
-from app.systems import CUSTOMARY
+from app.units.systems import CUSTOMARY
 from tests.app.records.hands import HAND, TODAY
 
 SINCE = TODAY - timedelta(days=365)

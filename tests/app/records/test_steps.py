@@ -21,7 +21,7 @@ from app.records.steps import StepError
 from app.records.stop_signs import Signed, clear, enter, withdraw
 from app.records.tables import Revision, new_uid, now
 from app.records.writer import lock_owner
-from app.systems import CUSTOMARY
+from app.units.systems import CUSTOMARY
 from model.checks import InputError
 from tests.app.records.hands import HAND, OTHER, TODAY
 

@@ -9,7 +9,7 @@ from app.records.acts import CONFLICT, GONE, KEPT, OVERTAKEN, REFUSED, SAME, TEA
 from app.records.faults import GoneError, TakenError
 from app.records.opening import open_store
 from app.records.reads import athlete_data, team_data
-from app.systems import CUSTOMARY
+from app.units.systems import CUSTOMARY
 from model.checks import InputError
 from tests.app.records.hands import HAND, OTHER, TODAY
 

@@ -1,0 +1,79 @@
+"""What the measures come to: the arm's segments, and its equivalent mass."""
+
+from dash import html
+from dash.development.base_component import Component
+
+from app.show.cautions import path_note
+from app.show.subject import Case
+from app.show.whose import person_words
+from app.units.systems import METRIC
+from model.person import Person
+from model.segments import arm_of
+
+SEGMENTS = {
+    "upper_arm": ("Upper arm", "upper_arm_length_m"),
+    "forearm": ("Forearm", "forearm_length_m"),
+    "hand": ("Hand, to the third knuckle", "hand_length_m"),
+}
+
+
+def section(case: Case) -> list[Component]:
+    """Say what the arm comes to.
+
+    Parameters
+    ----------
+    case : Case
+
+    Returns
+    -------
+    list of Component
+    """
+    person, profile = case.person, case.profile
+    if person is None or profile is None:
+        return [html.P("The arm follows from sex, throwing hand, age, stature and body mass.", className="invitation")]
+    arm, system = arm_of(person), case.system
+    rows = []
+    for name, (label, measured) in SEGMENTS.items():
+        segment = getattr(arm, name)
+        kind = "scaled from stature" if getattr(person, measured) is None else "measured"
+        rows.append(
+            html.Tr(
+                [
+                    html.Th(label, scope="row"),
+                    html.Td(system.number(segment.length_m, "cm", least=1, most=1)),
+                    html.Td(kind, className="quiet"),
+                    html.Td(system.number(segment.mass_kg, "kg", least=2 if system == METRIC else 1)),
+                ]
+            )
+        )
+    head = html.Tr(
+        [
+            html.Th("Segment", scope="col"),
+            html.Th(["Length", html.Span(system.unit("cm"), className="unit")], scope="col"),
+            html.Th("", scope="col"),
+            html.Th(["Mass", html.Span(system.unit("kg"), className="unit")], scope="col"),
+        ]
+    )
+    own, mu = case.mass(case.own_ball.mass_kg), system.text(profile.mu_kg, "g", most=0)
+    note = path_note(person)
+    return [
+        html.P(_who(case, person), className="paper-only summary"),
+        html.Table([html.Caption("The arm"), html.Thead(head), html.Tbody(rows)], className="plain-table arm-table"),
+        html.Div(
+            [
+                html.P([html.Strong(f"μ = {mu}"), f" against the own ball’s {own}"], className="mu"),
+                html.P(
+                    "The arm’s equivalent mass: at the peak the elbow carries the arm itself as if it were a ball of "
+                    "this mass. The smaller the arm, the more another ball changes.",
+                    className="quiet",
+                ),
+                *([html.P(note, className="at-number")] if note else []),
+            ],
+            className="mu-part",
+        ),
+    ]
+
+
+def _who(case: Case, person: Person) -> str:
+    """Who this is, for the printed page."""
+    return f"{person_words(case.code, person, case.system)} · {person.handedness}-handed"

@@ -1,0 +1,100 @@
+"""The radar correction: what it would do to each ball's reading, and what it does to the answer while it is on."""
+
+import math
+from dataclasses import replace
+from datetime import date
+
+from dash import html
+from dash.development.base_component import Component
+
+from app.show.glossary import explained
+from app.show.subject import Case, Fitted, mean_speeds, profile_of
+from app.units.conversion import plain
+from model.checks import InputError
+from model.radar import Radar, release_speed
+
+EXAMPLE_M_S = 30.0  # a reading the table is told for, where the athlete's full speed is not known
+
+
+def section(case: Case, today: date) -> list[Component]:
+    """Say what the correction does.
+
+    Parameters
+    ----------
+    case : Case
+    today : date
+
+    Returns
+    -------
+    list of Component
+    """
+    form = case.form
+    wanted = case.found.checked.radar
+    if wanted is None:
+        wanted = profile_of(None, case.own_ball, replace(form, radar="on"), today, system=case.system).checked.radar
+    if wanted is None:
+        return [html.P("No correction until distance and angle are mended.", className="invitation")]
+    on = form.radar == "on"
+    parts: list[Component] = [html.P(_effect(case, on, today), className="told", role="status")]
+    return [*parts, _table(case, wanted)]
+
+
+def _effect(case: Case, on: bool, today: date) -> str:
+    profile = case.profile
+    if not on:
+        return "Off: every reading is taken as the release speed."
+    if profile is None or not case.found.used:
+        return "On: there is no reading to correct yet."
+    without = profile_of(
+        case.person, case.own_ball, replace(case.form, radar=""), today, case.reference.speed_m_s
+    ).profile
+    if without is None:
+        return ""
+    p, before = profile.exponent(), without.exponent()
+    return (
+        f"On: readings are raised to release speed. p is {p.estimate:.2f} ({p.low:.2f} to {p.high:.2f}) instead of "
+        f"{before.estimate:.2f} ({before.low:.2f} to {before.high:.2f}); all speeds share an error of "
+        f"{100 * case.found.common_relative_sd:.1f} %, which widens them and not p."
+    )
+
+
+def _table(case: Case, radar: Radar) -> Component:
+    rows = []
+    full = [case.full_speed_m_s or EXAMPLE_M_S] * len(case.rack)
+    if case.profile is not None and case.found.own_speed is not None:
+        masses = tuple(ball.mass_kg for ball in case.rack)
+        full = mean_speeds(Fitted(case.profile), masses).estimate.tolist()
+    for ball, speed in zip(case.rack, full, strict=True):
+        reading = speed
+        try:
+            if case.form.radar == "on":  # then the profile's speeds are release speeds
+                reading = speed / release_speed(speed, ball, radar).factor
+            found = release_speed(reading, ball, radar)
+        except InputError:
+            continue
+        rows.append(
+            html.Tr(
+                [
+                    html.Th(case.mass(ball.mass_kg), scope="row"),
+                    html.Td(case.speed(reading)),
+                    html.Td(f"{case.speed(found.speed_m_s)} ± {case.speed(found.sd_m_s)}"),
+                    html.Td(f"+{100 * (found.factor - 1):.1f} %"),
+                ]
+            )
+        )
+    heads = (
+        ("Ball", ""),
+        ("Radar shows", case.speed_unit),
+        ("At release", f"{case.speed_unit}, ± 1 SD"),
+        ("Added", ""),
+    )
+    head = html.Tr(
+        [html.Th([*explained(name), html.Span(unit, className="unit")], scope="col") for name, unit in heads]
+    )
+    far = case.system.number(radar.distance_m, "m")
+    caption = html.Caption(
+        f"Ball read {far} ± {case.system.text(radar.distance_sd_m, 'm')} from the hand, "
+        f"{plain(math.degrees(radar.angle_rad))} ± {plain(math.degrees(radar.angle_sd_rad))}° off the radar’s line, "
+        f"drag known to ± {100 * radar.drag_relative_sd:.0f} %."
+    )
+    return html.Table([caption, html.Thead(head), html.Tbody(rows)], className="plain-table")

@@ -1,0 +1,367 @@
+"""The plot: radar readings against ball mass, the fitted law with its interval, and the level lines of the own ball.
+
+Both axes are plain. The law is a straight line in ln(m + mu), and since the arm outweighs the balls it is nearly
+straight in m itself: people read grams, and nothing is won by a logarithm.
+"""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+from scipy.interpolate import PchipInterpolator
+
+from app.show.label_column import spread
+from app.show.levels import BEYOND, line_ends, points_for
+from app.show.palette import THEMES, Theme, figure_px, line_color, template
+from app.show.subject import Case, Fitted, mean_speeds
+from app.units.conversion import array_from_si
+from app.units.systems import METRIC, System
+from model.interval import Interval
+from model.speed import speed_ratio
+from model.zones import LevelPoints
+
+Array = NDArray[np.float64]
+
+LEVELS = {"rise_rate": "rise rate level", "peak": "peak level", "area": "area level"}
+SHORT = {"rise_rate": "rise", "peak": "peak", "area": "area"}
+LINE_POINTS = 21
+LETTER = 0.56  # mean width of a letter, in sizes of the type
+LINE_HEIGHT = 1.4  # of a label, in sizes of the type
+HEIGHT_PX, NARROW_HEIGHT_PX, PAPER_PX = 430, 360, (690, 300)
+
+
+@dataclass(frozen=True)
+class Dot:
+    """A reading: ball mass (kg), release speed (m/s), whether it is fitted, and its words under the cursor."""
+
+    mass_kg: float
+    speed_m_s: float
+    fitted: bool
+    words: str
+
+
+@dataclass(frozen=True)
+class Shown:
+    """What the plot shows.
+
+    Attributes
+    ----------
+    name : str
+        Label of the fitted line.
+    mass_kg : ndarray (N,)
+        Abscissa of the lines (kg).
+    fit : Interval or None
+        Mean full speed along it (m/s).
+    levels : dict of str to ndarray (N,)
+        Level lines by readout (m/s); NaN where there is none.
+    dots : tuple of Dot
+    wild : tuple of int
+        Places in `dots` that are flagged.
+    own : (float, float) or None
+        Ball mass (kg) and full speed (m/s) that the level lines run through.
+    is_prior : bool
+        Whether the fitted line rests on the published range.
+    system : System
+        The units of the axes.
+    """
+
+    name: str
+    mass_kg: Array
+    fit: Interval | None
+    levels: dict[str, Array]
+    dots: tuple[Dot, ...]
+    wild: tuple[int, ...]
+    own: tuple[float, float] | None
+    is_prior: bool
+    system: System = METRIC
+
+    def mass(self, mass_kg: ArrayLike) -> Array:
+        """Ball masses (kg) as they are drawn."""
+        return array_from_si(mass_kg, self.system.unit("g"))
+
+    def speed(self, speed_m_s: ArrayLike) -> Array:
+        """Speeds (m/s) as they are drawn."""
+        return array_from_si(speed_m_s, self.system.unit("m/s"))
+
+
+def shown_of(case: Case, wild: Sequence[int]) -> Shown:
+    """Work out what the plot shows.
+
+    Parameters
+    ----------
+    case : Case
+    wild : sequence of int
+        Places of the flagged readings in `case.found.used`.
+
+    Returns
+    -------
+    Shown
+    """
+    masses = np.linspace(*line_ends(case.rack), LINE_POINTS)
+    profile, speed = case.profile, case.full_speed_m_s
+    dots = tuple(
+        Dot(
+            used.ball_mass_kg, used.speed_m_s, used.asked_effort == 1.0, _words(case, used.speed_m_s, used.asked_effort)
+        )
+        for used in case.found.used
+    )
+    if profile is None or speed is None:
+        return Shown("", masses, None, {}, dots, (), None, True, case.system)
+    points = points_for(case, case.form.joint)
+    levels = {} if points is None else _level_lines(points, masses, case, speed)
+    prior = profile.exponent_is_prior
+    name = f"{'published range' if prior else case.code or 'this athlete'}, p {profile.exponent().estimate:.2f}"
+    own = (case.own_ball.mass_kg, speed)
+    return Shown(
+        name,
+        masses,
+        mean_speeds(Fitted(profile), tuple(masses.tolist())),
+        levels,
+        dots,
+        tuple(wild),
+        own,
+        prior,
+        case.system,
+    )
+
+
+def _words(case: Case, speed_m_s: float, effort: float) -> str:
+    asked = "" if effort == 1.0 else f", asked {100 * effort:.0f} %"
+    return f"{case.speed(speed_m_s)} {case.speed_unit}{asked}"
+
+
+def _level_lines(points: LevelPoints, masses: Array, case: Case, speed_m_s: float) -> dict[str, Array]:
+    """Speeds along the level lines, from exponents interpolated between the balls: those change slowly."""
+    profile = case.profile
+    if profile is None:
+        return {}
+    lines = {}
+    for readout in LEVELS:
+        exponent = np.asarray(getattr(points, readout))
+        there = np.isfinite(exponent)
+        along = np.full(masses.size, np.nan)
+        if there.sum() > 1:
+            along = PchipInterpolator(points.mass_kg[there], exponent[there])(masses)
+            along[masses > BEYOND * points.mass_kg[there][-1]] = np.nan
+        lines[readout] = speed_m_s * speed_ratio(masses, case.own_ball.mass_kg, profile.mu_kg, along)
+    return lines
+
+
+def figure(shown: Shown, theme: Theme, narrow: bool, paper: bool = False) -> dict[str, Any]:
+    """Draw the plot as a plain dict.
+
+    Parameters
+    ----------
+    shown : Shown
+    theme : Theme
+    narrow : bool
+        Whether the window is narrow.
+    paper : bool
+        Whether it is drawn for the printer.
+
+    Returns
+    -------
+    dict
+    """
+    scale = theme.root_px / THEMES["light"].root_px
+    height = PAPER_PX[1] if paper else round((NARROW_HEIGHT_PX if narrow else HEIGHT_PX) * scale)
+    x = shown.mass(shown.mass_kg)
+    low, high = shown.speed(_speed_range(shown)).tolist()
+    size = figure_px(theme, "xs" if narrow else "s")
+    margin = {"l": 44 * scale, "r": 8, "t": 22 * scale, "b": 44 * scale}
+    labels = _labels(shown, narrow)
+    room = max((len(text) for text, _, _ in labels), default=0) * LETTER * size + size
+    width = 340.0 * scale if narrow else 900.0
+    end = float(x[-1]) + (float(x[-1]) - float(x[0])) * room / max(width - room, 100.0)
+    plot_px = height - margin["t"] - margin["b"]
+    layout = {
+        "template": template(theme),
+        "height": height,
+        "margin": margin,
+        "dragmode": False if narrow else "zoom",
+        "hovermode": "closest",
+        "uirevision": "plot",
+        "xaxis": {
+            "range": [float(x[0]), end],
+            "title": {"text": f"ball mass, {shown.system.unit('g')}", "standoff": 8},
+            "ticks": "outside",
+            "showgrid": False,
+            "nticks": 6 if narrow else 12,
+        },
+        "yaxis": {"range": [low, high], "nticks": 7},
+        "annotations": [
+            _unit(theme, shown.system),
+            *_end_labels(labels, float(x[-1]), (low, high), plot_px, size, theme),
+        ],
+        "font": {"size": size},
+    }
+    if paper:
+        layout |= {"width": PAPER_PX[0], "autosize": False}
+    return {"data": _traces(shown, x, theme, narrow), "layout": layout}
+
+
+def with_paper(shown: Shown, theme: Theme, narrow: bool) -> dict[str, Any]:
+    """Draw the plot, with the one for the printer in its layout's ``meta``, where `assets/athlete.js` finds it.
+
+    Parameters
+    ----------
+    shown : Shown
+    theme : Theme
+    narrow : bool
+
+    Returns
+    -------
+    dict
+    """
+    drawn = figure(shown, theme, narrow)
+    drawn["layout"]["meta"] = {"paper": figure(shown, THEMES["print"], False, paper=True)}
+    return drawn
+
+
+def _unit(theme: Theme, system: System) -> dict[str, Any]:
+    place = {"xref": "paper", "x": 0, "xanchor": "right", "xshift": -4, "yref": "paper", "y": 1, "yanchor": "bottom"}
+    return place | {"text": system.unit("m/s"), "showarrow": False, "font": {"size": figure_px(theme, "xs")}}
+
+
+def _speed_range(shown: Shown) -> tuple[float, float]:
+    values = [dot.speed_m_s for dot in shown.dots]
+    for line in shown.levels.values():
+        values += line[np.isfinite(line)].tolist()
+    if shown.fit is not None:
+        values += np.asarray(shown.fit.estimate).tolist()
+        if not shown.is_prior:
+            values += [*np.asarray(shown.fit.low).tolist(), *np.asarray(shown.fit.high).tolist()]
+    if not values:
+        return 0.0, 40.0
+    low, high = min(values), max(values)
+    room = 0.06 * (high - low or 10.0)
+    return max(0.0, low - room), high + room
+
+
+def _traces(shown: Shown, x: Array, theme: Theme, narrow: bool) -> list[dict[str, Any]]:
+    traces: list[dict[str, Any]] = []
+    masses, unit, ball = x.tolist(), shown.system.unit("m/s"), _ball(shown.system)
+    wide = 2.4 * theme.line_scale
+    if shown.fit is not None:
+        edge = {"type": "scatter", "mode": "lines", "x": masses, "hoverinfo": "skip", "line": {"width": 0}}
+        tint = theme.accent + "2e"
+        traces.append(edge | {"y": _rounded(shown.speed(shown.fit.low))})
+        traces.append(edge | {"y": _rounded(shown.speed(shown.fit.high)), "fill": "tonexty", "fillcolor": tint})
+    for readout, line in shown.levels.items():
+        traces.append(
+            {
+                "type": "scatter",
+                "mode": "lines",
+                "name": LEVELS[readout],
+                "x": masses,
+                "y": _rounded(shown.speed(line)),
+                "line": {"color": theme.quiet, "width": 1.2 * theme.line_scale},
+                "hovertemplate": f"{ball} at %{{y:.1f}} {unit}: {LEVELS[readout]}<extra></extra>",
+            }
+        )
+    if shown.fit is not None:
+        traces.append(
+            {
+                "type": "scatter",
+                "mode": "lines",
+                "name": shown.name,
+                "x": masses,
+                "y": _rounded(shown.speed(shown.fit.estimate)),
+                "line": {"color": theme.accent, "width": wide},
+                "hovertemplate": f"{ball}: %{{y:.1f}} {unit} by the fit<extra></extra>",
+            }
+        )
+    for fitted in (False, True):
+        dots = [dot for dot in shown.dots if dot.fitted is fitted]
+        if dots:
+            traces.append(_dots(shown, dots, fitted, theme, narrow))
+    wild = [shown.dots[i] for i in shown.wild]
+    if wild:
+        traces.append(_rings(shown, wild, theme))
+    return traces
+
+
+def _dots(shown: Shown, dots: Sequence[Dot], fitted: bool, theme: Theme, narrow: bool) -> dict[str, Any]:
+    colors = [line_color(dot.mass_kg, theme) for dot in dots]
+    size = (7 if narrow else 9) * theme.line_scale
+    marker = {"size": size, "color": colors, "line": {"width": 1, "color": theme.paper}}
+    if not fitted:
+        marker = {"size": size, "symbol": "circle-open", "color": theme.quiet, "line": {"width": 1.5}}
+    return {
+        "type": "scatter",
+        "mode": "markers",
+        "x": shown.mass([dot.mass_kg for dot in dots]).tolist(),
+        "y": shown.speed([dot.speed_m_s for dot in dots]).round(2).tolist(),
+        "text": [dot.words for dot in dots],
+        "marker": marker,
+        "hovertemplate": f"{_ball(shown.system)}: %{{text}}<extra></extra>",
+    }
+
+
+def _rings(shown: Shown, dots: Sequence[Dot], theme: Theme) -> dict[str, Any]:
+    return {
+        "type": "scatter",
+        "mode": "markers+text",
+        "x": shown.mass([dot.mass_kg for dot in dots]).tolist(),
+        "y": shown.speed([dot.speed_m_s for dot in dots]).round(2).tolist(),
+        "text": ["wild reading"] * len(dots),
+        "textposition": "middle right",
+        "textfont": {"size": figure_px(theme, "xs"), "color": theme.ink},
+        "marker": {"size": 18 * theme.line_scale, "symbol": "circle-open", "color": theme.ink, "line": {"width": 1.5}},
+        "hoverinfo": "skip",
+    }
+
+
+def _ball(system: System) -> str:
+    """A ball's mass under the cursor."""
+    return "%{x:.0f} g" if system == METRIC else f"%{{x:.2f}} {system.unit('g')}"
+
+
+def _rounded(values: Any) -> list[float | None]:
+    return [None if not math.isfinite(value) else round(value, 3) for value in np.asarray(values, float).tolist()]
+
+
+def _labels(shown: Shown, narrow: bool) -> list[tuple[str, float, bool]]:
+    """Text, height (in the unit drawn) and whether it is the fit's, for each line that reaches the right end."""
+    names = SHORT if narrow else LEVELS
+    found = [(names[readout], float(shown.speed(line)[-1]), False) for readout, line in shown.levels.items()]
+    if shown.fit is not None:
+        fit = float(shown.speed(shown.fit.estimate)[-1])
+        found.append((shown.name.split(", ")[-1] if narrow else shown.name, fit, True))
+    return [label for label in found if math.isfinite(label[1])]
+
+
+def _end_labels(
+    labels: Sequence[tuple[str, float, bool]],
+    x: float,
+    speeds: tuple[float, float],
+    plot_px: float,
+    size: float,
+    theme: Theme,
+) -> list[dict[str, Any]]:
+    if not labels:
+        return []
+    low, high = speeds
+
+    def down(speed: float) -> float:
+        return (high - speed) / (high - low) * plot_px
+
+    wanted = [down(speed) for _, speed, _ in labels]
+    places = spread(wanted, LINE_HEIGHT * size, LINE_HEIGHT * size / 2, plot_px - LINE_HEIGHT * size / 2)
+    return [
+        {
+            "x": x,
+            "xanchor": "left",
+            "xshift": 6,
+            "y": high - place / plot_px * (high - low),
+            "yanchor": "middle",
+            "text": f"<b>{text}</b>" if own else text,
+            "font": {"size": size, "color": theme.accent if own else theme.quiet},
+            "bgcolor": "rgba(0,0,0,0)",
+            "showarrow": False,  # said again: a figure drawn over another forgets its template's defaults
+        }
+        for (text, _, own), place in zip(labels, places, strict=True)
+    ]

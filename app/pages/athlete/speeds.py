@@ -1,0 +1,161 @@
+"""What the profile says of every ball: a table of full speeds; and what the readings were taken as."""
+
+from dash import html
+from dash.development.base_component import Component
+
+from app.pages.athlete.wild import Wild
+from app.show.subject import OWN_BALL, Case, Fitted, is_same, mean_speeds
+from model.speed_readings import SAME_BALL_KG
+
+BASIS_WORDS = {
+    "all": "Every full-effort throw counts alike.",
+    "mean": "Each ball counts by the mean of its throws, the more throws the more.",
+    "best": "Each ball counts by its best throw. The best of several lies above the mean throw; the fit takes that "
+    "excess off, so the curve still speaks of the mean full-effort throw.",
+}
+
+
+def used(case: Case) -> list[Component]:
+    """Say what the profile works from, and which own-ball speed is used.
+
+    Parameters
+    ----------
+    case : Case
+
+    Returns
+    -------
+    list of Component
+    """
+    profile = case.profile
+    if profile is None:
+        return [html.P("Complete the measures: the fit needs the arm.", className="invitation")]
+    basis = BASIS_WORDS.get(profile.basis, "")
+    full = sum(reading.asked_effort == 1.0 for reading in case.found.used)
+    lines = [f"{_count(full, 'full-effort reading')}. {basis}" if full else "No full-effort reading yet."]
+    if profile.left_out:
+        lines.append(f"{_count(len(profile.left_out), 'reading')} at less than full effort stay out of the fit.")
+    own = case.found.own_speed
+    ball = case.mass(case.own_ball.mass_kg)
+    if own is None:
+        lines.append(f"Own ball: {ball}. No speed with it yet.")
+    else:
+        lines.append(
+            f"Own ball: {ball}, full speed {case.speed(own.estimate)} {case.speed_unit}, from {_source(case)}."
+        )
+    if not case.reference.found:
+        lines.append(
+            f"The Compare page has no reference throw, so the own ball is taken to be {case.mass(OWN_BALL.mass_kg)}."
+        )
+    return [html.P(" ".join(lines), role="status")]
+
+
+def _source(case: Case) -> str:
+    profile = case.profile
+    if profile is not None and profile.own_speed_is_given:
+        if case.found.checked.own_speed_m_s is not None:
+            return "what was typed above"
+        return f"the reference throw of the Compare page ({case.reference.known})"
+    own = [r for r in case.found.used if r.asked_effort == 1.0 and _own(r.ball_mass_kg, case)]
+    return "the readings with it" if own else "the readings with the other balls"
+
+
+def _own(mass_kg: float, case: Case) -> bool:
+    return abs(mass_kg - case.own_ball.mass_kg) < SAME_BALL_KG
+
+
+def _count(number: int, noun: str) -> str:
+    return f"{number} {noun}" + ("" if number == 1 else "s")
+
+
+def table(case: Case) -> Component | None:
+    """Make the table of full speeds, ball by ball.
+
+    Parameters
+    ----------
+    case : Case
+
+    Returns
+    -------
+    Component or None
+        None while nothing is known of the own-ball speed.
+    """
+    profile = case.profile
+    if profile is None or profile.posterior.own is None:
+        return None
+    masses = tuple(ball.mass_kg for ball in case.rack)
+    mean, one = mean_speeds(Fitted(profile), masses), profile.next_speed(masses)
+    rows = []
+    for i, ball in enumerate(case.rack):
+        count = sum(
+            r.asked_effort == 1.0 and abs(r.ball_mass_kg - ball.mass_kg) < SAME_BALL_KG for r in case.found.used
+        )
+        own = is_same(ball, case.own_ball)
+        name = [case.mass(ball.mass_kg)] + ([html.Span(" own", className="unit")] if own else [])
+        speed = [
+            html.Strong(case.speed(mean.estimate[i])),
+            html.Span(f" {case.speed(mean.low[i])}–{case.speed(mean.high[i])}", className="kind"),
+        ]
+        rows.append(
+            html.Tr(
+                [
+                    html.Th(name, scope="row"),
+                    html.Td(speed),
+                    html.Td(f"{case.speed(one.low[i])}–{case.speed(one.high[i])}"),
+                    html.Td(str(count) if count else "–"),
+                ]
+            )
+        )
+    head = html.Tr(
+        [
+            html.Th("Ball", scope="col"),
+            html.Th(["Mean full throw", html.Span(f"{case.speed_unit}, 90 %", className="unit")], scope="col"),
+            html.Th(["Next throw", html.Span(f"{case.speed_unit}, 90 %", className="unit")], scope="col"),
+            html.Th("Readings", scope="col"),
+        ]
+    )
+    caption = html.Caption("Full speed with each ball, by the fit.")
+    return html.Table([caption, html.Thead(head), html.Tbody(rows)], className="plain-table speeds-table")
+
+
+def figure_note(case: Case) -> str:
+    """Say what the plot shows and how it is read.
+
+    Parameters
+    ----------
+    case : Case
+
+    Returns
+    -------
+    str
+    """
+    profile = case.profile
+    if profile is None or profile.posterior.own is None:
+        return "The curve begins with one full-effort speed with the own ball."
+    p, noise = profile.exponent(), profile.noise()
+    prior = ", as the published range has it" if profile.exponent_is_prior else ""
+    joint = "elbow" if case.form.joint == "varus" else "shoulder"
+    scatter = (
+        ""
+        if profile.exponent_is_prior
+        else f" Throws scatter by {100 * noise.estimate:.1f} % ({100 * noise.low:.1f} to {100 * noise.high:.1f})."
+    )
+    return (
+        f"Band: 90 % of the mean full-effort throw{prior}; p {p.estimate:.2f} ({p.low:.2f} to {p.high:.2f}).{scatter} "
+        f"Grey lines: the speed at which a ball loads the {joint} as much as the own ball at full speed does. "
+        "Faster than a line, that readout is higher than with the own ball; slower, lower. "
+        "Open circles are readings asked at less than full effort."
+    )
+
+
+def wild_notes(found: tuple[Wild, ...]) -> list[Component]:
+    """Name the flagged readings.
+
+    Parameters
+    ----------
+    found : tuple of Wild
+
+    Returns
+    -------
+    list of Component
+    """
+    return [html.Ul([html.Li(one.sentence) for one in found], className="beyond")] if found else []

@@ -1,0 +1,248 @@
+"""Making a plan from the form, or why there is none and what would open one. Pure."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+from datetime import date, timedelta
+from typing import Any
+
+from dash import html
+from dash.development.base_component import Component
+
+from app.pages.buildup import edits, log_edits, words
+from app.pages.buildup.answers import make, missing_of
+from app.pages.buildup.athlete import Athlete
+from app.pages.buildup.checks import FIELDS, CheckedPlan, check_form, read_day
+from app.pages.buildup.form import NAMES, PlanForm
+from app.pages.buildup.log_form import LogForm
+from app.pages.buildup.offers import Offer, spread
+from app.pages.buildup.record import Record
+from app.pages.buildup.rule_words import stop_sign_words
+from app.pages.buildup.view import offer_buttons
+from app.show.checks import message
+from app.show.page_parts import page_link
+from app.show.profile_checks import typed_number
+from app.units.conversion import from_si, plain
+from app.units.systems import METRIC, System
+from model.build_up import STEPS_LIMIT, Loosening, NoPlan
+from model.checks import InputError, Limit
+from model.stop_signs import StopSign
+
+FORM = "form:"  # an offer that changes the form, and not the plan
+MOST_OFFERED = 3  # single changes that would open a plan
+AHEAD = timedelta(days=3 * 366)
+
+
+@dataclass(frozen=True)
+class Page:
+    """What is on the page when a button is pressed.
+
+    Attributes
+    ----------
+    form : PlanForm
+    athlete : Athlete
+    record : Record or None
+        The plan that is shown.
+    today : date
+    hand : mapping of str to object
+        Values of the fields beside the plan.
+    log : LogForm
+        The fields after a session.
+    at : int
+        Which session they are of.
+    chosen : mapping of str to object
+        ``step``, ``ball`` and ``session``.
+    system : System
+    """
+
+    form: PlanForm
+    athlete: Athlete
+    record: Record | None
+    today: date
+    hand: Mapping[str, Any] = field(default_factory=dict)
+    log: LogForm = field(default_factory=LogForm)
+    at: int = 0
+    chosen: Mapping[str, Any] = field(default_factory=dict)
+    system: System = METRIC
+
+
+@dataclass(frozen=True)
+class Act:
+    """What came of it.
+
+    Attributes
+    ----------
+    record : Record or None
+        The plan now.
+    said : list
+        What is told; texts and components.
+    form : dict of str to str
+        Fields of the form that changed with it.
+    signs : tuple of StopSign or None
+        The athlete's, where they changed and there is no plan.
+    """
+
+    record: Record | None
+    said: list[Any] = field(default_factory=list)
+    form: dict[str, str] = field(default_factory=dict)
+    signs: tuple[StopSign, ...] | None = None
+
+
+def made(page: Page, changes: Mapping[str, str] | None = None) -> Act:
+    """Make a plan from the form.
+
+    Parameters
+    ----------
+    changes : mapping of str to str, optional
+        Fields that are changed first.
+
+    Returns
+    -------
+    Act
+        With the plan of before, and the reason, where none can be made.
+    """
+    form = replace(page.form, **(changes or {}))
+    given = dict(changes or {})
+    if said := refused(page):
+        return Act(page.record, said, given)
+    care = page.athlete.care(form.aim)
+    form = replace(form, order=form.order or care.order)
+    checked = checked_of(page, form)
+    missing = missing_of(page.athlete.case, checked)
+    if missing or not form.order:
+        order = () if form.order else ("Order of the balls: choose one, or compare them first.",)
+        reasons = (*missing.reasons, *order)
+        return Act(page.record, missing_parts(missing.measures, missing.speed, reasons), given)
+    try:
+        found = make(form, checked, page.athlete, page.today)
+    except InputError as error:
+        return Act(page.record, [html.P(f"No plan: {message(named(error))}")], given)
+    if isinstance(found, NoPlan):
+        return Act(page.record, no_plan_parts(found, page.system), given)
+    before = "" if page.record is None else " It took the place of the one before; Undo brings that back."
+    return Act(log_edits.took_over(found, page.record), [html.P(f"Plan made.{before}")], given)
+
+
+def checked_of(page: Page, form: PlanForm) -> CheckedPlan:
+    """Read a form for the athlete on the page."""
+    athlete = page.athlete
+    return check_form(form, page.today, athlete.care(form.aim), athlete.given is not None, page.system)
+
+
+def refused(page: Page) -> list[Component]:
+    """Say why no plan is made while a stop sign of the athlete stands; nothing where none does."""
+    signs = page.athlete.known.standing
+    if not signs:
+        return []
+    mark = page.record.mark if page.record is not None else ""
+    listed = [html.Li(stop_sign_words(one, mark)) for one in signs]
+    return [html.P("No plan is made: a stop sign stands for this athlete.", className="sentence"), html.Ul(listed)]
+
+
+def named(error: InputError) -> InputError:
+    """The same refusal with the field's name as it stands on the page."""
+    label = FIELDS[error.field].label if error.field in FIELDS else error.field
+    return InputError(label, error.given, error.accepted)
+
+
+def missing_parts(measures: bool, speed: bool, reasons: tuple[str, ...]) -> list[Component]:
+    """Say what is missing for a plan, and where it is entered."""
+    lines: list[Component] = []
+    if measures:
+        lines.append(
+            html.Li(["Missing: the athlete’s measures. ", page_link("Enter them on Athlete", "/athlete"), "."])
+        )
+    if speed:
+        lines.append(
+            html.Li(
+                [
+                    "Missing: a full-effort speed of this athlete. ",
+                    page_link("Enter radar readings on Athlete", "/athlete"),
+                    ", or ",
+                    page_link("the reference throw on Compare", "/"),
+                    ".",
+                ]
+            )
+        )
+    lines += [html.Li(text) for text in reasons]
+    if measures or speed:
+        lines.append(html.Li("To see how it works, choose an invented thrower: nothing of yours is overwritten."))
+    return [html.P("No plan yet.", className="sentence invitation"), html.Ul(lines, className="claim-missing")]
+
+
+def no_plan_parts(found: NoPlan, system: System) -> list[Component]:
+    """Say why there is no plan, and offer what would open one."""
+    offers = [Offer(f"{FORM}{one.kind}_{one.key}", _needed(one), _allow(one, system)) for one in found.loosenings]
+    chosen = offers[:MOST_OFFERED]
+    if found.fewest_steps is not None and found.fewest_steps != found.steps:
+        count = str(found.fewest_steps)
+        chosen.insert(0, Offer(f"{FORM}steps", count, f"plan {count} steps"))
+    return [
+        html.P(words.no_plan_words(found, system), className="sentence"),
+        html.Div(offer_buttons(chosen), className="buildup-buttons"),
+    ]
+
+
+def _needed(one: Loosening) -> str:
+    """The least value that would do, rounded so that it does, as it would be typed."""
+    shown = from_si(one.needed, FIELDS[f"{one.kind}_{one.key}"].unit)
+    size = max(abs(shown), 1e-6)
+    return plain(shown + 5e-5 * max(1.0, size), most=4)
+
+
+def _allow(one: Loosening, system: System) -> str:
+    if one.kind == "rise":
+        return f"allow {one.label} to rise {100.0 * one.needed:.1f} % a step"
+    return f"set the cap on {one.label} to {words.metric_words(one.key, one.needed, system)}"
+
+
+def offered(page: Page, name: str) -> Act:
+    """Do what an offer says.
+
+    Parameters
+    ----------
+    name : str
+        Of its button: what is changed, an equals sign, and what it becomes.
+
+    Raises
+    ------
+    InputError
+        If the value is not accepted.
+    """
+    key, _, value = name.partition("=")
+    if key.startswith(FORM):
+        key = key.removeprefix(FORM)
+        return made(page, {key: value[:20]}) if key in NAMES else Act(page.record)
+    record = page.record
+    if record is None or record.log:
+        return Act(record)
+    given = {key: value[:20]}
+    if key == "sessions":
+        count, steps = whole(value, "Sessions", Limit(1, 2000, "sessions")), len(record.throws)
+        if count < steps:
+            raise InputError("Sessions", count, f"{steps} or more, one for each step")
+        return Act(
+            edits.told(replace(record, repeats=spread(count, steps), by_hand={}), f"{page.today}: {count} sessions")
+        )
+    if key == "steps":
+        return planned(edits.plan_rest(record, 0, whole(value, "Steps", STEPS_LIMIT), page.today), page, given)
+    if key in ("first_day", "target_day"):
+        day = read_day(value, "Day", record.made_on - timedelta(366), page.today + AHEAD)
+        calendar = record.calendar
+        moved = replace(calendar, first_day=day) if key == "first_day" else replace(calendar, target_day=day)
+        return Act(replace(record, calendar=moved), form=given)
+    return Act(record)
+
+
+def whole(text: str, label: str, limit: Limit) -> int:
+    """Read a whole number, or refuse it by its label."""
+    number = typed_number(text, label, limit)
+    if number != int(number):
+        raise InputError(label, text, f"a whole number, {limit}")
+    return int(number)
+
+
+def planned(found: Record | NoPlan, page: Page, form: dict[str, str]) -> Act:
+    """Take what was planned again, or say why nothing could be."""
+    if isinstance(found, NoPlan):
+        return Act(page.record, [html.P(words.no_plan_words(found, page.system), className="sentence")])
+    return Act(found, form=form)

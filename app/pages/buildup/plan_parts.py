@@ -1,0 +1,201 @@
+"""The parts around a plan: what is read before it, figures, tables, changes by hand, what is taken along."""
+
+from typing import Any
+
+import dash_mantine_components as dmc
+from dash import dcc, html
+from dash.development.base_component import Component
+
+from app.pages.buildup import ids
+from app.pages.buildup.aims import MORE_STEPS
+from app.pages.buildup.checks import LONGEST_INITIALS
+from app.pages.buildup.file import LARGEST_BYTES
+from app.show.cautions import GROWING
+from app.show.controls import choice, text_field
+from app.show.curves_figure import GRAPH_CONFIG
+from app.show.glossary import explained
+from app.show.page_parts import file_field
+
+
+def do(name: str, words: str, **props: Any) -> Component:
+    """Make a button that does something to the plan, by name."""
+    return html.Button(words, id={"type": ids.BUILDUP_DO, "name": name}, type="button", n_clicks=0, **props)
+
+
+def hand(name: str, label: str, description: str = "", numeric: bool = False, **props: Any) -> Component:
+    """Make a field beside the plan, by name."""
+    return text_field(label, description, numeric, value="", id={"type": ids.BUILDUP_HAND, "name": name}, **props)
+
+
+def growing() -> Component:
+    """Make what is read, and confirmed, before a plan for a thrower who is still growing is shown."""
+    return html.Section(
+        [
+            html.H2("Read this before the plan is shown"),
+            html.P(GROWING[0], className="buildup-growing-text"),
+            html.P(GROWING[1], className="source"),
+            html.Div(
+                [
+                    hand("read_by", "Initials of who has read it", f"up to {LONGEST_INITIALS} characters, no names"),
+                    do("read", "I have read this: show the plan"),
+                ],
+                className="buildup-row",
+            ),
+        ],
+        id=ids.BUILDUP_GROWING,
+        hidden=True,
+    )
+
+
+def figures() -> Component:
+    """Make the places of the staircase and the overlay."""
+    return html.Div(
+        [
+            html.Figure(
+                [
+                    html.H2(explained("Peak, rise rate and time loaded over the days", most=3)),
+                    dcc.Graph(id=ids.BUILDUP_STAIRS, config=GRAPH_CONFIG, className="graph"),
+                    html.Figcaption(
+                        "Each mark is a session: larger and darker is a heavier ball; hollow marks were thrown. "
+                        "Dashed: the own ball at full speed. Shaded: easier weeks. Dotted upright: the target day. "
+                        "The same numbers stand in the tables."
+                    ),
+                ]
+            ),
+            html.Figure(
+                [
+                    html.H2(explained("Varus torque: first, middle and last step")),
+                    dcc.Graph(id=ids.BUILDUP_OVERLAY, config=GRAPH_CONFIG, className="graph"),
+                    html.Figcaption("Thicker and darker is heavier; dashed is the own ball at full speed."),
+                ]
+            ),
+        ],
+        className="buildup-figures",
+    )
+
+
+def tables() -> Component:
+    """Make the places of the tables."""
+    return html.Div(
+        [
+            html.Section([html.H2("Steps"), html.Div(id=ids.BUILDUP_STEPS)]),
+            html.Section([html.H2("Sessions"), html.Div(id=ids.BUILDUP_SESSIONS)], className="buildup-sessions"),
+            html.Section(
+                [html.H2("Log"), html.Div(id=ids.BUILDUP_LOG_TABLE)], id=f"{ids.BUILDUP_LOG_TABLE}-part", hidden=True
+            ),
+        ],
+        className="buildup-tables",
+    )
+
+
+def numbers() -> Component:
+    """Make the place where new measures or readings are held against the plan."""
+    return html.Section(
+        [
+            html.H2("Measures or readings have changed since"),
+            html.P(id=ids.BUILDUP_NUMBERS_SAID),
+            html.Div(id=ids.BUILDUP_NUMBERS),
+            html.Div(
+                [do("take_numbers", "Take the new numbers"), do("keep_numbers", "Keep the old")],
+                className="buildup-buttons",
+            ),
+        ],
+        id=f"{ids.BUILDUP_NUMBERS}-part",
+        className="buildup-recheck",
+        hidden=True,
+    )
+
+
+def by_hand() -> Component:
+    """Make the fields that change a step or a session."""
+    step = html.Div(
+        [
+            choice("Step", [], "", id=ids.BUILDUP_STEP, searchable=False),
+            choice("Ball", [], "", id=ids.BUILDUP_STEP_BALL, searchable=False),
+            hand("share", "Of full speed with it, %", "5 to 100", True),
+            hand("sessions", "Sessions at this step", "1 to 30", True),
+        ],
+        className="buildup-row four",
+    )
+    session = html.Div(
+        [
+            choice("Session", [], "", id=ids.BUILDUP_SESSION, searchable=False),
+            hand("day", "Day", "year-month-day; empty: by the calendar"),
+            hand("throws", "Throws", "1 to 500; empty: by the budget", True),
+        ],
+        className="buildup-row",
+    )
+    return html.Details(
+        [
+            html.Summary("Change steps and sessions by hand"),
+            html.P("What breaks a limit is not refused; it is named at its step or session.", className="quiet"),
+            step,
+            html.Div(
+                [
+                    do("step", "Change this step"),
+                    do("leave_out", "Leave this step out"),
+                    do("put_in", "Put a copy after it"),
+                ],
+                className="buildup-buttons",
+            ),
+            html.Div(
+                [
+                    hand(
+                        "rest",
+                        "Steps from this one on",
+                        f"empty: the fewest within the limits, and {MORE_STEPS} more",
+                        True,
+                    ),
+                    do("rest", "Plan the rest again from this step"),
+                ],
+                className="buildup-row",
+            ),
+            session,
+            html.Div([do("session", "Set this session")], className="buildup-buttons"),
+            html.Div(id=ids.BUILDUP_NOTICE_HAND, className="buildup-notice", role="status"),
+        ],
+        id=f"{ids.BUILDUP_STEP}-part",
+        className="fold buildup-hand",
+    )
+
+
+def take() -> Component:
+    """Make the buttons that print, save and open a plan, and those that undo and put it away."""
+
+    def button(name: str, words: str, **props: Any) -> Component:
+        return html.Button(words, id={"type": ids.BUILDUP_TAKE, "name": name}, type="button", n_clicks=0, **props)
+
+    return html.Section(
+        [
+            html.H2("Take along"),
+            html.Div(
+                [
+                    button("print", "Print the sheet", **{"data-key": "p"}),
+                    button("log", "Print the log"),
+                    button("table", "Save the table (CSV)"),
+                    button("calendar", "Save the calendar (iCalendar)"),
+                    dmc.Checkbox(
+                        id=ids.BUILDUP_WITH_CODE, label="with the athlete’s code in its events", checked=False
+                    ),
+                    button("file", "Save the plan as a file"),
+                ],
+                className="buildup-buttons",
+            ),
+            html.P(
+                "The sheet has what was done and what is to come; the log has all that was noted, for a chart. The "
+                "plan is kept in this browser until it is put away. Its file holds the code, the body measures, the "
+                "full speeds, the log and the stop signs, and opens again on another machine.",
+                className="quiet",
+            ),
+        ],
+        className="buildup-take",
+    )
+
+
+def whole() -> Component:
+    """Make the buttons of the plan as a whole, which stand while there is one and while there is none."""
+    upload = file_field("Open a plan file", ids.BUILDUP_UPLOAD, ".json", LARGEST_BYTES)
+    return html.Div(
+        [upload, do("undo", "Undo", disabled=True, **{"data-key": "b"}), do("away", "Put this plan away", hidden=True)],
+        className="buildup-buttons buildup-whole",
+    )

@@ -1,0 +1,128 @@
+"""What a throw keeps when something else is changed: how it is held, or by whom it is thrown. Pure.
+
+Every function gives back the form it was given where there is nothing to do, so that it can be asked at any time.
+"""
+
+from collections.abc import Callable, Mapping
+from dataclasses import replace
+
+from app.pages.compare.checks import check_throwers
+from app.show.checks import check_throw
+from app.show.form_fields import HOLD_FIELDS
+from app.show.throw_form import Form, ThrowForm
+from app.units.conversion import from_si, plain
+from model.ball import Ball
+from model.person import Person
+from model.speed import SpeedProfile
+from model.throw import path_loads
+
+FULL = "100"  # per cent of full speed, where nothing is known to convert from
+SAME_SPEED = 1e-9  # relative difference below which two arms release at one speed at the same clock
+
+
+def settled(form: Form, profiles: Mapping[str, SpeedProfile]) -> Form:
+    """Give each throw whose way of being held was just chosen the number that leaves its speed as it was.
+
+    Parameters
+    ----------
+    form : Form
+        As on the page: such a throw has still the number of how it was held before.
+    profiles : mapping of str to SpeedProfile
+        By thrower, as far as there are.
+
+    Returns
+    -------
+    Form
+    """
+    people = check_throwers(form)
+    return _each(form, lambda one: _settled(one, people[one.thrower].person, profiles.get(one.thrower)))
+
+
+def clocks_kept(form: Form, before: Form) -> Form:
+    """Hold the throws' clocks where nothing but their thrower's measures changed, and with them the length of the arm.
+
+    At a fixed release speed the length of a uniformly scaled arm cancels out of the torque; a longer arm that keeps
+    its joint speeds releases faster and needs more. So a changed measure keeps the clock, unless asked otherwise.
+
+    Parameters
+    ----------
+    form, before : Form
+        Now, and before the change.
+
+    Returns
+    -------
+    Form
+        Each throw at a release speed is held at the clock it had, if its thrower could be read before and after.
+    """
+    if replace(form, athlete=before.athlete, other=before.other) != before:
+        return form
+    people, once = check_throwers(form), check_throwers(before)
+
+    def keep(throw: ThrowForm) -> ThrowForm:
+        line, by = check_throw(throw), throw.thrower
+        person, earlier = people[by].person, once[by].person
+        if person is None or earlier is None or person == earlier or people[by].code != once[by].code:
+            return throw
+        if throw.held != "speed" or line.ball is None or line.speed_m_s is None:
+            return throw
+        now, then = (_path_speed_m_s(one, line.ball) for one in (person, earlier))
+        return throw if abs(now / then - 1.0) < SAME_SPEED else throw.holding("clock", _percent(line.speed_m_s / then))
+
+    return _each(form, keep)
+
+
+def speeds_kept(form: Form, before: Form) -> Form:
+    """Hold again at the release speeds of before the throws that were switched to their clock.
+
+    Parameters
+    ----------
+    form, before : Form
+        Now, and before the measures changed.
+
+    Returns
+    -------
+    Form
+        The measures stay as they are now.
+    """
+    old = {throw.key: throw for throw in before.throws if throw.held == "speed"}
+
+    def back(throw: ThrowForm) -> ThrowForm:
+        return throw.holding("speed", old[throw.key].speed_m_s) if throw.held == "clock" and throw.key in old else throw
+
+    return _each(form, back)
+
+
+def _each(form: Form, change: Callable[[ThrowForm], ThrowForm]) -> Form:
+    throws = tuple(change(throw) for throw in form.throws)
+    return form if throws == form.throws else replace(form, throws=throws)
+
+
+def _settled(throw: ThrowForm, person: Person | None, profile: SpeedProfile | None) -> ThrowForm:
+    was = next((hold for hold, field in HOLD_FIELDS.items() if getattr(throw, field.name).strip()), "")
+    if was == throw.held or (not was and throw.held != "profile"):
+        return throw
+    line = check_throw(replace(throw, hold=was or "speed"), person, profile)
+    text = ""
+    if line.ball is not None and line.speed_m_s is not None:
+        text = _number_for(throw.held, line.ball, line.speed_m_s, person, profile)
+    return throw.holding(throw.held, text or (FULL if throw.held == "profile" else ""))
+
+
+def _number_for(hold: str, ball: Ball, speed_m_s: float, person: Person | None, profile: SpeedProfile | None) -> str:
+    """The number that goes with a hold at a speed; nothing where it is not known."""
+    if hold == "speed":
+        return plain(speed_m_s, least=1)
+    if hold == "clock":
+        return "" if person is None else _percent(speed_m_s / _path_speed_m_s(person, ball))
+    if profile is None or profile.posterior.own is None:
+        return ""
+    return _percent(speed_m_s / float(profile.mean_speed(ball.mass_kg).estimate))
+
+
+def _path_speed_m_s(person: Person, ball: Ball) -> float:
+    """Release speed of an arm at the reference motion's own clock (m/s)."""
+    return float(path_loads(person, ball.diameter_m).path_speed_m_s)
+
+
+def _percent(ratio: float) -> str:
+    return plain(from_si(ratio, "%"))

@@ -1,0 +1,92 @@
+"""From the numbers to the words around the map: every part that changes, as one value."""
+
+from dataclasses import dataclass
+from typing import Any
+
+from dash import html
+from dash.development.base_component import Component
+
+from app.pages.map.answers import MapAnswer
+from app.pages.map.table import looked_table, speeds_table
+from app.pages.map.words import CLICK, figure_note, looked_words, missing, notes, quantity_words
+from app.show.cautions import path_note
+from app.show.checks import CheckedAthlete
+from app.show.glossary import explained
+from app.show.page_parts import missing_measures, page_link
+from app.show.whose import UNREAD, who_words
+
+
+@dataclass(frozen=True)
+class View:
+    """All the words that change when a value does."""
+
+    who: str
+    empty: list[Component]
+    empty_hidden: bool
+    body_hidden: bool
+    notes: list[Component]
+    figure_title: list[Any]
+    figure_note: list[Any]
+    looked: list[Component]
+    said: str
+    table: Component
+    mass_problem: str
+    speed_problem: str
+
+
+def view_of(answer: MapAnswer, athlete: CheckedAthlete, unread: bool) -> View:
+    """Put the numbers into words.
+
+    Parameters
+    ----------
+    answer : MapAnswer
+    athlete : CheckedAthlete
+    unread : bool
+        Whether something that the browser kept could not be read.
+
+    Returns
+    -------
+    View
+    """
+    there = answer.hundred is not None
+    said = notes(answer)
+    if unread:
+        said = [UNREAD, *said]
+    return View(
+        who=who_words(answer.case),
+        empty=[] if there else _empty(answer, athlete),
+        empty_hidden=there,
+        body_hidden=not there,
+        notes=[html.P(text) for text in said],
+        figure_title=_title(answer),
+        figure_note=[figure_note(answer), " ", html.Span(CLICK, className="map-press")] if there else [],
+        looked=looked_table(answer),
+        said=looked_words(answer),
+        table=speeds_table(answer) or html.P("No lines, so no speeds.", className="quiet"),
+        mass_problem=answer.spot.problems.get("ball_mass_g", ""),
+        speed_problem=answer.spot.problems.get("speed_m_s", ""),
+    )
+
+
+def _title(answer: MapAnswer) -> list[Any]:
+    unit = "% of the reference throw" + (f" ({answer.hundred.kind})" if answer.hundred else "")
+    notes = [unit] + (["path from adult men"] if path_note(answer.case.person) else [])
+    return [*explained(quantity_words(answer.quantity)), *(part for note in notes for part in (" ", _quiet(note)))]
+
+
+def _quiet(text: str) -> Component:
+    return html.Span(text, className="unit")
+
+
+def _empty(answer: MapAnswer, athlete: CheckedAthlete) -> list[Component]:
+    measures, speed = missing(answer, dict(athlete.problems))
+    made: list[Component] = [html.P("No map yet.", className="sentence invitation")]
+    wanted = []
+    if measures:
+        wanted.append(missing_measures(measures))
+    if speed:
+        link = page_link("Enter it on Compare", "/")
+        wanted.append(
+            html.Li([f"Missing: {speed}. ", link, ", or radar readings on ", page_link("Athlete", "/athlete"), "."])
+        )
+    return [*made, html.Ul(wanted, className="map-missing")]

@@ -1,0 +1,260 @@
+"""From the numbers to what is shown: every part that changes, as one value."""
+
+from dataclasses import dataclass
+from typing import Any
+
+from dash import html
+from dash.development.base_component import Component
+
+from app.demo import Demo
+from app.pages.start import headline, words
+from app.pages.start.address import PATH, query_of, unknown_code
+from app.pages.start.answers import StartAnswer
+from app.pages.start.form import AIMS, is_example
+from app.pages.start.rounded import most
+from app.pages.start.table import FIRST, order_list, plan_button, tables
+from app.show.cautions import GROWING, caution_part, is_growing, path_note
+from app.show.checks import CheckedAthlete
+from app.show.page_parts import missing_measures, page_link
+from app.show.whose import UNREAD, measures_missing, who_words
+
+
+@dataclass(frozen=True)
+class View:
+    """All the words that change when a value does."""
+
+    who: str
+    growing: list[Component]
+    example: str
+    reference: list[Component]
+    empty: list[Component]
+    empty_hidden: bool
+    body_hidden: bool
+    sentence: list[Component]
+    figure_title: list[Any]
+    figure_note: str
+    order: list[Component]
+    table: list[Component]
+    limits: list[Component]
+    notes: list[Component]
+    cautions: Component
+
+
+def view_of(answer: StartAnswer, athlete: CheckedAthlete, unread: bool, unknown: list[Component]) -> View:
+    """Put the numbers into words.
+
+    Parameters
+    ----------
+    answer : StartAnswer
+    athlete : CheckedAthlete
+    unread : bool
+        Whether something that the browser kept could not be read.
+    unknown : list of Component
+        What is said of a code in the address that nobody has; mostly nothing.
+
+    Returns
+    -------
+    View
+    """
+    there = answer.found is not None
+    kept = [html.P(UNREAD)] if unread else []
+    return View(
+        who=who_words(answer.case),
+        growing=_growing(answer),
+        example=words.EXAMPLE_NOTE if is_example(answer.form) else "An empty field is no limit.",
+        reference=_reference(answer),
+        empty=[] if there else unknown or _empty(answer, athlete, kept),
+        empty_hidden=there,
+        body_hidden=not there,
+        sentence=_sentence(answer),
+        figure_title=_title(answer),
+        figure_note=_figure_note(answer),
+        order=order_list(answer),
+        table=tables(answer),
+        limits=_limits(answer),
+        notes=[*kept, *(html.P(text) for text in words.notes(answer))] if there else [],
+        cautions=caution_part(answer.case.person),
+    )
+
+
+def nobody(who: str, compared: str, demo: Demo) -> list[Component]:
+    """Say that nobody has the code of the address, and who is there.
+
+    Parameters
+    ----------
+    who : str
+        As `StartForm.who`.
+    compared : str
+        The code of Compare's athlete; empty for one without.
+    demo : Demo
+
+    Returns
+    -------
+    list of Component
+        Nothing where the address asks for nobody or for somebody who is there.
+    """
+    code = unknown_code(who)
+    if not code:
+        return []
+    here = [(compared, "the athlete of Compare")] if compared else []
+    here += [(one.athlete, f"invented: {one.note}") for one in demo.athletes if one.athlete != compared]
+    links = []
+    for name, said in here:
+        link = html.Span(page_link(name, f"{PATH}{query_of(name)}"), **{"data-as-is": ""})
+        links.append(html.Li([link, f", {said}"]))
+    return [
+        html.P(["Nobody here has the code ", html.Strong(code, **{"data-as-is": ""}), "."], className="sentence"),
+        html.P("These are here:"),
+        html.Ul(links, className="start-missing"),
+    ]
+
+
+def _growing(answer: StartAnswer) -> list[Component]:
+    """The caution that goes before any number."""
+    person = answer.case.person
+    if not is_growing(person):
+        return []
+    note = path_note(person)
+    return [html.P(f"{GROWING[0]} {note}".strip(), className="at-number")]
+
+
+def _reference(answer: StartAnswer) -> list[Component]:
+    basis = answer.basis
+    if basis is None:
+        return []
+    link = page_link("Kind, day and speed are set on Compare", "/")
+    if basis.hundred.of == "profile":
+        link = page_link("It stands on Athlete", "/athlete")
+    return [html.Span(["100 % is ", html.Strong(basis.dated), ". ", link, "."])]
+
+
+def _sentence(answer: StartAnswer) -> list[Component]:
+    first, rest = headline.sentence(answer)
+    if not first:
+        return []
+    gap = "" if rest[0] in ":.," else " "
+    button = [plan_button(answer, answer.first, FIRST)] if answer.first else []
+    made: list[Component] = [html.P([html.Strong(first), gap, rest], className="sentence"), *button]
+    closed = headline.closed_words(answer)
+    if closed:
+        made.append(html.Ul([html.Li(text) for text in closed], className="start-closed"))
+    if answer.careful and not answer.aim:
+        made.append(html.P(headline.why_own(answer), className="at-number"))
+    note = path_note(answer.case.person)
+    if note and not is_growing(answer.case.person):
+        made.append(html.P(note, className="at-number"))
+    prior = words.prior_words(answer)
+    if prior:
+        link = page_link("Enter radar readings on Athlete", "/athlete")
+        where = html.Span([" ", link, ": it also says which ball to throw next."], className="screen-only")
+        made.append(html.P([prior, where], className="at-number"))
+    return made
+
+
+def _title(answer: StartAnswer) -> list[Any]:
+    if answer.found is None or answer.checked.certainty is None:
+        return []
+    parts: list[Any] = [f"Balls and speeds that keep every limit, with {words.certainty_words(answer)} certainty"]
+    if path_note(answer.case.person):
+        parts += [" ", html.Span("path from adult men", className="unit")]
+    return parts
+
+
+def _figure_note(answer: StartAnswer) -> str:
+    found = answer.found
+    if found is None:
+        return ""
+    diameter = answer.case.system.text(answer.case.own_ball.diameter_m, "mm", most=1)
+    shaded = (
+        "Shaded: every limit is kept. A thick edge carries the name of the limit that sets it."
+        if found.region.fits.any()
+        else "Nothing is shaded: no ball keeps every limit; the thick lines are the tightest."
+    )
+    at = "is its place in the order" if answer.aim else "stands where it is thrown fastest"
+    marks = f"the {'number' if answer.aim else 'mark'} on each {at}"
+    return (
+        f"{shaded} Dotted: the other limits’ own edges. Upright bars are the balls of the rack; {marks}. Drawn for "
+        f"balls of {diameter}."
+    )
+
+
+def _limits(answer: StartAnswer) -> list[Component]:
+    """The limits and what they are of, for the sheet: on the screen these stand in their fields."""
+    system = answer.case.system
+    rows = words.limits_words(answer) or [("Limits", "none")]
+    rows.append(("100 % is", "" if answer.basis is None else answer.basis.dated))
+    rows.append(("What matters most", AIMS.get(answer.aim, "not chosen")))
+    if answer.checked.wanted is not None:
+        rows.append(("Wanted peak", words.bare_words("elbow_peak", answer.checked.wanted, answer)))
+    rows.append(("Certainty", words.certainty_words(answer)))
+    own = answer.own_range
+    if own is not None:
+        shown = most(own, system) if own.fits else None
+        said = f"up to {shown.share_text} of full speed, {shown.speed_text}" if shown else "fits at no speed"
+        rows.append(("Own ball", f"{answer.case.mass(own.ball.mass_kg)}, {said}"))
+    return [part for label, text in rows for part in (html.Dt(label), html.Dd(text))]
+
+
+def means_of(answer: StartAnswer, name: str) -> str:
+    """Say under a field what its limit comes to, counted the other way.
+
+    Parameters
+    ----------
+    answer : StartAnswer
+    name : str
+        Of the limit.
+
+    Returns
+    -------
+    str
+        Nothing where there is no limit or no answer.
+    """
+    amount = answer.means.get(name)
+    if amount is None:
+        return ""
+    key = "elbow_peak" if name == "wanted_peak" else name
+    said = f"= {words.amount_words(key, amount, answer)}"
+    given = answer.amounts.get(name)
+    spread = words.between_words(key, given) if given else ""
+    return f"{said}; {spread} ({words.SPREAD_PERCENT} and more)" if spread else said
+
+
+def _empty(answer: StartAnswer, athlete: CheckedAthlete, kept: list[Component]) -> list[Component]:
+    wanted: list[Component] = []
+    measures = measures_missing(answer.case, dict(athlete.problems))
+    if measures:
+        wanted.append(missing_measures(measures))
+    if answer.lacks_date:
+        wanted.append(
+            html.Li(
+                [
+                    "Missing: the day of the reference from before the injury. ",
+                    page_link("Enter it on Compare", "/"),
+                    ".",
+                ]
+            )
+        )
+    elif answer.basis is None:
+        wanted.append(
+            html.Li(
+                [
+                    "Missing: a full-effort speed of this athlete. ",
+                    page_link("Enter the reference throw on Compare", "/"),
+                    ", or ",
+                    page_link("radar readings on Athlete", "/athlete"),
+                    ".",
+                ]
+            )
+        )
+    here = words.missing(answer)
+    if here:
+        wanted.append(html.Li(f"Missing or to be mended above: {', '.join(here)}."))
+    if answer.basis is None:
+        wanted.append(
+            html.Li("To see how it works, choose an invented thrower above: nothing of yours is overwritten.")
+        )
+    return [
+        html.P("No answer yet.", className="sentence invitation"),
+        *kept,
+        html.Ul(wanted, className="start-missing"),
+    ]

@@ -1,0 +1,1 @@
+"""What pages share: figures, words, controls, checks, and the thrower they speak of."""

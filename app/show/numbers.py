@@ -1,0 +1,65 @@
+"""Numbers as they are shown, and how one stands to another."""
+
+import math
+
+READOUT_ORDER = ("peak", "loaded_s", "rise_rate", "area")
+"""The readouts as the page orders them: height, length, steepness, total."""
+
+
+def difference(value: float, places: int) -> str:
+    """Write a difference: always with its sign, and zero as what rounds to it, with neither.
+
+    Parameters
+    ----------
+    value : float
+    places : int
+        Decimals.
+
+    Returns
+    -------
+    str
+        For example "+4.9", "\u22124.9" or "0.0".
+    """
+    text = number(value, places)
+    if float(f"{value:.{places}f}") == 0.0:
+        return number(0.0, places)
+    return text if value < 0.0 else f"+{text}"
+
+
+def number(value: float, places: int) -> str:
+    """Write a number with a thin space between thousands and a real minus.
+
+    Parameters
+    ----------
+    value : float
+    places : int
+        Decimals.
+
+    Returns
+    -------
+    str
+    """
+    return f"{value:,.{places}f}".replace(",", "\u202f").replace("-", "\u2212")
+
+
+def share_of(value: float, reference: float) -> float:
+    """A reading in per cent of the reference's; NaN where either is not defined or the reference's is zero.
+
+    Parameters
+    ----------
+    value, reference : float
+        The same reading of two throws.
+
+    Returns
+    -------
+    float
+        Per cent.
+    """
+    if not (math.isfinite(value) and math.isfinite(reference)) or reference == 0.0:
+        return math.nan
+    return 100.0 * value / reference
+
+
+def capital(text: str) -> str:
+    """Begin a text with a capital."""
+    return text[:1].upper() + text[1:]

@@ -1,0 +1,1 @@
+"""Units: conversion, the units a reader chose, typed numbers."""

@@ -1,0 +1,1 @@
+"""The server, and what stands around every page."""

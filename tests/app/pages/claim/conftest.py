@@ -1,0 +1,66 @@
+"""Claims about the demo's throwers, and what the tests of the page share."""
+
+from dataclasses import replace
+from datetime import date
+
+import pytest
+
+from app.demo import load_demo
+from app.pages.claim.answers import claim_of
+from app.pages.claim.form import ClaimForm
+from app.pages.claim.view import view_of
+from app.show.checks import check_athlete
+from app.show.kept import form_for
+from app.show.profile_form import ProfileForm
+from app.show.throw_form import demo_form
+
+TODAY = date(2026, 3, 1)
+FORM = ClaimForm(first_mass_g="275", second_mass_g="145")
+
+
+@pytest.fixture
+def compared():
+    """Make the Compare form of a demo thrower."""
+    demo = load_demo()
+    return lambda code="W01": demo_form(demo, demo.athlete(code))
+
+
+@pytest.fixture
+def readings():
+    """Make the profile form of a demo thrower."""
+    return lambda code="W01": form_for({}, code, load_demo(), True)
+
+
+@pytest.fixture
+def make_claim(compared, readings):
+    """Answer a claim about a demo thrower; with `read=False`, about one without any radar reading."""
+
+    def make(code="W01", read=True, compare=None, **changes):
+        profile = readings(code)
+        if not read:
+            profile = ProfileForm(tuple(replace(row, cells=()) for row in profile.rows))
+        return claim_of(replace(FORM, **changes), compare or compared(code), profile, TODAY)
+
+    return make
+
+
+@pytest.fixture
+def view(compared):
+    """Put an answer into words."""
+    return lambda answer, form=None, unread=False: view_of(answer, check_athlete((form or compared()).athlete), unread)
+
+
+def text_of(part) -> str:
+    """All the text of a component, in order."""
+    if part is None:
+        return ""
+    if isinstance(part, str | int | float):
+        return str(part)
+    if isinstance(part, list | tuple):
+        return "".join(text_of(one) for one in part)
+    return text_of(getattr(part, "children", None))
+
+
+@pytest.fixture
+def text():
+    return text_of

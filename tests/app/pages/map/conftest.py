@@ -1,0 +1,57 @@
+"""The demo's first thrower on the map, and what the tests of the map share."""
+
+from dataclasses import replace
+from datetime import date
+
+import pytest
+
+from app.demo import load_demo
+from app.pages.map.answers import map_of
+from app.pages.map.form import MapForm
+from app.show.kept import form_for
+from app.show.profile_form import ProfileForm
+from app.show.throw_form import demo_form
+
+TODAY = date(2026, 3, 1)
+
+
+@pytest.fixture
+def compared():
+    """Make the Compare form of a demo thrower."""
+    demo = load_demo()
+    return lambda code="W01": demo_form(demo, demo.athlete(code))
+
+
+@pytest.fixture
+def readings():
+    """Make the profile form of a demo thrower."""
+    return lambda code="W01": form_for({}, code, load_demo(), True)
+
+
+@pytest.fixture
+def make_map(compared, readings):
+    """Work out the map of a demo thrower; with `read=False`, of one without any radar reading."""
+
+    def make(code="W01", form=None, read=True, compare=None, **changes):
+        asked = replace(form or MapForm(ball_mass_g="275", speed_m_s="28.5"), **changes)
+        rows = readings(code).rows
+        profile = readings(code) if read else ProfileForm(tuple(replace(row, cells=()) for row in rows))
+        return map_of(asked, compare or compared(code), profile, TODAY)
+
+    return make
+
+
+def text_of(part) -> str:
+    """All the text of a component, in order."""
+    if part is None:
+        return ""
+    if isinstance(part, str | int | float):
+        return str(part)
+    if isinstance(part, list | tuple):
+        return "".join(text_of(one) for one in part)
+    return text_of(getattr(part, "children", None))
+
+
+@pytest.fixture
+def text():
+    return text_of

@@ -1,0 +1,55 @@
+"""Answers about the demo's throwers, and what the tests of the page share."""
+
+from dataclasses import replace
+from datetime import date
+
+import pytest
+
+from app.demo import load_demo
+from app.pages.start.answers import start_of
+from app.pages.start.form import StartForm
+from app.pages.start.view import view_of
+from app.show.checks import check_athlete
+from app.show.profile_form import ProfileForm
+from app.show.whose import Whose, whose
+from app.units.systems import METRIC
+from tests.app.pages.claim.conftest import text as text
+
+TODAY = date(2026, 3, 1)
+NONE = dict.fromkeys(("elbow_peak", "shoulder_peak", "rise_rate", "braking"), "")
+"""The example's limits, emptied."""
+
+
+@pytest.fixture(scope="session")
+def arm():
+    """A demo thrower's forms; with `read=False`, without any radar reading; the rest are changes to Compare's."""
+
+    def make(code="W01", read=True, **compare) -> Whose:
+        found = whose(code, {}, load_demo(), True)
+        profile = found.profile
+        if not read:
+            profile = ProfileForm(tuple(replace(row, cells=()) for row in profile.rows))
+        return Whose(replace(found.compared, **compare), profile)
+
+    return make
+
+
+@pytest.fixture(scope="session")
+def start(arm):
+    """Answer for a demo thrower; what is not of the form goes to `arm`."""
+
+    def make(code="W01", read=True, system=METRIC, compare=None, **changes):
+        return start_of(StartForm(**changes), arm(code, read, **(compare or {})), TODAY, system)
+
+    return make
+
+
+@pytest.fixture(scope="session")
+def view(arm):
+    """Put an answer into words."""
+
+    def make(answer, unread=False, compared=None, unknown=()):
+        form = compared or arm().compared
+        return view_of(answer, check_athlete(form.athlete, answer.case.system), unread, list(unknown))
+
+    return make

@@ -1,0 +1,83 @@
+"""The shell's parts as component trees."""
+
+from collections import Counter
+
+import pytest
+from dash import html
+
+from app import places
+from app.bind.page import Page
+from app.pages import PAGES
+from app.show import ids as shared_ids
+from app.web import ids, shell
+from app.web.server import Config, create_app
+
+FIRST = Page(
+    "/", "First", lambda: html.Div([html.H1("First"), html.Button("Add", **{"data-key": "a"})]), lambda _a: None
+)
+SECOND = Page("/second", "Second", lambda: html.H1("Second"), lambda _app: None)
+
+
+def texts(tree) -> list[str]:
+    """Every piece of text in a component tree."""
+    own = [tree.children] if isinstance(tree.children, str) else []
+    return own + [part.children for part in tree._traverse() if isinstance(getattr(part, "children", None), str)]
+
+
+def test_an_address_shows_its_page_whatever_slash_it_ends_in():
+    for path in ("/second", "/second/"):
+        main, _, _, title = shell.show_page((FIRST, SECOND), path)
+        assert main.children == "Second"
+        assert title == "Second · Levelpeak"
+
+
+def test_no_address_yet_shows_the_first_page():
+    main, _, _, title = shell.show_page((FIRST, SECOND), None)
+    assert "First" in texts(main)
+    assert title == "First · Levelpeak"
+
+
+def test_an_unknown_address_is_named_and_leads_back():
+    main, _, _, title = shell.show_page((FIRST, SECOND), "/nowhere")
+    assert texts(main) == ["No such page", "/nowhere", "To the start"]
+    assert title == "No such page · Levelpeak"
+
+
+def test_a_single_page_needs_no_links():
+    assert shell.page_links((FIRST,), "/") == []
+
+
+def test_the_link_of_the_shown_page_is_marked():
+    links = shell.page_links((FIRST, SECOND), "/second")
+    assert [link.href for link in links] == ["/", "/second"]
+    assert [getattr(link, "aria-current", None) for link in links] == [None, "page"]
+
+
+def test_the_keys_of_the_shell_and_of_the_page_are_listed():
+    _, _, table, _ = shell.show_page((FIRST,), "/")
+    assert texts(table)[1:] == ["u", "Units", "n", "Decimal mark", "t", "Theme", "?", "Keys", "a", "Add"]
+
+
+@pytest.mark.parametrize("page", PAGES, ids=lambda page: page.title)
+def test_no_two_controls_of_a_page_share_a_key(page):
+    with create_app(Config()).server.app_context():
+        layout = page.layout()
+    keys = [key for key, _ in [*shell.key_names(shell.strip()), *shell.key_names(layout)]]
+    assert [key for key, times in Counter(keys).items() if times > 1] == []
+
+
+def test_the_browser_code_keeps_the_theme_under_the_same_name():
+    theme = (places.assets() / "theme.js").read_text(encoding="utf-8")
+    assert f"kept('{shared_ids.SHELL_THEME}')" in theme
+    assert str(list(shell.THEMES)) in theme
+    keyboard = (places.assets() / "keyboard.js").read_text(encoding="utf-8")
+    assert f"kept('{ids.SHELL_KEYS}')" in keyboard
+    callbacks = (places.assets() / "shell.js").read_text(encoding="utf-8")
+    for name in (
+        ids.SHELL_THEME_SWITCH,
+        ids.SHELL_UNITS_SWITCH,
+        ids.SHELL_KEYS_SWITCH,
+        ids.SHELL_MAIN,
+    ):
+        assert f"'{name}'" in callbacks
+    assert f"'{ids.SHELL_NOTICE}'" in (places.assets() / "answers.js").read_text(encoding="utf-8")
