@@ -192,7 +192,7 @@ class Doer:
             raise InputError("table", act.table, "one whose rows are added by hand")
         if act.table in ONE_EACH and self._one_is_there(act):
             return Outcome(REFUSED, "", ONE_EACH[act.table])
-        document: Document = {"table": act.table, "uid": new_uid()}
+        document: Document = {"table": act.table, "uid": act.uid or new_uid()}
         names = {link_name(name) for name in columns_of(act.table)}
         for name, value in act.values.items():
             if name not in names:

@@ -90,11 +90,14 @@ class Add:
         Typed texts by column; one that is refused stands in its field of the new row.
     values : mapping of str to object
         Values (SI) by column, uids for links.
+    uid : str
+        Its uid, made with `app.records.tables.new_uid` where other acts are to lead to it; else it is made here.
     """
 
     table: str
     texts: Mapping[str, str] = field(default_factory=lambda: NOTHING)
     values: Mapping[str, Any] = field(default_factory=lambda: NOTHING)
+    uid: str = ""
 
 
 @dataclass(frozen=True)
