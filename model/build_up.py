@@ -224,31 +224,6 @@ class NoPlan:
     together: Together | None
     shut: tuple[Breach, ...]
 
-    @property
-    def sentence(self) -> str:
-        """Say it."""
-        said = f"no plan of {self.steps} steps keeps every limit"
-        if self.loosenings:
-            one = self.loosenings[0]
-            if one.kind == "rise":
-                said += f"; {one.label} blocks: a rise of {one.needed:.1%} a step would do instead of {one.given:.1%}"
-            else:
-                quantity = METRICS[one.key][1]
-                unit = "m/s" if quantity is None else quantity.unit
-                said += f"; the cap on {one.label} blocks: {one.needed:.4g} {unit} would do instead of {one.given:.4g}"
-        else:
-            said += "; no single change of a limit is enough"
-            if self.together is not None:
-                said += (
-                    f": {self.together.label} blocks until every rise allowed is {self.together.factor:.2f} as large"
-                )
-            for breach in self.shut:
-                end = "goal" if breach.step else "start"
-                said += f"; the {end} itself is above the cap on {breach.label}"
-        if self.fewest_steps is not None and self.fewest_steps != self.steps:
-            said += f"; {self.fewest_steps} steps would do with the limits as they are"
-        return said
-
 
 def metrics_at(person: Person, balls: Sequence[Ball], speed_m_s: Array) -> dict[str, Array]:
     """Metrics of many throws, from the identity.

@@ -223,13 +223,6 @@ class Reference:
             return self.relative_sd
         return ESTIMATED_RELATIVE_SD if self.kind == "estimated" else 0.0
 
-    @property
-    def words(self) -> str:
-        """Its kind, to stand beside every per cent."""
-        dated = f", {self.measured_on.isoformat()}" if self.measured_on else ""
-        doubt = f", speed ± {self.doubt:.0%}" if self.doubt else ""
-        return f"{KINDS[self.kind]}{dated}{doubt}"
-
 
 @dataclass(frozen=True)
 class Thrower:

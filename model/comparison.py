@@ -42,8 +42,6 @@ class Comparison:
         The model's, and what a laboratory would see of it.
     cut_off_hz : float
         Of the laboratory.
-    cut_off_known : {'memory', 'taken', 'none'}
-        Recalled of the source, taken as usual, or of no matter (a ratio of peaks, a prescribed value).
     calibrated : bool
     testable : bool
         Not where what is seen hangs on what lies beyond the record.
@@ -62,7 +60,6 @@ class Comparison:
     raw: float
     seen: float
     cut_off_hz: float
-    cut_off_known: str
     calibrated: bool
     testable: bool
 
@@ -186,11 +183,6 @@ def turn_before_release_ms(view: View) -> float:
     return 1e3 * (1.0 - float(PHASES[view.at_phases(view.external_rotation).argmax()])) * view.phase_s
 
 
-def _known(row: str) -> str:
-    recalled = ("Fleisig", "Werner", "Dillman", "Escamilla", "Stodden", "Dun ")
-    return "memory" if values()[row].citation.startswith(recalled) else "taken"
-
-
 def held_against(
     group: str,
     what: str,
@@ -244,7 +236,6 @@ def held_against(
         raw=raw,
         seen=seen,
         cut_off_hz=USUAL_HZ,
-        cut_off_known=_known(source),
         calibrated=calibrated,
         testable=testable,
     )
@@ -310,7 +301,6 @@ def change_held_against(
         raw=found[0],
         seen=found[1],
         cut_off_hz=USUAL_HZ,
-        cut_off_known=_known(source),
         calibrated=False,
         testable=True,
     )

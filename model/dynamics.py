@@ -21,7 +21,6 @@ from model.channels import CHANNELS
 from model.segments import Arm, Segment
 
 GRAVITY_M_S2 = np.array([0.0, -constants.g, 0.0])  # standard gravity, lab frame
-NO_GRAVITY = np.zeros(3)
 
 OPENING_PHASE = 0.98  # the fingers begin to open: a window in phase, so that every clock scales exactly
 

@@ -18,7 +18,7 @@ from model.chain import frames_of, per_arm, points_of
 from model.channels import CHANNELS
 from model.dynamics import hold, inverse_dynamics, resolve
 from model.motion import PHASES, Motion
-from model.path_basis import PathBasis, path_basis_of, products_of_arm, products_of_ball
+from model.path_basis import PathBasis, products_of_arm, products_of_ball
 from model.segments import Arm
 
 Array = NDArray[np.float64]
@@ -104,27 +104,8 @@ def throw_loads(
     return resolve(frames, inverse_dynamics(frames, points, arm, ball_mass_kg, hold(phase)))
 
 
-def path_loads_of(motion: Motion, arm: Arm, beyond_hand_m: Any, phase: Array = PHASES) -> PathLoads:
-    """Find A, B, G_A and G_B of an arm, or of many, on a path.
-
-    Parameters
-    ----------
-    motion : Motion
-    arm : Arm
-        One, or many stacked (`segments.stack`).
-    beyond_hand_m : float or ndarray (n,)
-        Distance of the ball's centre beyond the hand's end (m).
-    phase : ndarray (N,)
-
-    Returns
-    -------
-    PathLoads
-    """
-    return loads_on(path_basis_of(motion, phase), arm, beyond_hand_m)
-
-
 def loads_on(basis: PathBasis, arm: Arm, beyond_hand_m: Any) -> PathLoads:
-    """As `path_loads_of`, on a path whose basis is known.
+    """Find A, B, G_A and G_B of an arm, or of many, on a path.
 
     Parameters
     ----------

@@ -31,21 +31,18 @@ class Readout:
         Plain name, and what its unit is: the reading's times this ('' for the same, 's' for a time alone).
     power : int
         k of the first-order law: the readout goes as (m + mu) s^k, a time as 1 / s.
-    first_order_p : float
-        Exponent at which it is level to first order: 1 / k; 0 for a time.
     """
 
     label: str
     unit_factor: str
     power: int
-    first_order_p: float
 
 
 READOUTS = {
-    "rise_rate": Readout("rise rate", "/s", 3, 1 / 3),
-    "peak": Readout("peak", "", 2, 1 / 2),
-    "area": Readout("area under the curve", "·s", 1, 1.0),
-    "loaded_s": Readout("time loaded", "s", -1, 0.0),
+    "rise_rate": Readout("rise rate", "/s", 3),
+    "peak": Readout("peak", "", 2),
+    "area": Readout("area under the curve", "·s", 1),
+    "loaded_s": Readout("time loaded", "s", -1),
 }
 
 

@@ -11,7 +11,6 @@ from dataclasses import dataclass, field
 
 from model.checks import InputError, Limit, check_choice, check_number
 
-SORENESS_ROWS = ("9-load-rules-12", "9-load-rules-15")
 PRINTED, JUDGEMENT, COMMON = "printed", "judgement", "common practice"
 """Where a rule comes from: the printed soreness rules; our own judgement; common practice, no source."""
 

@@ -20,7 +20,7 @@ from model.equivalent_mass import equivalent_mass
 from model.interval import LEVEL, Interval, check_numbers, tails_of
 from model.person import Person
 from model.speed_posterior import Posterior, posterior_of
-from model.speed_readings import BASES, SAME_BALL_KG, Point, RadarReading, observations_of, points_of
+from model.speed_readings import SAME_BALL_KG, Point, RadarReading, observations_of, points_of
 from model.throw import SPEED_LIMIT, path_loads
 
 Array = NDArray[np.float64]
@@ -55,7 +55,7 @@ class SpeedProfile:
     own_mass_kg, mu_kg : float
         Own ball and equivalent mass of the arm (kg).
     basis : {'all', 'mean', 'best'}
-        What was fitted to; `basis_note` says it in words.
+        What was fitted to.
     points : tuple of Point
         What was fitted to.
     left_out : tuple of RadarReading
@@ -75,16 +75,6 @@ class SpeedProfile:
     own_speed_is_given: bool
     common_relative_sd: float
     posterior: Posterior
-
-    @property
-    def basis_note(self) -> str:
-        """What the profile was fitted to, in words."""
-        if not self.points:
-            return "no reading: the profile is the prior"
-        if not self.own_speed_is_given:
-            return BASES[self.basis]
-        typed = "a typed own-ball speed, taken as one reading"
-        return typed if len(self.points) == 1 else f"{typed}, and {BASES[self.basis]}"
 
     @property
     def exponent_is_prior(self) -> bool:

@@ -24,7 +24,6 @@ ZONE_SENTENCES = (
 )
 """What a heavier ball does in each zone, from the smallest exponent to the largest."""
 
-UNKNOWN_SIGN = "without readings with two balls the sign is not known"
 BRAKING = "after release the hand is empty: only the clock counts there, and a slower throw lowers it"
 
 
@@ -165,13 +164,10 @@ class Standing:
         The four, from the smallest exponent to the largest.
     best : Zone
         The one that the best estimate of the exponent (the median) falls in.
-    sentence : str
-        What can be said: the best zone's sentence with the odds against it, or that the sign is not known.
     """
 
     zones: tuple[Zone, ...]
     best: Zone
-    sentence: str
 
 
 def standing(profile: SpeedProfile, points: LevelPoints) -> Standing:
@@ -202,9 +198,4 @@ def standing(profile: SpeedProfile, points: LevelPoints) -> Standing:
         for sentence, (low, high), chance in zip(ZONE_SENTENCES, pairwise(edges), np.diff(below), strict=True)
     )
     middle = profile.exponent().estimate
-    best = next(zone for zone in zones if zone.low <= middle < zone.high)
-    if profile.exponent_is_prior:
-        sentence = f"{UNKNOWN_SIGN}; the published range puts {best.probability:.0%} on this: {best.sentence}"
-    else:
-        sentence = f"{best.sentence} (probability {best.probability:.0%})"
-    return Standing(zones, best, sentence)
+    return Standing(zones, next(zone for zone in zones if zone.low <= middle < zone.high))
