@@ -93,7 +93,6 @@ class Step:
 
     Attributes
     ----------
-    ball : Ball
     share, speed_m_s : float
         Of the athlete's full speed with the ball, and that speed: the step's speed cap (m/s).
     metrics : dict of str to float
@@ -135,8 +134,6 @@ class Plan:
 
     Attributes
     ----------
-    person : Person
-    steps : tuple of Step
     limits : PlanLimits
         That every step keeps.
     lead : str
@@ -230,7 +227,6 @@ def metrics_at(person: Person, balls: Sequence[Ball], speed_m_s: Array) -> dict[
 
     Parameters
     ----------
-    person : Person
     balls : sequence of Ball (n,)
     speed_m_s : ndarray (n,)
 
@@ -256,15 +252,10 @@ def steps_of(person: Person, speeds: FullSpeeds, throws: Sequence[tuple[Ball, fl
 
     Parameters
     ----------
-    person : Person
     speeds : FullSpeeds
         A speed profile, or what was known of it.
     throws : sequence of (Ball, float)
         Ball and share of full speed with it.
-
-    Returns
-    -------
-    tuple of Step
 
     Raises
     ------

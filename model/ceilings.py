@@ -166,12 +166,7 @@ class Ceilings:
             raise InputError("least_loaded", least.value, f"no more than the most time loaded, {most.value:g}")
 
     def given(self) -> tuple[tuple[Bound, Amount], ...]:
-        """The limits that count, each with its amount.
-
-        Returns
-        -------
-        tuple of (Bound, Amount)
-        """
+        """The limits that count, each with its amount."""
         every = ((bound, getattr(self, key)) for key, bound in BOUNDS.items())
         return tuple((bound, amount) for bound, amount in every if amount is not None)
 
@@ -230,11 +225,8 @@ class Thrower:
 
     Attributes
     ----------
-    person : Person
-    own_ball : Ball
     profile : SpeedProfile
         Of the speeds that the person has now.
-    reference : Reference
     """
 
     person: Person

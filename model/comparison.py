@@ -27,7 +27,6 @@ class Comparison:
     Attributes
     ----------
     group : {'levels', 'forces', 'speeds and angles', 'timing', 'efforts', 'balls'}
-    what, unit : str
     who : str
         Whose throw, and what was assumed of size and speed.
     sources : tuple of str
@@ -42,7 +41,6 @@ class Comparison:
         The model's, and what a laboratory would see of it.
     cut_off_hz : float
         Of the laboratory.
-    calibrated : bool
     testable : bool
         Not where what is seen hangs on what lies beyond the record.
     """
@@ -98,16 +96,10 @@ def views_of(person: Person, ball: Ball, speed_m_s: float, cut_off_hz: float) ->
 
     Parameters
     ----------
-    person : Person
-    ball : Ball
     speed_m_s : float
         Release speed (m/s).
     cut_off_hz : float
         Of the laboratory.
-
-    Returns
-    -------
-    (View, View)
     """
     throw = Throw(person, ball, speed_m_s)
     return seen_by(FINELY, throw), seen_by(Laboratory(cut_off_hz), throw)
@@ -158,7 +150,6 @@ def fastest_at_percent(key: str, sense: int = 1) -> Value:
     ----------
     key : str
         A key of `chain.TURNS`.
-    sense : int
 
     Returns
     -------
@@ -170,10 +161,6 @@ def fastest_at_percent(key: str, sense: int = 1) -> Value:
 
 def turn_before_release_ms(view: View) -> float:
     """When external rotation is greatest.
-
-    Parameters
-    ----------
-    view : View
 
     Returns
     -------
@@ -210,15 +197,10 @@ def held_against(
         Who throws what at which release speed (m/s).
     source, spread : str
         Rows of `published/values.csv` with the value, and with its standard deviation; None where none is printed.
-    calibrated, testable : bool
     between : (float, float)
         Printed range.
     printed : float, optional
         Instead of the row's own number.
-
-    Returns
-    -------
-    Comparison
     """
     found = values()[source]
     raw, seen = (value(view) for view in views_of(*throw, USUAL_HZ))
@@ -276,16 +258,12 @@ def change_held_against(
 
     Parameters
     ----------
-    group, what, unit, who, source : str
     found : (float, float)
         Raw, and as a laboratory would see it.
     between : (float, float)
         Printed range; an end that is infinite is a direction.
     printed : float
-
-    Returns
-    -------
-    Comparison
+        The printed change; NaN where only a range or a direction is.
     """
     return Comparison(
         group=group,

@@ -109,7 +109,6 @@ def inverse_dynamics(
     ----------
     frames, points : Frames, Points
         The moving chain.
-    arm : Arm
     ball_mass_kg : float or ndarray (n,)
         Mass of the ball (kg).
     held : ndarray (N,)
@@ -139,11 +138,6 @@ def resolve(frames: Frames, wrenches: Wrenches) -> Array:
     along -y, proximal along -z. Shoulder in the frame after abduction and before external rotation: horizontal
     adduction about y, abduction about -x, internal rotation about -z; anterior along x, superior along y, proximal
     along -z.
-
-    Parameters
-    ----------
-    frames : Frames
-    wrenches : Wrenches
 
     Returns
     -------

@@ -88,8 +88,6 @@ def throw_loads(
 
     Parameters
     ----------
-    motion : Motion
-    arm : Arm
     ball_mass_kg, beyond_hand_m, clock : float
         Ball mass (kg), its centre's distance beyond the hand's end (m), clock ratio.
     phase : ndarray (N,)
@@ -109,13 +107,7 @@ def loads_on(basis: PathBasis, arm: Arm, beyond_hand_m: Any) -> PathLoads:
 
     Parameters
     ----------
-    basis : PathBasis
-    arm : Arm
     beyond_hand_m : float or ndarray (n,)
-
-    Returns
-    -------
-    PathLoads
     """
     own, ball = products_of_arm(arm), products_of_ball(arm, beyond_hand_m)
     of_arm = [basis.loads(key, own) for key in CHANNELS]

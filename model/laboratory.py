@@ -147,17 +147,7 @@ class View:
 
 
 def seen_by(laboratory: Laboratory, throw: Throw) -> View:
-    """See a throw on the reference path.
-
-    Parameters
-    ----------
-    laboratory : Laboratory
-    throw : Throw
-
-    Returns
-    -------
-    View
-    """
+    """See a throw on the reference path."""
     return seen_of(laboratory, reference_motion(), Throwing(throw.person, throw.ball, clock_of(throw)))
 
 
@@ -166,14 +156,8 @@ def seen_of(laboratory: Laboratory, motion: Motion, throwing: Throwing) -> View:
 
     Parameters
     ----------
-    laboratory : Laboratory
-    motion : Motion
     throwing : Throwing
         Who throws what, at which time-scale factor.
-
-    Returns
-    -------
-    View
     """
     phase_s = motion.duration_s / throwing.clock
     phase = sample_phases(laboratory.rate_hz, phase_s)

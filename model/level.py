@@ -42,7 +42,6 @@ def speeds_at(loads: PathLoads, quantity: Quantity, target: float, mass_kg: Arra
     ----------
     loads : PathLoads
         Of one arm and ball radius.
-    quantity : Quantity
     target : float
         The value, in `quantity.unit`.
     mass_kg : array_like (M,)
@@ -81,7 +80,6 @@ class LevelLine:
 
     Attributes
     ----------
-    quantity : Quantity
     mass_kg, speed_m_s : ndarray (M,)
         Balls (kg) and the speed of each (m/s); NaN where there is none.
     exponent : ndarray (M,)
@@ -151,7 +149,6 @@ class EqualLoad:
 
     Attributes
     ----------
-    ball : Ball
     speed_m_s : Interval
         That speed (m/s). NaN where no accepted speed does. The interval is that of the athlete's own-ball speed; no
         wider than the speed itself if that was given as exact.
@@ -182,11 +179,6 @@ def equal_load_speeds(
 
     Parameters
     ----------
-    person : Person
-    own_ball : Ball
-    quantity : Quantity
-    rack : sequence of Ball
-    profile : SpeedProfile, optional
     reference_speed_m_s : float, optional
         Measured full-effort speed with the own ball (m/s); from before an injury, say.
     share : float

@@ -93,10 +93,6 @@ class Motion:
             Phases, 0 to 1.25.
         clock : float
             Clock ratio s; 1 is the reference speed.
-
-        Returns
-        -------
-        State
         """
         phase = np.asarray(phase, dtype=float)
         pace = clock / self.duration_s
@@ -117,10 +113,6 @@ def moving(phase: Array, q: Any, dq: Any, ddq: Any, duration_s: float, pace: flo
         Foot contact to release at the reference clock (s), for which the travel is prescribed.
     pace : float
         Phases a second (1/s).
-
-    Returns
-    -------
-    State
     """
     start, change = TRAVEL_SPEED_M_S
     by_phase = duration_s / REFERENCE_STATURE_M  # m/s at the reference clock -> statures a phase

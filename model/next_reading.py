@@ -33,7 +33,6 @@ class NextReading:
 
     Attributes
     ----------
-    ball : Ball
     throws : int
         How many, at full effort.
     width_now, width_then : float
@@ -61,9 +60,6 @@ def next_readings(
 
     Parameters
     ----------
-    profile : SpeedProfile
-    rack : sequence of Ball
-    throws : sequence of int
     level : float
         Probability of the interval.
 

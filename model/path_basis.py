@@ -111,6 +111,7 @@ class PathBasis:
     duration_s : float
         Foot contact to release at time-scale factor 1 (s).
     max_external_rotation_phase : float
+        As `PathLoads` has it.
     """
 
     phase: Array
@@ -149,7 +150,6 @@ class PathBasis:
             A key of `channels.CHANNELS`.
         products : ndarray (..., P)
             From `products_of_arm`, or with `ball` from `products_of_ball`.
-        ball : bool
 
         Returns
         -------
@@ -262,12 +262,7 @@ def path_basis_of(motion: Motion, phase: ArrayLike = PHASES) -> PathBasis:
 
     Parameters
     ----------
-    motion : Motion
     phase : array_like (N,)
-
-    Returns
-    -------
-    PathBasis
     """
     phase = np.asarray(phase, dtype=float)
     state = motion.state(phase)

@@ -94,7 +94,6 @@ def curve_parts(loads: PathLoads, reading: Reading, mass_kg: ArrayLike) -> tuple
     ----------
     loads : PathLoads
         Of one arm.
-    reading : Reading
     mass_kg : array_like (M,)
         Ball mass (kg).
 
@@ -115,7 +114,6 @@ def quantity_at(loads: PathLoads, quantity: Quantity, mass_kg: ArrayLike, speed_
     ----------
     loads : PathLoads
         Of one arm and ball radius.
-    quantity : Quantity
     mass_kg, speed_m_s : array_like (...)
         Ball mass (kg) and release speed (m/s), broadcast together.
 
@@ -152,7 +150,6 @@ def weight_share(loads: PathLoads, quantity: Quantity, mass_kg: float, speed_m_s
     ----------
     loads : PathLoads
         Of one arm and ball radius.
-    quantity : Quantity
     mass_kg, speed_m_s : float
         Ball mass (kg) and release speed (m/s).
 

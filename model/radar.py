@@ -90,14 +90,8 @@ def release_speed(reading_m_s: float, ball: Ball, radar: Radar | None, air: Air 
     ----------
     reading_m_s : float
         What the radar shows (m/s).
-    ball : Ball
     radar : Radar or None
         None, the default everywhere: the reading is taken as the release speed, without an error of its own.
-    air : Air
-
-    Returns
-    -------
-    Corrected
 
     Raises
     ------

@@ -84,7 +84,23 @@ class Readouts:
 
 @dataclass(frozen=True)
 class PhaseReadouts:
-    """The same as `Readouts` over phase: times in phases, area and rise rate a phase; arrays (...)."""
+    """The same as `Readouts` over phase; arrays (...).
+
+    Attributes
+    ----------
+    peak : ndarray
+        In the unit of the curve.
+    peak_phase : ndarray
+        Where the peak is.
+    loaded, above, half_height : ndarray
+        Times, in phases.
+    area, rise_rate : ndarray
+        The unit of the curve times a phase, and for each phase.
+    work_in_j, work_out_j : ndarray
+        As `Readouts` has them (J).
+    peak_at_edge : ndarray of bool
+        As `Readouts` has it.
+    """
 
     peak: Array
     peak_phase: Array
@@ -130,7 +146,6 @@ def read_curves(curves: Curves, key: str, *, share: float = LOADED_SHARE, above:
 
     Parameters
     ----------
-    curves : Curves
     key : str
         A key of `channels.READINGS`, or of `channels.CHANNELS` for its positive side.
     share : float
@@ -170,10 +185,6 @@ def reading_of(key: str) -> Reading:
         A key of `READINGS`; or of `CHANNELS`, which stands for its positive side, torques to release and forces to the
         end of the follow-through.
 
-    Returns
-    -------
-    Reading
-
     Raises
     ------
     InputError
@@ -193,10 +204,6 @@ def path_turning_rate(reading: Reading) -> Array | None:
     """Turning of a reading's joint along the reference path, about the axis and in the sense of its torque.
 
     The path is the same for every arm and clock, and so is this.
-
-    Parameters
-    ----------
-    reading : Reading
 
     Returns
     -------

@@ -137,10 +137,6 @@ def arm_of(person: Person) -> Arm:
     Segment mass = share x body mass; length = share x stature, or as measured; mass centre = share x length;
     I = m (k L)^2 about each axis.
 
-    Parameters
-    ----------
-    person : Person
-
     Returns
     -------
     Arm

@@ -37,7 +37,6 @@ class MotionProblem:
 
     Parameters
     ----------
-    recipe : Recipe
     throwing : Throwing
         Who throws what at which time-scale factor; the reference throw unless another is asked for.
     marks : tuple of Landmark, optional
@@ -215,8 +214,6 @@ class Solution:
 
     Attributes
     ----------
-    motion : Motion
-    recipe : Recipe
     cost : dict of str to float
         Half the sum of squares of each block of residuals.
     evaluations : int
@@ -243,7 +240,6 @@ def solve(
 
     Parameters
     ----------
-    recipe : Recipe
     progress : callable
         Called with the number of the evaluation and half its sum of squares.
     start : ndarray (K * 8,), optional
@@ -310,7 +306,6 @@ def record_of(solution: Solution, solved_on: str) -> dict[str, Any]:
 
     Parameters
     ----------
-    solution : Solution
     solved_on : str
         Date, ISO 8601.
 

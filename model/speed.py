@@ -38,10 +38,6 @@ def speed_ratio(mass_kg: ArrayLike, own_mass_kg: float, mu_kg: float, p: ArrayLi
         Ball mass (kg) and exponent, broadcast together.
     own_mass_kg, mu_kg : float
         Own ball and equivalent mass of the arm (kg).
-
-    Returns
-    -------
-    float or ndarray
     """
     return ((own_mass_kg + mu_kg) / (np.asarray(mass_kg) + mu_kg)) ** np.asarray(p)
 
@@ -64,7 +60,6 @@ class SpeedProfile:
         Whether a typed own-ball speed is among the points, there being no reading with the own ball.
     common_relative_sd : float
         Error that all readings share (of a radar correction), relative.
-    posterior : Posterior
     """
 
     own_mass_kg: float
@@ -92,25 +87,12 @@ class SpeedProfile:
         ----------
         level : float
             Probability of the interval.
-
-        Returns
-        -------
-        Interval
         """
         low, middle, high = self.posterior.quantile_p(tails_of(level)).tolist()
         return Interval(middle, low, high, level)
 
     def probability_below(self, p: ArrayLike) -> Any:
-        """Probability that the exponent lies below p.
-
-        Parameters
-        ----------
-        p : array_like
-
-        Returns
-        -------
-        float or ndarray
-        """
+        """Probability that the exponent lies below p."""
         return self.posterior.cdf_p(p)
 
     def noise(self, level: float = LEVEL) -> Interval:
@@ -120,10 +102,6 @@ class SpeedProfile:
         ----------
         level : float
             Probability of the interval.
-
-        Returns
-        -------
-        Interval
         """
         low, middle, high = self.posterior.quantile_sigma(tails_of(level)).tolist()
         return Interval(middle, low, high, level)
@@ -185,10 +163,6 @@ class SpeedProfile:
             Ball mass (kg).
         level : float
             Probability of the interval.
-
-        Returns
-        -------
-        Interval
         """
         quantiles = self.posterior.quantile_p(tails_of(level))
         edges = speed_ratio(np.asarray(mass_kg)[..., None], self.own_mass_kg, self.mu_kg, quantiles)
@@ -270,13 +244,7 @@ def fit_athlete(
 
     Parameters
     ----------
-    person : Person
-    own_ball : Ball
     readings, basis, own_speed_m_s, common_relative_sd : as `fit`
-
-    Returns
-    -------
-    SpeedProfile
 
     Raises
     ------

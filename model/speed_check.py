@@ -20,7 +20,6 @@ class PointCheck:
 
     Attributes
     ----------
-    point : Point
     expected : Interval
         Speed (m/s) that the others lead one to expect.
     tail : float
@@ -43,7 +42,6 @@ def check_points(profile: SpeedProfile, level: float = LEVEL) -> tuple[PointChec
 
     Parameters
     ----------
-    profile : SpeedProfile
     level : float
         Probability of the intervals.
 

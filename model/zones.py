@@ -74,6 +74,7 @@ class LevelPoints:
         Returns
         -------
         (float, float)
+            Exponents, the smaller first.
 
         Raises
         ------
@@ -96,10 +97,6 @@ def level_points(reference: Throw, reading: str, mass_kg: ArrayLike) -> LevelPoi
     mass_kg : array_like (M,)
         Ball mass (kg).
 
-    Returns
-    -------
-    LevelPoints
-
     Raises
     ------
     InputError
@@ -116,15 +113,9 @@ def points_of_arm(
 
     Parameters
     ----------
-    loads : PathLoads
-    reading : str
     own_mass_kg, own_speed_m_s : float
         The reference throw (kg, m/s).
     mass_kg : array_like (M,)
-
-    Returns
-    -------
-    LevelPoints
     """
     masses = np.atleast_1d(np.asarray(mass_kg, dtype=float))
     lines = {
@@ -175,13 +166,8 @@ def standing(profile: SpeedProfile, points: LevelPoints) -> Standing:
 
     Parameters
     ----------
-    profile : SpeedProfile
     points : LevelPoints
         Of the same athlete.
-
-    Returns
-    -------
-    Standing
 
     Raises
     ------
