@@ -115,7 +115,7 @@ class Frames:
 
 @dataclass(frozen=True)
 class Points:
-    """The chain's points: joint centres, the ball's centre, and the mass centre of each segment."""
+    """The chain's points: joint centres, the ball's centre, and the centre of mass of each segment."""
 
     hips: Point
     shoulder: Point
@@ -286,10 +286,7 @@ def points_of(frames: Frames, state: State, arm: Arm, beyond_hand_m: Any) -> Poi
     )
 
 
-TURNS = ("internal_rotation", "horizontal_adduction", "abduction", "elbow_flexion", "wrist_flexion")
-
-
-def turning_speeds(frames: Frames) -> dict[str, Array]:
+def angular_velocities(frames: Frames) -> dict[str, Array]:
     """Angular velocity of each joint, resolved about the axes its torques are resolved about.
 
     Power of a joint is then the plain sum of torque times speed over its channels.
@@ -297,7 +294,7 @@ def turning_speeds(frames: Frames) -> dict[str, Array]:
     Returns
     -------
     dict of str to ndarray (..., N)
-        For each of `TURNS`, the speed (rad/s), positive in the sense of the torque of the same name.
+        Of each rotation of a joint (rad/s), positive in the sense of the torque of the same name.
     """
     shoulder = frames.upper_arm.omega - frames.trunk.omega
     elbow = frames.forearm.omega - frames.upper_arm.omega

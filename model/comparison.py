@@ -131,7 +131,7 @@ def fastest_deg_s(key: str, sense: int = 1) -> Value:
     Parameters
     ----------
     key : str
-        A key of `chain.TURNS`.
+        A key of `chain.angular_velocities`.
     sense : int
         +1, or -1 for the other way.
 
@@ -149,7 +149,7 @@ def fastest_at_percent(key: str, sense: int = 1) -> Value:
     Parameters
     ----------
     key : str
-        A key of `chain.TURNS`.
+        A key of `chain.angular_velocities`.
 
     Returns
     -------

@@ -19,7 +19,7 @@ from model.channels import CHANNELS, READINGS, Reading
 from model.equivalent_mass import equivalent_mass
 from model.path_basis import reference_basis
 from model.person import Person
-from model.readouts import path_turning_rate, read
+from model.readouts import path_angular_velocity, read
 from model.speed import SpeedProfile
 from model.speed_draws import draws_of
 from model.structural_field import DRAWS, Place, deviates, evenly, field, place_of
@@ -233,7 +233,7 @@ def _logs(arms: ArmProducts, mass_kg: Array, speed_m_s: Array, keys: tuple[Key, 
         worked = CHANNELS[reading.channel].turns is not None and any(
             of == name and readout.startswith("work") for of, readout in keys
         )
-        rate = path_turning_rate(reading) if worked else None
+        rate = path_angular_velocity(reading) if worked else None
         window = (reading.start_phase, reading.end_phase)
         rates = None if rate is None else rate[samples]
         read_off = read(basis.phase[samples], curves, window=window, rate=rates).in_time(basis.duration_s / clock)

@@ -18,7 +18,7 @@ from numpy.typing import NDArray
 
 from model.ball import Ball, beyond_the_hand_m
 from model.band_table import KEYS, Key
-from model.chain import frames_of, turning_speeds
+from model.chain import angular_velocities, frames_of
 from model.channels import CHANNELS, INDEX, READINGS
 from model.identity import throw_loads
 from model.motion import PHASES, Motion
@@ -83,7 +83,7 @@ def read_motion(motion: Motion, throwing: Throwing) -> dict[str, PhaseReadouts]:
         By key of `channels.READINGS`, over phase.
     """
     loads = _loads(motion, throwing)
-    turning = turning_speeds(frames_of(motion.state(PHASES)))
+    turning = angular_velocities(frames_of(motion.state(PHASES)))
     found = {}
     for key, reading in READINGS.items():
         turn = CHANNELS[reading.channel].turns

@@ -73,7 +73,7 @@ Hold = AtSpeed | AtClock | OnProfile
 
 @dataclass(frozen=True)
 class Held:
-    """A throw so held, and its clock ratio."""
+    """A throw so held, and its time-scale factor."""
 
     throw: Throw
     clock: float

@@ -51,7 +51,7 @@ class Curves:
     Attributes
     ----------
     clock : float
-        Clock ratio s; 1 is the path's own speed.
+        Time-scale factor s; 1 is the path's own speed.
     phase, time_s : ndarray (N,)
         Phase, and time (s) with 0 at release and negative before.
     values : dict of str to ndarray (N,)
@@ -82,7 +82,7 @@ def path_loads(person: Person, ball_diameter_m: float) -> PathLoads:
 
 
 def clock_of(throw: Throw) -> float:
-    """Clock ratio of a throw: s = v / v_path."""
+    """Time-scale factor of a throw: s = v / v_path."""
     return float(path_loads(throw.person, throw.ball.diameter_m).clock(throw.speed_m_s))
 
 

@@ -125,7 +125,7 @@ def test_weight_has_no_speed():
 
 
 def test_weight_is_what_levers_and_weights_say():
-    """Moment about a joint = - sum of (mass centre - joint) x m g; force = - sum of m g; by numpy's own cross."""
+    """Moment about a joint = - sum of (centre of mass - joint) x m g; force = - sum of m g; by numpy's own cross."""
     person, mass_kg = CHILD, 0.3
     basis, arm = loads_of(person), arm_of(person)
     state = MOTION.state(PHASES)
