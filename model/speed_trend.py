@@ -11,7 +11,7 @@ means (Draper & Smith, Applied Regression Analysis, 3rd ed. 1998, section 9.2; t
     b = sum w (t - t_w) (y - y_w) / S,    S = sum w (t - t_w)^2,    R = sum w (y - a - b t)^2
 
 with t_w and y_w the weighted means. How much chance there is comes from the days' distances from the line, and from
-what the radar readings of the speed profile are believed to scatter before any is seen (`speed_prior.NOISE_MEDIAN`, `NOISE_LOG_SD`), put
+what the radar readings of the speed profile are believed to scatter before any is seen (in `speed_prior`), put
 as a scaled inverse chi-squared distribution of sigma^2 with m degrees of freedom and scale s_0^2. Then
 (b - true) / (s / sqrt(S)) is Student's t with m + D - 2 degrees of freedom for D days, where
 

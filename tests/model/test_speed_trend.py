@@ -22,9 +22,9 @@ from model.speed_trend import (
     day_means,
     trend_of,
 )
+from tests.model.speed_cases import NOISE_PRIOR
 
 FIRST = date(2026, 1, 5)
-from tests.model.speed_cases import NOISE_PRIOR
 
 
 def days_of(speeds, *, step=7, throws=1):
