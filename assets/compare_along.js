@@ -2,6 +2,9 @@
 (() => {
   const BEGINNING = '#throws=';
 
+  const PAGE = '/compare';
+  if (location.pathname === '/' && location.hash.startsWith(BEGINNING)) location.replace(PAGE + location.hash); // older links
+
   const say = (words) => window.dash_clientside.set_props('compare-along-said', { children: words });
 
   // The field gets its text a little later than it is set.
@@ -28,6 +31,18 @@
     along: {
       arrive() {
         arrive();
+      },
+
+      // What was typed right before a button was pressed is kept before it is taken along.
+      async ask() {
+        const button = window.dash_clientside.callback_context.triggered_id;
+        if (!window.dash_clientside.callback_context.triggered.some(({ value }) => value)) return window.dash_clientside.no_update;
+        await window.levelpeak.settled();
+        return { button, at: Date.now() };
+      },
+
+      leave() {
+        return true;
       },
 
       print(pressed) {

@@ -9,8 +9,7 @@
 
   const graph = () => document.querySelector('.compare .graph .js-plotly-plot, .compare .graph.js-plotly-plot');
   const meta = () => graph()?.layout?.meta ?? {};
-  const fieldOf = (slide) =>
-    document.getElementById(JSON.stringify({ name: slide.dataset.name, throw: slide.dataset.throw, type: 'compare-throw' }));
+  const fieldOf = (slide) => document.getElementById(slide.dataset.field);
   const number = (text) => Number(String(text).trim().replace(',', '.').replace('\u2212', '-'));
   const element = (name, attributes = {}, ...children) => {
     const made = document.createElement(name);
@@ -86,8 +85,7 @@
         slide.replaceChildren(input, element('output'));
         input.addEventListener('input', () => slid(slide, input));
         input.addEventListener('change', () => {
-          const { throw: key, name } = slide.dataset;
-          window.dash_clientside.set_props({ type: 'compare-throw', throw: key, name }, { value: input.value });
+          window.dash_clientside.set_props(JSON.parse(slide.dataset.field), { value: input.value });
         });
       }
       for (const [key, value] of Object.entries({ min: low, max: high, step, 'aria-label': label })) {
@@ -177,7 +175,8 @@
     };
     const commit = () => {
       if (dragged === null) return;
-      window.dash_clientside.set_props('compare-above', { value: dragged.toFixed(1) });
+      const field = document.querySelector('.compare .readings-part .title-line input');
+      window.dash_clientside.set_props(JSON.parse(field.id), { value: dragged.toFixed(1) });
     };
     bar.addEventListener('pointerdown', (event) => {
       bar.setPointerCapture(event.pointerId);
@@ -257,7 +256,7 @@
     const { unit, places } = meta();
     place.querySelector('ul').replaceChildren(
       ...lines(plot)
-        .sort((one, other) => meta().form.throws.findIndex((t) => t.key === one.key) - meta().form.throws.findIndex((t) => t.key === other.key))
+        .sort((one, other) => one.number - other.number)
         .map((line) => {
           const value = valueOf(line, at);
           const said = value === null ? '–' : `${value.toFixed(places).replace('-', '\u2212')} ${unit}`;
