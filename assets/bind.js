@@ -79,7 +79,7 @@
     const key = event.key.toLowerCase();
     const back = key === 'z' && !event.shiftKey;
     const again = key === 'y' || (key === 'z' && event.shiftKey);
-    const button = back || again ? document.getElementById(back ? 'undo' : 'redo') : null;
+    const button = back || again ? document.querySelector(`.steps [data-key=${back ? 'z' : 'y'}]`) : null;
     if (!button) return;
     event.preventDefault();
     button.click();

@@ -18,19 +18,22 @@
     field?.select();
   };
 
-  // A link is handed over once the page stands, and leaves the address: after a reload, what was changed since counts.
-  const arrive = () => {
-    if (!location.hash.startsWith(BEGINNING) || !document.querySelector('.compare')) return;
+  // A link is handed over once the page stands, and leaves the address: it is opened once.
+  const found = () => {
+    if (!location.hash.startsWith(BEGINNING) || !document.querySelector('.compare')) return null;
     const text = location.hash.slice(BEGINNING.length);
     history.replaceState(history.state, '', location.pathname + location.search);
-    window.dash_clientside.set_props('compare-link-opened', { data: text });
+    return text;
   };
-  addEventListener('hashchange', arrive);
+  addEventListener('hashchange', () => {
+    const text = found();
+    if (text !== null) window.dash_clientside.set_props('compare-link-opened', { data: text });
+  });
 
   window.dash_clientside = Object.assign({}, window.dash_clientside, {
     along: {
       arrive() {
-        arrive();
+        return found() ?? window.dash_clientside.no_update;
       },
 
       // What was typed right before a button was pressed is kept before it is taken along.

@@ -2,7 +2,6 @@
 // the thrower's line figure, and the level of "time above" that can be dragged.
 (() => {
   let identity = null; // the identity's curves, as the server sent them (app/pages/compare/moving.py)
-  let chains = {}; // each thrower's joint centres over a throw
   let at = null; // the instant under the cursor (ms)
   let moved = {}; // curves that are being dragged, by the throw's key
   const SVG = 'http://www.w3.org/2000/svg';
@@ -219,6 +218,13 @@
     window.levelpeak.arm.draw(svg, chain, phase, { width, height });
   };
 
+  // Each thrower's joint centres over a throw, as the page brings them.
+  const read = new WeakMap();
+  const chainsOf = (place) => {
+    if (!read.has(place)) read.set(place, JSON.parse(place.dataset.chains));
+    return read.get(place);
+  };
+
   const event = (phase) => window.levelpeak.arm.eventAt(phase, identity?.rotation_phase ?? 0.82);
 
   const instant = () => {
@@ -250,7 +256,7 @@
     Object.assign(input, { min: Math.ceil(low), max: Math.floor(high), value: Math.round(at) });
     const [first, last] = [marked.x[0], marked.x[marked.x.length - 1]];
     const phase = (1.25 * (at - first)) / (last - first);
-    arm(place.querySelector('svg'), chains[marked.thrower], Math.min(Math.max(phase, 0), 1.25));
+    arm(place.querySelector('svg'), chainsOf(place)[marked.thrower], Math.min(Math.max(phase, 0), 1.25));
     input.setAttribute('aria-valuetext', `${signed(at)}, ${event(phase)}`);
     place.querySelector('.when').textContent = `${signed(at)}: ${event(phase)}`;
     const { unit, places } = meta();
@@ -312,11 +318,6 @@
     curves: {
       identity(sent) {
         identity = sent;
-      },
-
-      chain(sent) {
-        chains = sent ?? {};
-        instant();
       },
 
       ready,

@@ -1,13 +1,15 @@
 """The comparison that the page shows, as the records have it, and what the numbers are worked out from."""
 
 from dataclasses import dataclass
+from datetime import date
 from functools import cached_property
 
 from app.bind.visit import Visit
 from app.pages.compare.answers import Comparison, compare
 from app.records import tables
+from app.records.faults import GoneError
 from app.records.field_list import field_of
-from app.records.reads import AthleteData
+from app.records.reads import AthleteData, athlete_data
 from app.show.form_fields import HOLD_FIELDS
 from app.show.from_records import KIND_OF, compared_of, measures_of, subject_of
 from app.show.subject import Case
@@ -26,6 +28,7 @@ class Current:
     ----------
     visit : Visit
     data : AthleteData
+        Without the readings.
     row : app.records.tables.Comparison
     throws : tuple of app.records.tables.Throw
         In the order of the list.
@@ -60,7 +63,9 @@ class Current:
     @cached_property
     def cases(self) -> dict[str, Case]:
         """Each thrower with own ball, reference and readings."""
-        known = {"": self.data} | ({OTHER: self.other} if self.other else {})
+        known = {"": self.visit.data}
+        if self.other is not None:
+            known[OTHER] = self.visit.of_athlete(self.other.athlete.code)
         return {by: subject_of(data, self.visit.today).case(self.visit.today) for by, data in known.items()}
 
     @property
@@ -91,8 +96,11 @@ class Current:
 
 
 def current_of(visit: Visit) -> Current | None:
-    """The comparison in the address, else the newest; None where the athlete has none."""
-    data = visit.data
+    """The comparison in the address, else the newest; None where the athlete has none.
+
+    The readings are read when a speed profile is asked for: a curve does not wait for years of them.
+    """
+    data = _without_readings(visit, visit.code)
     if data is None or not data.comparisons:
         return None
     asked = visit.asked.get(ASKED)
@@ -101,7 +109,14 @@ def current_of(visit: Visit) -> Current | None:
     codes = {
         data.codes[one.thrower_id] for one in throws if one.thrower_id is not None and one.thrower_id in data.codes
     }
-    return Current(visit, data, row, throws, visit.of_athlete(min(codes)) if codes else None)
+    return Current(visit, data, row, throws, _without_readings(visit, min(codes)) if codes else None)
+
+
+def _without_readings(visit: Visit, code: str) -> AthleteData | None:
+    try:
+        return athlete_data(visit.store, code, since=date.max)
+    except GoneError:
+        return None
 
 
 def accepted_text(row: tables.Row, path: str) -> str:

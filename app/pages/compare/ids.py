@@ -19,7 +19,6 @@ READY = "compare/ready"
 COMPARE_DRAWN = "compare-drawn"  # the version that stands on the screen as curves: words follow it
 COMPARE_WIDTH = "compare-width"  # of the figure, px
 COMPARE_PAPER = "compare-paper"  # the figure as it is printed
-COMPARE_CHAIN = "compare-chain"  # the throwers' joint centres over a throw, for the line figure
 COMPARE_IDENTITY = "compare-identity"  # the identity's curves of the chosen quantity, for sliders
 COMPARE_EVERY_OPEN = "compare-every-open"  # whether the fold with every quantity is unfolded
 COMPARE_TOLD = "compare-told"  # the four sizes of every throw, as HTML by place

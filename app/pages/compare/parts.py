@@ -1,5 +1,6 @@
 """The parts of the page: headings, fields, choices. Functions that make components and do no work."""
 
+import json
 from typing import Any
 
 import dash_mantine_components as dmc
@@ -91,13 +92,13 @@ def answer(current: Current) -> Component:
     )
 
 
-def picture() -> Component:
-    """Make the place of the figure, and beside it that of the instant under the cursor."""
+def picture(chains: dict[str, Any]) -> Component:
+    """Make the place of the figure, and beside it that of the instant under the cursor, and whose arm."""
     graph = dcc.Graph(id=ids.COMPARE_FIGURE, config=GRAPH_CONFIG, className="graph")
     return html.Section(
         [
             html.Figure([html.H2(id=ids.COMPARE_FIGURE_TITLE), graph, html.Figcaption(id=ids.COMPARE_FIGURE_NOTE)]),
-            html.Div(id=ids.COMPARE_INSTANT, className="instant"),
+            html.Div(id=ids.COMPARE_INSTANT, className="instant", **{"data-chains": json.dumps(chains)}),
         ],
         className="picture",
         **{"aria-labelledby": ids.COMPARE_FIGURE_TITLE},

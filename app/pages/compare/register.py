@@ -68,6 +68,5 @@ def register(app: Dash) -> None:
         prevent_initial_call=True,
     )
     app.clientside_callback(ClientsideFunction("shell", "fill"), Input(ids.COMPARE_TOLD, "data"))
-    for kept in (ids.COMPARE_IDENTITY, ids.COMPARE_CHAIN):
-        app.clientside_callback(ClientsideFunction("curves", kept.removeprefix("compare-")), Input(kept, "data"))
+    app.clientside_callback(ClientsideFunction("curves", "identity"), Input(ids.COMPARE_IDENTITY, "data"))
     app.clientside_callback(ClientsideFunction("compare", "paper"), Input(ids.COMPARE_PAPER, "data"))

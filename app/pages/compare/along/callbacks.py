@@ -80,7 +80,8 @@ def register(app: Dash) -> None:
         ("copy", ids.COMPARE_LINK_MADE, "data"),
     ):
         app.clientside_callback(ClientsideFunction("along", function), Input(part, prop), prevent_initial_call=True)
-    app.clientside_callback(ClientsideFunction("along", "arrive"), Input(ids.COMPARE_LINK_OPENED, "id"))
+    link = ids.COMPARE_LINK_OPENED
+    app.clientside_callback(ClientsideFunction("along", "arrive"), Output(link, "data"), Input(link, "id"))
 
 
 def offered(text: Any, here: Any) -> dict[str, Any]:
