@@ -54,8 +54,10 @@ def copy_all(current: Current, row: str, value: Any) -> Doing:  # noqa: ARG001
 
 
 def remove_all(current: Current, row: str, value: Any) -> Doing:  # noqa: ARG001
-    """Remove the comparison; what is left, or the next one that is made, is shown."""
-    return Doing([Remove("comparison", current.row.uid)], go=current.visit.address(ids.PATH))
+    """Remove the comparison; where it was the only one, begin the next with the same act: one undo is enough."""
+    alone = len(current.data.comparisons) == 1
+    next_one = comparison_acts(first_form(current.visit), new_uid()) if alone else []
+    return Doing([Remove("comparison", current.row.uid), *next_one], go=current.visit.address(ids.PATH))
 
 
 def add(current: Current, row: str, value: Any) -> Doing:  # noqa: ARG001

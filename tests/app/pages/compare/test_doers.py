@@ -172,6 +172,13 @@ def test_a_new_comparison_is_gone_to_and_a_copy_is_called_so(do, current):
     assert do(ids.OPEN, value=current.row.uid)[0].go.endswith(f"{ASKED}={current.row.uid}")
 
 
+def test_the_only_comparison_is_removed_and_one_step_brings_it_back(do, current, open_page):
+    _, made = do(ids.REMOVE_ALL)
+    assert masses(made) == [145, None]
+    made.visit.store.step(made.visit.owner, HAND)
+    assert [one.uid for one in open_page().data.comparisons] == [current.row.uid]
+
+
 def test_an_edit_of_a_row_that_is_gone_does_nothing(do, current):
     uid = current.throws[1].uid
     do(ids.MOVES["remove"], uid)
