@@ -72,6 +72,19 @@
     requestAnimationFrame(look);
   };
 
+  // Undo and redo of the records; in a field that is typed in, the keys take back the typing.
+  addEventListener('keydown', (event) => {
+    if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
+    if (event.target.closest?.('input:not([type=radio], [type=checkbox], [type=range]), textarea')) return;
+    const key = event.key.toLowerCase();
+    const back = key === 'z' && !event.shiftKey;
+    const again = key === 'y' || (key === 'z' && event.shiftKey);
+    const button = back || again ? document.querySelector(`.steps [data-key=${back ? 'z' : 'y'}]`) : null;
+    if (!button) return;
+    event.preventDefault();
+    button.click();
+  });
+
   window.levelpeak = Object.assign(window.levelpeak ?? {}, { cookie });
 
   window.dash_clientside = Object.assign({}, window.dash_clientside, {

@@ -1,6 +1,6 @@
 // Callbacks of the shell that need no server.
 (() => {
-  let arrived = false;
+  let arrived = ''; // the title of the page that is shown
   const filled = new WeakMap();
 
   // A control and its kept value say the same. Whichever was touched sets the other; at the start the kept one leads.
@@ -47,8 +47,8 @@
       arrive(title) {
         if (!title || document.title === title) return; // the same page, made anew
         document.title = title;
-        if (arrived) document.getElementById('shell-main').focus();
-        arrived = true;
+        if (arrived && arrived !== title) document.getElementById('shell-main').focus(); // not where it is made anew
+        arrived = title;
       },
     },
   });

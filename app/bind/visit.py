@@ -44,6 +44,8 @@ class Visit:
     today : date
     system : System
         The reader's units.
+    uid : str
+        The athlete's, where it is known without reading all that is kept.
     """
 
     store: Store
@@ -53,6 +55,7 @@ class Visit:
     tab: str = ""
     today: date = field(default_factory=date.today)
     system: System = field(default_factory=lambda: reader_system())
+    uid: str = ""
 
     @cached_property
     def data(self) -> AthleteData | None:
@@ -74,6 +77,8 @@ class Visit:
     @property
     def owner(self) -> str:
         """The athlete's uid; TEAM if there is none."""
+        if self.uid:
+            return self.uid
         return self.data.athlete.uid if self.data else TEAM
 
     def address(self, path: str, **asked: str) -> str:
@@ -151,7 +156,7 @@ def visit_again(here: Any) -> Visit:
     code = "" if uid in ("", TEAM) else (store.code_of(uid) or "")
     said = sent.get("asked")
     asked = {str(key): str(value) for key, value in said.items()} if isinstance(said, dict) else {}
-    return Visit(store, str(sent.get("path", "")), asked, code, str(sent.get("tab", "")))
+    return Visit(store, str(sent.get("path", "")), asked, code, str(sent.get("tab", "")), uid=uid if code else "")
 
 
 def hand_of(here: Any, seen: Any, sent: Any, owner: str) -> Hand:
