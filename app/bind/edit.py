@@ -17,7 +17,8 @@ from app.records.faults import RecordsError
 from app.records.field_list import DEPENDENT
 from app.units.systems import system_named
 
-RESHAPING = frozenset({*DEPENDENT, "athlete.code"})
+NEWEST = ("measures.day", "reference.day")  # the newest row of these is the one that counts
+RESHAPING = frozenset({*DEPENDENT, *NEWEST, "athlete.code", "profile.since"})
 """Fields that change what other fields of the page are: after them the page is made anew."""
 
 

@@ -254,7 +254,7 @@ def _release_speeds(checked: CheckedForm) -> tuple[tuple[RadarReading, ...], flo
     used, common = [], 0.0
     for placed in checked.readings:
         reading = placed.reading
-        if checked.radar is not None:
+        if checked.radar is not None and not placed.release:
             corrected = corrected_speed(reading.speed_m_s, placed.ball, checked.radar)
             if corrected is not None:
                 speed, shared = corrected
