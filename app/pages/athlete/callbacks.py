@@ -60,13 +60,18 @@ def register(app: Dash) -> None:
         State(bound.SEEN, "data"),
         prevent_initial_call=True,
     )(put_in)
-    for store in (ids.ATHLETE_CELLS, ids.ATHLETE_DRAWN, ids.ATHLETE_TOLD):
+    for store in (ids.ATHLETE_DRAWN, ids.ATHLETE_TOLD):
         app.clientside_callback(ClientsideFunction("shell", "fill"), Input(store, "data"))
     for function, of in (
         ("list", Input(ids.ATHLETE_LISTED, "data")),
         ("card", Input(ids.ATHLETE_CARD_PRINT, "n_clicks")),
     ):
         app.clientside_callback(ClientsideFunction("athlete", function), of)
+    app.clientside_callback(
+        ClientsideFunction("athlete", "cells"),
+        Output(ids.ATHLETE_GRID, "data-filled"),
+        Input(ids.ATHLETE_CELLS, "data"),
+    )
     app.clientside_callback(
         ClientsideFunction("athlete", "narrow"), Output(ids.ATHLETE_NARROW, "data"), Input(ids.ATHLETE_NARROW, "id")
     )

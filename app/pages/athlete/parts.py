@@ -213,7 +213,7 @@ def flight(visit: Visit, data: AthleteData) -> Component:
             bound(visit, "profile.throw_ball", label="Ball", data=offered, placeholder="own ball", clearable=True),
             bound(visit, "profile.throw_height_m", label=f"Release height, {visit.system.unit('m')}"),
             bound(visit, "profile.throw_angle_deg", label="Release angle, °"),
-            bound(visit, "profile.throw_farthest"),
+            bound(visit, "profile.throw_farthest", className="tick"),
         ],
         className="asked-of-flight",
     )
@@ -224,7 +224,7 @@ def correction(visit: Visit) -> Component:
     """Make the place of the radar correction."""
     asked = html.Div(
         [
-            bound(visit, "profile.radar", label="Correct readings to release speed"),
+            bound(visit, "profile.radar", label="Correct readings to release speed", className="tick"),
             bound(visit, "profile.radar_distance_m", label=f"Read how far from the hand, {visit.system.unit('m')}"),
             bound(visit, "profile.radar_angle_deg", label="Angle between radar and flight, °"),
         ],
