@@ -5,7 +5,7 @@
 
   // An edit carries when it was typed: of two texts of one field the later one stays, whichever arrives first.
   const tick = () => {
-    if (bound) window.dash_clientside.set_props('clock', { data: Date.now() });
+    if (bound) window.dash_clientside.set_props('bind-clock', { data: Date.now() });
   };
   for (const name of ['change', 'focusout', 'pointerdown']) addEventListener(name, tick, true);
   addEventListener('keydown', (event) => {
@@ -24,7 +24,7 @@
     counted += 1;
     pending = pending.filter((one) => one.line !== line || one.path !== path);
     pending.push({ n: counted, path, of, row, line, units, emptied, new: made, text: target.value, sent: Date.now() });
-    window.dash_clientside.set_props('typed', { data: { edits: pending } });
+    window.dash_clientside.set_props('bind-typed', { data: { edits: pending } });
   });
 
   // What is wrong in a cell stands where its table has a place for it, and the cell points there.
@@ -61,13 +61,13 @@
 
   // The control that had the focus, or the one that is named, gets it when the page stands again.
   const focus = (id) => {
-    let frames = 90;
+    const until = Date.now() + 5000; // ms; then whoever waits has gone on by hand
     const look = () => {
       const control = document.getElementById(id);
       if (control && document.activeElement === document.body) {
         control.focus({ preventScroll: true });
         control.scrollIntoView({ block: 'nearest' });
-      } else if (frames-- > 0) requestAnimationFrame(look);
+      } else if (Date.now() < until) requestAnimationFrame(look);
     };
     requestAnimationFrame(look);
   };
@@ -105,7 +105,7 @@
       // Other units: the server is told with every request, and makes the page anew in them.
       units(system) {
         cookie('levelpeak-units', system);
-        window.dash_clientside.set_props('refresh', { data: { at: Date.now() } });
+        window.dash_clientside.set_props('bind-refresh', { data: { at: Date.now() } });
         return system;
       },
 
