@@ -121,11 +121,10 @@ def words(over: OverTime) -> list[Component]:
     if not over.days:
         more = " Older ones are drawn in grey and do not count." if over.older else ""
         return [html.P(f"No full-effort reading with the own ball counts yet.{more}", className="invitation")]
-    days, throws = _count(trend.days, "day"), _count(trend.throws, "reading")
-    first, last = over.days[0].day, over.days[-1].day
-    stretch = f"on {first}" if first == last else f"from {first} to {last}"
+    first, last, throws = over.days[0].day, over.days[-1].day, _count(trend.throws, "reading")
+    on = f"{throws} on {first}" if first == last else f"{throws} on {trend.days} days, from {first} to {last}"
     if trend.slope_m_s is None or trend.probability_rose is None:
-        said = f"{throws} on {days}, {stretch}. Whether the speed rose is told from {LEAST_DAYS} days on."
+        said = f"{on}. Whether the speed rose is told from {LEAST_DAYS} days on."
         return [html.P(said, className="told")]
     slope, chance = trend.slope_m_s, trend.probability_rose
     unit, step = system.unit("m/s"), f"{STEP_DAYS:.0f} days"
@@ -133,7 +132,7 @@ def words(over: OverTime) -> list[Component]:
     lead = f"{_changed(slope)}: {_signed(slope.estimate, system)} {unit} in {step}"
     rest = (
         f" ({100 * slope.level:.0f} % interval {low} to {high}). That it rose at all has the probability "
-        f"{_percent(chance)}. {throws} on {days}, {stretch}, at full effort with the own ball."
+        f"{_percent(chance)}. {on}, at full effort with the own ball."
     )
     return [
         html.P([html.Strong(lead), rest], className="told", role="status"),
@@ -182,7 +181,7 @@ def figure(over: OverTime, theme: Theme, narrow: bool, paper: bool = False) -> d
     layout: dict[str, Any] = {
         "template": template(theme),
         "height": height + below,
-        "margin": {"l": 44 * scale, "r": 12, "t": 24 * scale, "b": 34 * scale + below},
+        "margin": {"l": 44 * scale, "r": 12, "t": 24 * scale, "b": 46 * scale + below},
         "dragmode": False if narrow else "zoom",
         "hovermode": "closest",
         "uirevision": "over-time",
@@ -263,7 +262,7 @@ def _dots(over: OverTime, theme: Theme) -> Iterator[dict[str, Any]]:
 
 def _phase_place(number: int, height: float) -> float:
     """How far below the axis a plan's bar stands, as a share of the figure's height without them."""
-    return -(40 + PHASE_PX * (number + 0.5)) / max(height - 58, 1.0)
+    return -(50 + PHASE_PX * (number + 0.5)) / max(height - 70, 1.0)
 
 
 def _phase_bars(over: OverTime, theme: Theme, height: float) -> list[dict[str, Any]]:

@@ -24,7 +24,7 @@ def layout(visit: Visit) -> Component:
             dcc.Store(id=ids.ATHLETE_CELLS, data=cells),
             *(dcc.Store(id=name) for name in (ids.ATHLETE_NARROW, ids.ATHLETE_LISTED)),
             *(dcc.Store(id=name) for name in (ids.ATHLETE_DRAWN, ids.ATHLETE_TOLD)),
-            parts.header(visit, data),
+            parts.header(visit),
             person.measures(visit, data),
             person.own_ball(visit, data),
             parts.readings(visit, data),

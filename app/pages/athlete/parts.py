@@ -18,7 +18,6 @@ from app.records.reads import AthleteData
 from app.show.controls import choice
 from app.show.curves_figure import GRAPH_CONFIG
 from app.show.glossary import explained
-from app.show.invented import INVENTED
 from app.show.page_parts import file_field, page_link
 from app.show.subject import JOINTS
 from app.units.systems import System
@@ -52,10 +51,9 @@ def section(name: str, title: str, children: list[Any]) -> Component:
     )
 
 
-def header(visit: Visit, data: AthleteData) -> Component:
-    """Make the heading of the page, which says so while an invented athlete is shown."""
-    said = [html.P(INVENTED, className="quiet")] if data.athlete.invented else []
-    return html.Div([html.H1("Athlete"), *said, steps(visit)], className="page-head")
+def header(visit: Visit) -> Component:
+    """Make the heading of the page."""
+    return html.Div([html.H1("Athlete"), steps(visit)], className="page-head")
 
 
 def readings(visit: Visit, data: AthleteData) -> Component:

@@ -11,13 +11,13 @@ from app.pages.athlete.parts import section
 from app.records.field_list import FIELDS
 from app.records.reads import AthleteData
 from app.records.tables import Measures, Reference
-from model.person import MEASURED_LENGTHS, PERSON_LIMITS
+from model.person import MEASURED_LENGTHS
 
 MEASURES_NOTE = (
     "A changed measure leaves readings and measured speeds as they are. At the same release speed a longer arm "
     "of the same build needs about the same torque; at the same joint speeds it needs more: that is shown on Compare."
 )
-SIZES = tuple(f"measures.{name}" for name in PERSON_LIMITS if name not in MEASURED_LENGTHS)
+SIZES = ("measures.age_years", "measures.stature_m", "measures.body_mass_kg")
 LENGTHS = tuple(f"measures.{name}" for name in MEASURED_LENGTHS)
 FIRST_MEASURES = "athlete-first-measures"
 
@@ -25,6 +25,9 @@ FIRST_MEASURES = "athlete-first-measures"
 def measures(visit: Visit, data: AthleteData) -> Component:
     """Make the fields of who throws, and the place of what they come to."""
     newest = data.measures[-1] if data.measures else None
+    growing = bound(
+        visit, "athlete.still_growing", data.athlete, description="unmarked: by age, under 18", className="tick"
+    )
     return section(
         "measures",
         "Measures",
@@ -34,14 +37,7 @@ def measures(visit: Visit, data: AthleteData) -> Component:
                     bound(visit, "athlete.code", data.athlete, said="no names; a new one renames this athlete"),
                     bound(visit, "athlete.sex", data.athlete, placeholder="choose"),
                     bound(visit, "athlete.handedness", data.athlete, placeholder="choose"),
-                    *(_sizes(visit, newest)),
-                    bound(
-                        visit,
-                        "athlete.still_growing",
-                        data.athlete,
-                        description="unmarked: by age, under 18",
-                        className="tick",
-                    ),
+                    *_sizes(visit, newest, growing),
                 ],
                 className="measures",
             ),
@@ -52,10 +48,10 @@ def measures(visit: Visit, data: AthleteData) -> Component:
     )
 
 
-def _sizes(visit: Visit, newest: Measures | None) -> list[Component]:
+def _sizes(visit: Visit, newest: Measures | None, growing: Component) -> list[Component]:
     """The measures of the newest day; before there are any, plain cells: what is typed first makes the row of them."""
     if newest is None:
-        return [html.Div(id=FIRST_MEASURES, className="first-measures")]
+        return [growing, html.Div(id=FIRST_MEASURES, className="first-measures")]
     opened = any(getattr(newest, path.partition(".")[2]) is not None for path in LENGTHS)
     lengths = html.Details(
         [
@@ -66,11 +62,8 @@ def _sizes(visit: Visit, newest: Measures | None) -> list[Component]:
         open=opened,
         className="fold",
     )
-    return [
-        *(bound(visit, path, newest) for path in SIZES),
-        bound(visit, "measures.day", newest, label="Measured on", said=""),
-        lengths,
-    ]
+    age, *sizes = (bound(visit, path, newest) for path in SIZES)
+    return [age, growing, *sizes, lengths]
 
 
 def first_measures_html(visit: Visit) -> str:
@@ -95,8 +88,9 @@ def _days(visit: Visit, data: AthleteData) -> list[Component]:
     if not data.measures:
         return []
     newest, earlier = data.measures[-1], data.measures[-2::-1]
-    said = html.Span(f"Measured on {newest.day}. ", className="quiet")
-    made: list[Component] = [html.P([said, act_button(visit, "New measures today", acts.NEW_MEASURES)])]
+    day = bound(visit, "measures.day", newest, label="Measured on", said="")
+    new = act_button(visit, "New measures today", acts.NEW_MEASURES)
+    made: list[Component] = [html.Div([day, new], className="measured-on")]
     if earlier:
         lines = [
             html.Li([_told(visit, one), " ", _remove(visit, acts.REMOVE_MEASURES, one, "measures")]) for one in earlier
