@@ -67,10 +67,14 @@
         return 'yes'; // an answer: without one the browser's Dash does not ask at the start
       },
 
-      // The list made anew: whoever types in it types on.
-      list(html) {
+      // The list made anew: whoever types in it types on. The grid's cells follow the first day that counts.
+      list(listed) {
         const place = document.getElementById('athlete-list');
-        if (!place || html === undefined || html === null) return;
+        if (!place || !listed) return;
+        const { html, since } = listed;
+        for (const cell of document.querySelectorAll('.ball-cells [data-day]')) {
+          cell.toggleAttribute('data-older', cell.dataset.day < since);
+        }
         const old = place.contains(document.activeElement) ? document.activeElement : null;
         place.innerHTML = html;
         const { line, path } = old?.dataset ?? {};

@@ -12,13 +12,13 @@ from dash.exceptions import PreventUpdate
 from app.bind import ids
 from app.bind.fields import is_path
 from app.bind.visit import Visit, hand_of, the_store, visit_again
-from app.records.acts import CONFLICT, GONE, Act, Acted, Edit, Hand, Outcome
+from app.records.acts import CONFLICT, GONE, REFUSED, Act, Acted, Edit, Hand, Outcome
 from app.records.faults import RecordsError
 from app.records.field_list import DEPENDENT
 from app.units.systems import system_named
 
 NEWEST = ("measures.day", "reference.day")  # the newest row of these is the one that counts
-RESHAPING = frozenset({*DEPENDENT, *NEWEST, "athlete.code", "profile.since"})
+RESHAPING = frozenset({*DEPENDENT, *NEWEST, "athlete.code"})
 """Fields that change what other fields of the page are: after them the page is made anew."""
 
 
@@ -106,7 +106,8 @@ def tell_version(acted: Acted | None, owner: str, seen: Any, tab: str, anew: boo
     known = seen if isinstance(seen, dict) else {}
     before = known.get(owner)
     others = isinstance(before, int) and any(one.tab != tab for one in the_store().since(owner, before))
-    if acted.done or others:
+    refused = any(one.state == REFUSED for one in acted.outcomes)  # then what stands in the field counts no longer
+    if acted.done or others or refused:
         now = {**known, owner: acted.version}
         if anew or others:
             set_props(ids.REFRESH, {"data": {"version": now, **more}})
@@ -121,7 +122,9 @@ def _edited(text: Any, here: Any, seen: Any, sent: Any) -> Component | str | Non
         raise PreventUpdate
     hand = hand_of(here, seen, sent, part["of"])
     kept = keep_edit(part, as_text(text), hand)
-    tell_version(kept.acted, part["of"], seen, hand.tab, kept.anew)
+    renamed = kept.anew and part["path"] == "athlete.code"
+    more = {"go": visit_again(here).address(here["path"])} if renamed else {}
+    tell_version(kept.acted, part["of"], seen, hand.tab, kept.anew, **more)
     return kept.error
 
 

@@ -126,12 +126,14 @@ def tell(_: Any, here: Any) -> dict[str, str]:
     }
 
 
-def list_readings(_: Any, month: Any, here: Any) -> tuple[str, list[dict[str, str]]]:
-    """Make the dated list of readings, as HTML, and the months that it can show."""
+def list_readings(_: Any, month: Any, here: Any) -> tuple[dict[str, str], list[dict[str, str]]]:
+    """Make the dated list of readings, as HTML, with the first day that counts; and the months that it can show."""
     visit, data = _known(here)
     months = dated.months(data)
     known = month if any(one["value"] == month for one in months) else dated.NEWEST
-    return dated.list_html(visit, data, known, readings_since(data, visit.today)), months
+    since = readings_since(data, visit.today)
+    html = dated.list_html(visit, data, known, since)
+    return {"html": html, "since": since.isoformat() if since else ""}, months
 
 
 def put_in(_: Any, contents: Any, cell: Any, text: Any, ball: Any, here: Any, seen: Any) -> tuple[str, str | None]:
@@ -167,7 +169,7 @@ def put(visit: Visit, found: Pasted, here: Any, seen: Any) -> str:
     balls, readings = acts_of(found.readings)
     if balls:
         visit.store.act(TEAM, balls, hand_of(here, seen, None, TEAM), visit.system)
-    acted = visit.store.act(visit.owner, readings, hand_of(here, seen, None, visit.owner), visit.system)
+    acted = visit.store.act(visit.owner, readings, hand_of(here, seen, None, visit.owner), found.system)
     if acted.stopped:
         raise PasteError("Not put in: " + next(one.message for one in acted.outcomes if one.message))
     told = [found.notice]

@@ -21,12 +21,12 @@ from app.records.acts import TEAM
 from app.records.field_list import FIELDS
 from app.records.reads import AthleteData, in_field
 from app.records.tables import Ball, Reading
-from app.show.from_records import counts
+from app.show.from_records import can_count, counts
 from app.show.markup import to_html
 
 NEWEST = 40
 """Readings of one ball that the grid shows; the dated list has them all."""
-LEAST_CELLS = 6
+LEAST_CELLS = 5
 NUMBER = 'inputmode="decimal" enterkeyhint="next"'
 SPEED = FIELDS["reading.speed_m_s"]
 
@@ -45,13 +45,12 @@ def ball_words(ball: Ball | None, visit: Visit) -> str:
     return FIELDS["ball.mass_kg"].told(ball.mass_kg, ball.typed.get("mass_kg", ""), visit.system)
 
 
-def ball_name(ball: Ball | None, data: AthleteData) -> str:
-    """What a ball is beside its mass: the athlete's own, or its name in the team."""
-    if ball is None:
-        return ""
+def ball_name(ball: Ball, data: AthleteData, mass: str) -> str:
+    """What a ball is beside its mass: the athlete's own, or its name in the team where that says more."""
     if data.own_ball is not None and ball.id == data.own_ball.id:
         return "own ball"
-    return f"{ball.name}, archived".strip(", ") if ball.archived_at else ball.name
+    name = "" if mass in ball.name else ball.name
+    return f"{name}, archived".strip(", ") if ball.archived_at else name
 
 
 def grid_html(visit: Visit, data: AthleteData, since: date | None) -> str:
@@ -91,6 +90,7 @@ def cell_label(number: int, ball: str, visit: Visit) -> str:
 def _cell(visit: Visit, one: Reading, ball: str, number: int, since: date | None, problems: list[str]) -> str:
     text, problem = in_field(SPEED.path, one, visit.system, None, visit.today)
     more = f'{NUMBER} placeholder=" " data-emptied="remove" title="{escape(_about(one, visit))}"'
+    more += f' data-day="{one.day}"' if can_count(one) else ""
     if not counts(one, since):
         more += " data-older"
     if problem:
@@ -114,7 +114,7 @@ def _about(one: Reading, visit: Visit) -> str:
 
 def _head(visit: Visit, data: AthleteData, ball: Ball, name: str) -> str:
     if ball.athlete_id is not None or (ball.mass_kg is not None and "mass_kg" not in ball.draft):
-        about: list[Component] = [html.B(name), html.Span(ball_name(ball, data), className="own-mark")]
+        about: list[Component] = [html.B(name), html.Span(ball_name(ball, data, name), className="own-mark")]
         return to_html(html.Div(about, className="ball-head"))
     made, problems = [], []
     for column, part in (("mass_kg", mass_cell(ball.uid)), ("diameter_m", "")):

@@ -56,10 +56,11 @@ class PastedReading:
 
 @dataclass(frozen=True)
 class Pasted:
-    """What was pasted, and what is said of it."""
+    """What was pasted, what is said of it, and the units of numbers that name none."""
 
     readings: tuple[PastedReading, ...]
     notice: str
+    system: System
 
 
 @dataclass(frozen=True)
@@ -120,7 +121,7 @@ def pasted(
         made = _from_cell(masses, table, key, place)
     else:
         raise PasteError(f"Not put in: in a table the first column, or the first line, is {_mass_hint(system)}.")
-    return Pasted(_not_too_many(made), f"Put in: {_count(made)}.")
+    return Pasted(_not_too_many(made), f"Put in: {_count(made)}.", system)
 
 
 def _not_too_many(made: list[PastedReading]) -> tuple[PastedReading, ...]:
@@ -226,7 +227,7 @@ def from_csv(masses: Mapping[str, float | None], data: bytes) -> Pasted:
     Returns
     -------
     Pasted
-        With numbers that say their unit. A line that cannot be read is left out, and named with what is wrong.
+        A line that cannot be read is left out, and named with what is wrong.
 
     Raises
     ------
@@ -249,15 +250,15 @@ def from_csv(masses: Mapping[str, float | None], data: bytes) -> Pasted:
             continue
         mass = f"{from_si(number_in(cells['ball_mass_g'], '', MASS.limit, 'g'), 'g'):.6g}"
         effort = "" if cells.get("asked_effort", "") in ("", "100") else cells["asked_effort"]
-        speed = f"{cells['speed_m_s']} {SPEED.unit}"
-        made.append(PastedReading(*_ball_of(masses, mass), speed, cells.get("date", "")[:LONGEST_KEPT], effort))
+        day = cells.get("date", "")[:LONGEST_KEPT]
+        made.append(PastedReading(*_ball_of(masses, mass), cells["speed_m_s"], day, effort))
     told = [f"Read from the file: {_count(made)}."]
     if unknown:
         told.append(f"Columns passed over: {', '.join(unknown)}.")
     if wrong:
         more = f"; and {len(wrong) - NAMED_PROBLEMS} more" if len(wrong) > NAMED_PROBLEMS else ""
         told.append(f"Left out: {'; '.join(wrong[:NAMED_PROBLEMS])}{more}.")
-    return Pasted(_not_too_many(made), " ".join(told))
+    return Pasted(_not_too_many(made), " ".join(told), METRIC)
 
 
 def _wrong(cells: dict[str, str]) -> str:
