@@ -6,7 +6,6 @@ line of its cells.
 """
 
 import hashlib
-
 from collections.abc import Mapping
 from html import escape
 from typing import Any
