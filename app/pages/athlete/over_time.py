@@ -25,7 +25,7 @@ from model.speed_trend import LEAST_DAYS, STEP_DAYS, Trend, day_means, trend_of
 from model.throw import SPEED_LIMIT
 
 BAND_POINTS = 25
-HEIGHT_PX, NARROW_HEIGHT_PX, PAPER_PX = 300, 280, (690, 170)
+HEIGHT_PX, NARROW_HEIGHT_PX, PAPER_PX = 300, 280, (690, 150)
 PHASE_PX = 18
 SAME_RADAR = (
     "Taken for granted: the same radar in the same place. Another radar, or another place, looks like a change and is "

@@ -29,9 +29,8 @@ def test_every_ball_has_a_row_light_to_heavy_and_the_own_one_is_marked(visit):
 def test_a_new_ball_of_the_team_has_fields_and_an_archived_one_only_stands_where_it_was_read(visit):
     balls = {ball.mass_kg: ball for ball in visit.team.balls}
     visit.store.act(TEAM, [Add("ball", values={"diameter_m": 0.073}, uid="new")], ONE)
-    visit.store.act(
-        TEAM, [Put("ball", "archived_at", visit.data.athlete.created, balls[m].uid) for m in (0.21, 0.275)], ONE
-    )
+    then = visit.data.athlete.created
+    visit.store.act(TEAM, [Put("ball", "archived_at", then, balls[mass].uid) for mass in (0.21, 0.275)], ONE)
     now = again()
     html = grid.grid_html(now, now.data, None)
     assert 'data-path="ball.mass_kg"' in row_of(html, "new")
@@ -80,10 +79,8 @@ def test_older_readings_are_marked_in_grid_and_list(visit):
 
 def test_a_new_cell_makes_a_reading_of_its_ball_and_is_that_of_no_other_visit(visit):
     ball = visit.team.balls[1]
-    lines = [
-        re.findall(r'data-line="([^"]+/0)"', row_of(grid.grid_html(v, v.data, None), ball.uid))
-        for v in (visit, again())
-    ]
+    rows = [row_of(grid.grid_html(one, one.data, None), ball.uid) for one in (visit, again())]
+    lines = [re.findall(r'data-line="([^"]+/0)"', row) for row in rows]
     assert len({line for found in lines for line in found}) == 2
     html = row_of(grid.grid_html(visit, visit.data, None), ball.uid)
     assert json.dumps({"ball": ball.uid}).replace('"', "&quot;") in html
