@@ -18,7 +18,7 @@
   let counted = 0;
 
   document.addEventListener('change', ({ target }) => {
-    if (!(target instanceof HTMLInputElement) || !target.dataset.path) return;
+    if (!(target instanceof HTMLInputElement || target instanceof HTMLSelectElement) || !target.dataset.path) return;
     const { path, of, row, line, units, emptied } = target.dataset;
     const made = target.dataset.new ? JSON.parse(target.dataset.new) : null;
     counted += 1;
@@ -91,19 +91,21 @@
     bind: {
       // The page says whose it is: the address says so too.
       here(data) {
+        const still = window.dash_clientside.no_update;
         bound = Boolean(data);
-        if (!data?.code) return;
+        if (!data?.code) return still;
         const address = new URL(location.href);
-        if (address.searchParams.get('athlete') === data.code) return;
+        if (address.searchParams.get('athlete') === data.code) return still;
         address.searchParams.set('athlete', data.code);
         history.replaceState(history.state, '', address);
+        return still;
       },
 
       told(data) {
         const answered = new Set((data?.told ?? []).map(({ n }) => n));
         pending = pending.filter(({ n }) => !answered.has(n));
         for (const { line, path, row, state, message } of data?.told ?? []) {
-          for (const cell of document.querySelectorAll(`input[data-line="${CSS.escape(line)}"]`)) {
+          for (const cell of document.querySelectorAll(`[data-line="${CSS.escape(line)}"]`)) {
             if (row) cell.dataset.row = state === 'kept' && cell.dataset.emptied && cell.value.trim() === '' && cell.dataset.path === path ? '' : row;
             if (cell.dataset.path === path) tell(cell, message);
           }

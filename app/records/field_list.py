@@ -169,6 +169,7 @@ SETTINGS = {
         _number("profile.throw_distance_m", "Distance", "m", flight.DISTANCE_LIMIT, default=40.0),
         _number("profile.throw_height_m", "Height", "m", flight.HEIGHT_LIMIT, default=1.8),
         _number("profile.throw_angle_deg", "Angle", "°", _in_degrees(flight.ANGLE_LIMIT), default=25.0),
+        Field("profile.throw_farthest", "At the angle that carries farthest", "flag", default=False),
         _choice("start.base", "100 % is", _words(("reference", "profile"))),
         _number("start.certainty", "Certainty", "%", CERTAINTY_LIMIT, default=0.9),
         _choice("start.aim", "What matters most", _words(AIMS)),
