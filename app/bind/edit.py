@@ -105,7 +105,7 @@ def tell_version(acted: Acted | None, owner: str, seen: Any, tab: str, anew: boo
     known = seen if isinstance(seen, dict) else {}
     before = known.get(owner)
     others = isinstance(before, int) and any(one.tab != tab for one in the_store().since(owner, before))
-    if acted.done or others:
+    if acted.done or acted.noted or others:
         now = {**known, owner: acted.version}
         if anew or others:
             set_props(ids.REFRESH, {"data": {"version": now, **more}})

@@ -196,12 +196,14 @@ SETTINGS = {
             one
             for which in ("first", "second")
             for one in (
-                _number(f"claim.{which}_mass_kg", "Ball mass", "g", _MASS),
-                _number(f"claim.{which}_diameter_m", "Ball diameter", "mm", _DIAMETER),
-                _number(f"claim.{which}_speed_m_s", "Release speed", "m/s", SPEED_LIMIT),
+                _number(f"claim.{which}_mass_kg", f"Mass of the {which} ball", "g", _MASS),
+                _number(f"claim.{which}_diameter_m", f"Diameter of the {which} ball", "mm", _DIAMETER),
+                _number(f"claim.{which}_speed_m_s", f"Speed of the {which} ball", "m/s", SPEED_LIMIT),
             )
         ),
-        _number("claim.same_speed_m_s", "Speed of both", "m/s", SPEED_LIMIT),
+        _number(
+            "claim.same_speed_m_s", "Speed of both", "m/s", SPEED_LIMIT, hint="empty: full speed with the own ball"
+        ),
     )
 }
 """Fields of an athlete that stand once and are no column of a table: rows of `setting`. A new one needs a line here."""
