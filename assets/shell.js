@@ -43,11 +43,13 @@
         }
       },
 
-      // Another page: its title on the tab, and whoever reads by ear or keyboard starts at its beginning.
+      // Another page: its title on the tab, and whoever reads by ear or keyboard starts at its beginning. The same page
+      // made anew gives the focus back where it was, see bind.js.
       arrive(title) {
         if (!title) return;
+        const other = title !== document.title;
         document.title = title;
-        if (arrived) document.getElementById('shell-main').focus();
+        if (arrived && other) document.getElementById('shell-main').focus();
         arrived = true;
       },
     },

@@ -12,7 +12,7 @@ from dash.exceptions import PreventUpdate
 from app.bind import ids
 from app.bind.fields import is_path
 from app.bind.visit import Visit, hand_of, the_store, visit_again
-from app.records.acts import CONFLICT, GONE, Act, Acted, Edit, Hand, Outcome
+from app.records.acts import CONFLICT, GONE, REFUSED, Act, Acted, Edit, Hand, Outcome
 from app.records.faults import RecordsError
 from app.records.field_list import DEPENDENT
 from app.units.systems import system_named
@@ -168,7 +168,8 @@ def _pressed(doers: Mapping[str, Doer], _: Any, __: Any, here: Any, seen: Any) -
     if acted is not None and acted.stopped:
         said = next((one.message for one in acted.outcomes if one.state in (CONFLICT, GONE)), said)
     focus = doing.focus if isinstance(doing.focus, str) else doing.focus(acted) if acted and acted.done else ""
-    go = doing.go if acted is None or acted.done else ""
+    refused = acted is not None and (acted.stopped or any(one.state == REFUSED for one in acted.outcomes))
+    go = "" if refused else doing.go
     set_props(ids.REFRESH, {"data": {"focus": focus or dom_id(part), "said": said, "go": go}})
 
 

@@ -38,6 +38,18 @@ ROLES = ("clinician", "trainer", "coach", "parent", "athlete", "other")
 JOINTS = {"varus": "elbow", "internal_rotation": "shoulder"}
 AMOUNT_UNITS = {"N·m": "N·m", "N·m/s": "N·m/s", "N·m·s": "N·m·s", "s": "ms", "m/s": "m/s"}
 """The unit people type, for that of a limit in the model."""
+LIMIT_LABELS = {
+    "elbow_peak": "Elbow, peak at most",
+    "shoulder_peak": "Shoulder, peak at most",
+    "rise_rate": "Elbow, rise rate at most",
+    "area": "Elbow, area at most",
+    "braking": "Braking at most",
+    "least_loaded": "Time loaded at least",
+    "most_loaded": "Time loaded at most",
+    "speed": "Release speed at most",
+}
+COUNTED_AT_FIRST = {"speed": "absolute"}
+"""How a limit is counted before anybody says; the others as a share."""
 ABOVE_LIMITS = {"N·m": Limit(0.1, 2000.0, "N·m"), "N": Limit(1.0, 20000.0, "N")}
 MOST_POSITION = Limit(0, 100_000, "")
 
@@ -219,7 +231,7 @@ DEPENDENT = {
 
 def _bound(key: str, counted: str, path: str, label: str) -> Field:
     bound = BOUNDS.get(key)
-    label = label or (bound.label.capitalize() if bound else key)
+    label = label or LIMIT_LABELS.get(key, key)
     if counted == "absolute" and bound is not None and bound.accepted.unit in AMOUNT_UNITS:
         return _number(path, label, AMOUNT_UNITS[bound.accepted.unit], bound.accepted)
     return _number(path, label, "%", SHARE_LIMIT)

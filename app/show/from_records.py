@@ -160,10 +160,14 @@ def setting_text(data: AthleteData, path: str) -> str:
     return field.kept(settings.get(path), row.typed.get("value", "") if row is not None else "")
 
 
+def with_unit(kept: str, unit: str) -> str:
+    """A kept text as a field takes it whatever units the reader has."""
+    return f"{kept}{ADDED}{unit}" if NUMBER.fullmatch(kept) and unit in UNITS else kept
+
+
 def edit_of(path: str, kept: str) -> Edit:
     """An edit that puts a kept text into a setting, whatever units the reader has."""
-    unit = field_of(path).unit
-    return Edit(path, f"{kept}{ADDED}{unit}" if NUMBER.fullmatch(kept) and unit in UNITS else kept)
+    return Edit(path, with_unit(kept, field_of(path).unit))
 
 
 __all__ = ["Subject", "edit_of", "setting_text", "subject_of"]

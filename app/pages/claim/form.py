@@ -104,7 +104,7 @@ def usual_texts(form: ClaimForm, case: Case) -> dict[str, str]:
         ball's mass, and the own ball. A mass that was typed has the diameter of the rack's ball of that mass, else
         the own ball's.
     """
-    made = {}
+    made: dict[str, str] = {}
     for which, usual in (("first", shown_ball(case)), ("second", case.own_ball)):
         mass, diameter = texts_of(usual)
         typed = read_typed(getattr(form, f"{which}_mass_g"), "g")
