@@ -63,8 +63,9 @@
   const focus = (id) => {
     const until = Date.now() + 5000; // ms; then whoever waits has gone on by hand
     const look = () => {
-      const control = document.getElementById(id);
-      if (control && document.activeElement === document.body) {
+      const named = document.getElementById(id); // of a choice of several, the one that is chosen
+      const control = named?.querySelector('input:checked:not([disabled])') ?? named;
+      if (control && ['BODY', 'MAIN'].includes(document.activeElement.tagName)) {
         control.focus({ preventScroll: true });
         control.scrollIntoView({ block: 'nearest' });
       } else if (Date.now() < until) requestAnimationFrame(look);

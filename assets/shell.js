@@ -43,12 +43,14 @@
         }
       },
 
-      // Another page: its title on the tab, and whoever reads by ear or keyboard starts at its beginning.
+      // Another page: its title on the tab, and whoever reads by ear or keyboard starts at its beginning. The same page
+      // made anew gives the focus back where it was, see bind.js.
       arrive(title) {
-        if (!title || document.title === title) return; // the same page, made anew
+        if (!title) return;
+        const other = title !== document.title;
         document.title = title;
-        if (arrived && arrived !== title) document.getElementById('shell-main').focus(); // not where it is made anew
-        arrived = title;
+        if (arrived && other) document.getElementById('shell-main').focus();
+        arrived = true;
       },
     },
   });

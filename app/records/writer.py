@@ -200,7 +200,7 @@ class Writer:
         """Values of the settings that were set, by path."""
         of = table_of("setting")
         rows = self.connection.execute(select(of.c.key, of.c.value).where(self._own(of)))
-        return dict(rows)
+        return {row.key: row.value for row in rows}
 
     def write(self, kind: str, table: str, row: str, field: str, before: Any, after: Any) -> None:
         """Write a line of history."""

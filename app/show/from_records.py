@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
+from app.records.acts import Edit
 from app.records.field_list import field_of, is_setting
 from app.records.reads import AthleteData, age_on
 from app.records.tables import Ball, Reading, Reference
@@ -16,7 +17,9 @@ from app.show.form_fields import LENGTHS, MARK, MARKED, MEASURES
 from app.show.profile_form import BallRow, Cell, ProfileForm
 from app.show.subject import Case, case_of
 from app.show.throw_form import ATHLETE_NAMES, Form, ThrowForm
+from app.units.conversion import UNITS
 from app.units.systems import METRIC, System
+from app.units.typed import ADDED, NUMBER
 from model.day_speeds import season_start
 
 REFERENCE_KEY = "reference"
@@ -183,4 +186,14 @@ def setting_text(data: AthleteData, path: str) -> str:
     return field.kept(settings.get(path), row.typed.get("value", "") if row is not None else "")
 
 
-__all__ = ["Subject", "can_count", "counts", "readings_since", "setting_text", "subject_of"]
+def with_unit(kept: str, unit: str) -> str:
+    """A kept text as a field takes it whatever units the reader has."""
+    return f"{kept}{ADDED}{unit}" if NUMBER.fullmatch(kept) and unit in UNITS else kept
+
+
+def edit_of(path: str, kept: str) -> Edit:
+    """An edit that puts a kept text into a setting, whatever units the reader has."""
+    return Edit(path, with_unit(kept, field_of(path).unit))
+
+
+__all__ = ["Subject", "can_count", "counts", "edit_of", "readings_since", "setting_text", "subject_of"]

@@ -1,56 +1,23 @@
-"""The map in the reader's units: what is typed, what is clicked, what stands on the axes."""
-
-from dataclasses import replace
-from datetime import date
+"""The map in the reader's units: what is said, what stands on the axes."""
 
 import pytest
 
-from app.demo import load_demo
-from app.pages.map.answers import map_of
-from app.pages.map.changes import clicked, first_spot
 from app.pages.map.checks import check_spot, check_window
 from app.pages.map.figure import map_figure
 from app.pages.map.form import MapForm
-from app.pages.map.meant import meant, read_written, shown, written
 from app.pages.map.table import looked_table, speeds_table
 from app.pages.map.words import figure_note, looked_words, notes
-from app.show.added_throw import to_compare
-from app.show.kept import form_for
 from app.show.palette import THEMES
-from app.show.throw_form import demo_form
 from app.show.ticks import MOST_SPEEDS, speed_ticks
 from app.units.systems import CUSTOMARY, METRIC
 
-DAY = date(2026, 3, 1)
 FORM = MapForm(ball_mass_g="275", speed_m_s="28.5", mass_from_g="80")
 
 
-@pytest.fixture(scope="module")
-def made():
+@pytest.fixture
+def made(make_map):
     """The same map in both systems."""
-    demo = load_demo()
-    compared = demo_form(demo, demo.athlete("W01"))
-    profile = form_for({}, "W01", demo, True)
-    return [map_of(FORM, compared, profile, DAY, system) for system in (METRIC, CUSTOMARY)]
-
-
-def test_a_throw_shown_in_other_units_is_still_the_throw():
-    page = replace(FORM, **{n: shown(FORM, n, CUSTOMARY) for n in ("ball_mass_g", "speed_m_s", "mass_from_g")})
-    assert (page.ball_mass_g, page.speed_m_s, page.mass_from_g) == ("9.7", "63.8", "2.82")
-    assert meant(page, FORM, CUSTOMARY) == FORM
-    assert meant(replace(page, speed_m_s="64"), FORM, CUSTOMARY).speed_m_s == "64\u00a0mph"
-
-
-def test_what_the_fields_are_made_from_comes_back_from_the_browser():
-    assert read_written(written(FORM, CUSTOMARY)) == (FORM, CUSTOMARY)
-    assert read_written({"units": 4, "form": 5}) == (MapForm(), METRIC)
-    assert read_written(None) == (MapForm(), METRIC)
-
-
-def test_a_click_is_put_down_in_tenths_of_the_readers_units():
-    where = {"mass_g": 275.0, "speed_m_s": 28.5}
-    assert clicked(where) == ("275", "28.5")
-    assert clicked(where, CUSTOMARY) == ("9.7\u00a0oz", "63.8\u00a0mph")
+    return [make_map(form=FORM, system=system) for system in (METRIC, CUSTOMARY)]
 
 
 def test_the_map_is_the_same_and_the_words_around_it_are_in_the_readers_units(made):
@@ -94,15 +61,3 @@ def test_messages_are_in_the_readers_units(made):
     assert check_spot(form, CUSTOMARY).problems["ball_mass_g"].endswith("“200” given; accepted: 0.0353 to 105 oz.")
     said = check_window(form, window, CUSTOMARY)[1]["mass_to_g"]
     assert said == "Heaviest ball: “11 oz” given; accepted: at least 12 oz, a fifth above the other end."
-
-
-def test_a_throw_typed_in_ounces_goes_to_compare_as_it_was_typed(made):
-    case = made[1].case
-    demo = load_demo()
-    compared = demo_form(demo, demo.athlete("W01"))
-    spot = check_spot(MapForm(ball_mass_g="7\u00a0oz", speed_m_s="70\u00a0mph"))
-    added = to_compare(compared, spot, case)
-    throw = added.form.throws[-1]
-    assert (throw.ball_mass_g, throw.speed_m_s) == ("7\u00a0oz", "70\u00a0mph")
-    assert added.notice.startswith("Added to Compare: 7 oz at 70.0 mph, throw 5")
-    assert first_spot(case) == first_spot(made[0].case)

@@ -1,11 +1,11 @@
-"""What a click or a button does: a throw of the map goes to Compare, and can be taken back. Pure."""
+"""The throw that is looked at: where the map was clicked, and which one it is while nothing was typed. Pure."""
 
 import math
+from dataclasses import replace
 
 from app.pages.map.checks import MASS, SPEED
-from app.show.added_throw import Added
+from app.pages.map.form import MapForm
 from app.show.subject import Case
-from app.show.throw_form import FormError, from_json
 from app.units.conversion import from_si, plain, to_si
 from app.units.systems import METRIC, System
 
@@ -25,8 +25,8 @@ def clicked(where: object, system: System = METRIC) -> tuple[str, str] | None:
     Returns
     -------
     (str, str) or None
-        Mass in whole grams and speed to 0.1 m/s, or both to a tenth of the reader's units, as they would be kept had
-        they been typed; None if it is no place on a map.
+        Mass in whole grams and speed to 0.1 m/s, or both to a tenth of the reader's units, as they would be typed;
+        None if it is no place on a map.
     """
     if not isinstance(where, dict):
         return None
@@ -38,34 +38,16 @@ def clicked(where: object, system: System = METRIC) -> tuple[str, str] | None:
         unit = spec.unit_in(system)
         low, high = from_si(spec.limit.low, unit), from_si(spec.limit.high, unit)
         shown = from_si(to_si(float(value), spec.unit), unit)
-        text = plain(min(max(shown, low), high), most=1 if system.converts(spec.unit) else places)
-        typed.append(spec.kept(text, "", system))
+        typed.append(plain(min(max(shown, low), high), most=1 if system.converts(spec.unit) else places))
     return typed[0], typed[1]
 
 
-def taken_back(before: object) -> Added:
-    """Put Compare's list back as it was before the last throw was added from here.
+def usual_throw(form: MapForm, case: Case) -> tuple[str, str]:
+    """The throw of fields left empty: a heavier ball of the rack, and this athlete's full speed with the ball.
 
     Parameters
     ----------
-    before : object
-        What the browser kept of it.
-
-    Returns
-    -------
-    Added
-    """
-    try:
-        return Added(from_json(before), "Taken back from Compare.")
-    except FormError:
-        return Added(None, "There is nothing to take back.")
-
-
-def first_spot(case: Case) -> tuple[str, str]:
-    """Choose the throw that is looked at first: a heavier ball of the rack at this athlete's full speed with it.
-
-    Parameters
-    ----------
+    form : MapForm
     case : Case
 
     Returns
@@ -79,5 +61,17 @@ def first_spot(case: Case) -> tuple[str, str]:
     wanted = HEAVIER * case.own_ball.mass_kg
     others = [ball for ball in case.rack if ball != case.own_ball]
     ball = min(others, key=lambda one: abs(one.mass_kg - wanted), default=None)
-    mass_kg = to_si(round(from_si(wanted, "g")), "g") if ball is None else ball.mass_kg
-    return plain(from_si(mass_kg, "g")), plain(float(profile.mean_speed(mass_kg).estimate), least=1, most=1)
+    usual_kg = to_si(round(from_si(wanted, "g")), "g") if ball is None else ball.mass_kg
+    mass_kg = MASS.read(form.ball_mass_g) if form.ball_mass_g.strip() else usual_kg
+    speed = "" if mass_kg is None else plain(float(profile.mean_speed(mass_kg).estimate), least=1, most=1)
+    return plain(from_si(usual_kg, "g")), speed
+
+
+def with_usual_throw(form: MapForm, case: Case) -> MapForm:
+    """The form with the usual throw where a field of the throw was left empty."""
+    mass, speed = usual_throw(form, case)
+    return replace(
+        form,
+        ball_mass_g=form.ball_mass_g if form.ball_mass_g.strip() else mass,
+        speed_m_s=form.speed_m_s if form.speed_m_s.strip() else speed,
+    )

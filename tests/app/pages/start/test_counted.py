@@ -1,48 +1,22 @@
-"""The limits in the reader's units, and counted one way or the other."""
+"""A limit counted one way or the other."""
 
 from dataclasses import replace
 
 import pytest
 
 from app.pages.start.answers import field_for
+from app.pages.start.counted import counted
 from app.pages.start.form import ABSOLUTE, SHARE, StartForm
-from app.pages.start.meant import NOTHING, counted, meant, read_written, written
-from app.units.systems import CUSTOMARY, METRIC
 from model.readouts import read_curves
 from model.throw import Throw, curves
 from tests.app.pages.start.conftest import TODAY
 
 FORM = StartForm(speed="25", left_out="95")
-RACK = ["95", "145", "275"]
 
 
 @pytest.fixture(scope="module")
 def field(arm):
     return field_for(FORM, arm(), TODAY)
-
-
-def test_what_the_fields_are_made_from_comes_back_from_the_browser():
-    assert read_written(written(FORM, CUSTOMARY, RACK)) == (FORM, CUSTOMARY)
-    assert read_written({"units": 4, "form": 5}) == (NOTHING, METRIC)
-    assert read_written(None) == (NOTHING, METRIC)
-
-
-def test_a_speed_shown_in_miles_per_hour_is_still_the_speed_and_a_new_one_is_in_them():
-    kept = written(FORM, CUSTOMARY, RACK)
-    page = replace(FORM, speed="55.9")  # 25 m/s
-    assert meant(page, kept, ["145", "275"]) == FORM
-    assert meant(replace(page, speed="60"), kept, ["145", "275"]).speed == "60\u00a0mph"
-
-
-def test_whose_arm_and_how_a_limit_is_counted_are_as_the_fields_were_made_and_boxes_tell_the_balls_left_out():
-    page = replace(FORM, who="W05", elbow_peak_in=ABSOLUTE, left_out="made up")
-    made = meant(page, written(FORM, METRIC, RACK), ["95"])
-    assert (made.who, made.elbow_peak_in, made.left_out) == (FORM.who, SHARE, "145 275")
-
-
-@pytest.mark.parametrize("bad", [None, 3, "x", [], {"rack": 3}, {"rack": [1, None]}])
-def test_whatever_the_browser_sends_of_them_there_is_a_form(bad):
-    assert isinstance(meant(FORM, bad, bad), StartForm)
 
 
 def test_a_limit_counted_the_other_way_is_the_same_limit_by_the_reference_throws_own_curve(arm, field, start):
