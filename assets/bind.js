@@ -78,12 +78,14 @@
     bind: {
       // The page says whose it is: the address says so too.
       here(data) {
+        const still = window.dash_clientside.no_update;
         bound = Boolean(data);
-        if (!data?.code) return;
+        if (!data?.code) return still;
         const address = new URL(location.href);
-        if (address.searchParams.get('athlete') === data.code) return;
+        if (address.searchParams.get('athlete') === data.code) return still;
         address.searchParams.set('athlete', data.code);
         history.replaceState(history.state, '', address);
+        return still;
       },
 
       told(data) {
