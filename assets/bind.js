@@ -61,13 +61,13 @@
 
   // The control that had the focus, or the one that is named, gets it when the page stands again.
   const focus = (id) => {
-    let frames = 90;
+    const until = Date.now() + 5000; // ms; then whoever waits has gone on by hand
     const look = () => {
       const control = document.getElementById(id);
       if (control && document.activeElement === document.body) {
         control.focus({ preventScroll: true });
         control.scrollIntoView({ block: 'nearest' });
-      } else if (frames-- > 0) requestAnimationFrame(look);
+      } else if (Date.now() < until) requestAnimationFrame(look);
     };
     requestAnimationFrame(look);
   };
