@@ -17,7 +17,7 @@ from app.records.faults import RecordsError
 from app.records.field_list import DEPENDENT
 from app.units.systems import system_named
 
-RESHAPING = frozenset({*DEPENDENT, "athlete.code"})
+RESHAPING = frozenset({*DEPENDENT, "athlete.code", "lesson.name"})
 """Fields that change what other fields of the page are: after them the page is made anew."""
 
 

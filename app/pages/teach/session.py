@@ -1,26 +1,19 @@
-"""The session as it was set up: who throws, which balls, which steps in which order, what is shown. Pure.
+"""The session as it was set up: which balls, which steps in which order, what is shown. Pure.
 
-It is kept by the browser, and as a file that opens again: the file also holds the athlete's two forms.
+It is kept as the body of a teaching session of the records, and as a file that opens again.
 """
 
 import json
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
+from collections.abc import Iterable, Mapping
+from dataclasses import asdict, dataclass, replace
+from datetime import date
 from typing import Any
 
-from app.show import flat_form
-from app.show.profile_form import ProfileForm
-from app.show.profile_form import from_json as profile_from_json
-from app.show.profile_form import to_json as profile_to_json
-from app.show.throw_form import Form, FormError
-from app.show.throw_form import from_json as compared_from_json
-from app.show.throw_form import to_json as compared_to_json
-from app.show.whose import OF_COMPARE, Whose
+from app.records.document import ExchangeError
+from app.records.old_files import SESSION_KIND, session_document
 
-VERSION = 1
 FILE_VERSION = 1
-FILE_KIND = "levelpeak session"
-OF_FILE = "file"  # who throws: the athlete of an opened file; or as `app.show.whose` has it
+LONGEST_KEPT = 200  # characters of each text
 DROPPED = "-"  # before the key of a step that is left out
 
 STEPS = ("throw", "hand", "forearm", "clock", "ball", "speed", "three", "vote", "athlete", "build", "limits")
@@ -33,8 +26,6 @@ class Session:
 
     Attributes
     ----------
-    who : str
-        `OF_COMPARE`, `OF_FILE`, or the code of an invented thrower.
     second, third : str
         The balls beside the own one: mass (g) and diameter (mm) with an upright bar between them; empty for the usual.
     steps : str
@@ -43,7 +34,6 @@ class Session:
         'yes' to show code, age and body mass to the room; else empty.
     """
 
-    who: str = OF_COMPARE
     second: str = ""
     third: str = ""
     steps: str = ",".join(STEPS)
@@ -66,14 +56,15 @@ class Session:
 
 
 @dataclass(frozen=True)
-class Kept:
-    """All that the browser keeps of the page."""
+class Opened:
+    """What a file held: the session, its name, and the codes of athletes who came along in it."""
 
-    session: Session = Session()
-    brought: Whose | None = None
+    session: Session
+    name: str
+    codes: tuple[str, ...]
 
 
-def _written(order: Iterator[tuple[str, bool]] | list[tuple[str, bool]]) -> str:
+def _written(order: Iterable[tuple[str, bool]]) -> str:
     return ",".join(key if shown else f"{DROPPED}{key}" for key, shown in order)
 
 
@@ -88,104 +79,71 @@ def moved(session: Session, step: str, by: int) -> Session:
 
 
 def switched(session: Session, step: str) -> Session:
-    """Drop a step that is shown, or take in one that was dropped."""
-    return replace(session, steps=_written((key, shown != (key == step)) for key, shown in session.order))
+    """Drop a step that is shown, or take in one that was dropped; the last one that is shown stays."""
+    made = replace(session, steps=_written((key, shown != (key == step)) for key, shown in session.order))
+    return made if made.shown else session
 
 
-def to_json(kept: Kept) -> dict[str, Any]:
-    """Write all as plain data, for the browser to keep.
-
-    Parameters
-    ----------
-    kept : Kept
-
-    Returns
-    -------
-    dict
-    """
-    brought = None
-    if kept.brought is not None:
-        brought = {
-            "compare": compared_to_json(kept.brought.compared),
-            "athlete": profile_to_json(kept.brought.profile),
-        }
-    return {"session": flat_form.to_json(kept.session, VERSION), "brought": brought}
+def body_of(session: Session) -> dict[str, Any]:
+    """Write a session as the records keep it."""
+    return asdict(session)
 
 
-def from_json(data: object) -> Kept:
-    """Read what the browser, or a file, kept.
+def session_of(body: object) -> Session | None:
+    """Read what the records, or a file, kept of a session.
 
     Parameters
     ----------
-    data : object
-        Whatever it sent.
+    body : object
 
     Returns
     -------
-    Kept
-
-    Raises
-    ------
-    FormError
-        If it is anything but what `to_json` writes.
+    Session or None
+        None if it is anything but what `body_of` writes; what else stands in it is left out.
     """
-    if not isinstance(data, dict) or set(data) != {"session", "brought"}:
-        raise FormError("unknown shape")
-    session = flat_form.from_json(data["session"], Session, VERSION)
-    if not session.shown:
-        raise FormError("steps")  # a story has at least one
-    brought = data["brought"]
-    if brought is None:
-        return Kept(replace(session, who=OF_COMPARE) if session.who == OF_FILE else session)
-    if not isinstance(brought, dict) or set(brought) != {"compare", "athlete"}:
-        raise FormError("athlete")
-    return Kept(session, Whose(compared_from_json(brought["compare"]), profile_from_json(brought["athlete"])))
+    kept = body if isinstance(body, Mapping) else {}
+    texts = {name: kept.get(name) for name in asdict(Session())}
+    if not all(isinstance(text, str) and len(text) <= LONGEST_KEPT for text in texts.values()):
+        return None
+    session = Session(**{name: str(text) for name, text in texts.items()})
+    return session if session.shown else None  # a story has at least one step
 
 
-def to_file(session: Session, compared: Form, profile: ProfileForm) -> str:
-    """Write a session as a file.
-
-    Parameters
-    ----------
-    session : Session
-    compared, profile
-        The forms of the athlete who is shown, so that it opens alike anywhere.
-
-    Returns
-    -------
-    str
-        JSON.
-    """
-    kept = Kept(replace(session, who=OF_FILE), Whose(compared, profile))
-    return json.dumps({"kind": FILE_KIND, "version": FILE_VERSION} | to_json(kept), ensure_ascii=False, indent=1)
+def to_file(name: str, session: Session) -> str:
+    """Write a session as a file: JSON, with nothing of an athlete in it."""
+    made = {"kind": SESSION_KIND, "version": FILE_VERSION, "name": name, "session": body_of(session), "brought": None}
+    return json.dumps(made, ensure_ascii=False, indent=1)
 
 
-def from_file(data: bytes) -> Kept:
+def from_file(data: bytes, today: date) -> Opened:
     """Read a session's file.
 
     Parameters
     ----------
     data : bytes
         As it was opened.
+    today : date
 
     Returns
     -------
-    Kept
+    Opened
 
     Raises
     ------
-    FormError
-        In words, if it is anything but a file that `to_file` wrote.
+    ExchangeError
+        In words, if it is anything but a file that `to_file`, or the program before there were records, wrote.
     """
     try:
         read = json.loads(data.decode("utf-8-sig"))
-    except (UnicodeDecodeError, ValueError, RecursionError) as error:
-        raise FormError("it is no JSON text") from error
-    if not isinstance(read, Mapping) or read.get("kind") != FILE_KIND:
-        raise FormError("it holds no session; accepted: a file that this page has saved")
+    except (UnicodeDecodeError, ValueError, RecursionError):
+        raise ExchangeError("it is no JSON text") from None
+    if not isinstance(read, Mapping) or read.get("kind") != SESSION_KIND:
+        raise ExchangeError("it holds no session; accepted: a file that this page has saved")
     if read.get("version") != FILE_VERSION:
-        raise FormError(f"its version is {str(read.get('version'))[:20]}; accepted: {FILE_VERSION}")
-    try:
-        return from_json({name: value for name, value in read.items() if name not in ("kind", "version")})
-    except FormError as error:
-        raise FormError(f"part of it is not as this page writes it: {error}") from error
+        raise ExchangeError(f"its version is {str(read.get('version'))[:20]}; accepted: {FILE_VERSION}")
+    document = session_document(read, today)
+    (lesson,) = document.team.lessons
+    session = session_of(lesson.body)
+    if session is None:
+        raise ExchangeError("its balls or steps are not as this page writes them")
+    return Opened(session, lesson.name, tuple(one.code for one in document.athletes))

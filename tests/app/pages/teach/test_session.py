@@ -1,20 +1,15 @@
-"""The session: steps in order, what the browser keeps, and the file that opens again."""
+"""The session: steps in order, what the records keep, and the file that opens again."""
 
 import json
+from pathlib import Path
 
 import pytest
 
-from app.demo import load_demo
-from app.pages.teach.form import OF_FILE, STEPS, Kept, Session, from_file, from_json, moved, switched, to_file, to_json
-from app.show.kept import form_for
-from app.show.throw_form import FormError, demo_form
-from app.show.whose import OF_COMPARE, Whose
+from app.pages.teach.session import STEPS, Opened, Session, body_of, from_file, moved, session_of, switched, to_file
+from app.records.document import ExchangeError
+from tests.app.pages.teach.conftest import TODAY
 
-
-@pytest.fixture
-def forms():
-    demo = load_demo()
-    return demo_form(demo, demo.athletes[0]), form_for({}, "W01", demo, True)
+OLD = Path(__file__).parents[2] / "records" / "old" / "session.json"
 
 
 def test_a_new_session_shows_every_step_once_in_order():
@@ -36,6 +31,10 @@ def test_a_dropped_step_keeps_its_place_and_comes_back_there():
     assert switched(without, "clock") == Session()
 
 
+def test_the_last_step_that_is_shown_cannot_be_dropped():
+    assert switched(Session(steps="vote"), "vote") == Session(steps="vote")
+
+
 def test_steps_that_are_unknown_or_double_are_left_out_and_lacking_ones_come_last_dropped():
     session = Session(steps="limits,-throw,limits,<b>,throw")
     assert session.shown == ("limits",)
@@ -43,42 +42,41 @@ def test_steps_that_are_unknown_or_double_are_left_out_and_lacking_ones_come_las
     assert {key for key, _ in session.order} == set(STEPS)
 
 
-def test_what_the_browser_keeps_is_read_back_the_same(forms):
-    for kept in (Kept(), Kept(Session("W02", "275|73", "", "throw", "yes"), Whose(*forms))):
-        assert from_json(json.loads(json.dumps(to_json(kept)))) == kept
+def test_what_the_records_keep_is_read_back_the_same():
+    for session in (Session(), Session("275|73", "", "throw", "yes")):
+        assert session_of(json.loads(json.dumps(body_of(session)))) == session
 
 
 @pytest.mark.parametrize(
-    "kept",
+    "body",
     [
         None,
         [],
         {},
-        {"session": {}, "brought": None},
-        {"session": to_json(Kept())["session"] | {"version": 99}, "brought": None},
-        {"session": to_json(Kept())["session"] | {"steps": 7}, "brought": None},
-        {"session": to_json(Kept())["session"] | {"steps": "x" * 5000}, "brought": None},
-        {"session": to_json(Kept())["session"] | {"steps": ""}, "brought": None},
-        {"session": to_json(Kept())["session"] | {"steps": "-throw,-limits"}, "brought": None},
-        {"session": to_json(Kept())["session"], "brought": {"compare": {}}},
-        {"session": to_json(Kept())["session"], "brought": {"compare": {}, "athlete": {}}},
+        body_of(Session()) | {"steps": 7},
+        body_of(Session()) | {"steps": "x" * 5000},
+        body_of(Session()) | {"steps": ""},
+        body_of(Session()) | {"steps": "-throw,-limits"},
+        body_of(Session()) | {"second": None},
     ],
 )
-def test_anything_else_is_refused(kept):
-    with pytest.raises(FormError):
-        from_json(kept)
+def test_anything_else_is_no_session(body):
+    assert session_of(body) is None
 
 
-def test_a_session_of_a_file_that_is_gone_shows_the_athlete_of_compare():
-    kept = from_json({"session": to_json(Kept(Session(OF_FILE)))["session"], "brought": None})
-    assert kept.session.who == OF_COMPARE
+def test_a_file_opens_with_the_same_name_steps_and_balls_and_holds_nobody():
+    session = Session("360|73", "95|73", "vote,throw,-hand", "")
+    text = to_file("Parents’ evening", session)
+    assert from_file(text.encode(), TODAY) == Opened(session, "Parents’ evening", ())
+    assert "W0" not in text
 
 
-def test_a_file_opens_with_the_same_steps_balls_and_athlete(forms):
-    session = Session("W01", "360|73", "95|73", "vote,throw,-hand", "")
-    kept = from_file(to_file(session, *forms).encode())
-    assert kept.session == Session(OF_FILE, "360|73", "95|73", "vote,throw,-hand", "")
-    assert kept.brought == Whose(*forms)
+def test_a_file_of_the_time_before_there_were_records_opens_and_says_who_came_along():
+    opened = from_file(OLD.read_bytes(), TODAY)
+    assert opened.session.second == "275|73"
+    assert "vote" not in opened.session.shown
+    assert opened.name == "Session of 2026-03-01"
+    assert "W05" in opened.codes
 
 
 @pytest.mark.parametrize(
@@ -90,10 +88,13 @@ def test_a_file_opens_with_the_same_steps_balls_and_athlete(forms):
         (b"[]", "holds no session"),
         (b'{"kind": "other"}', "holds no session"),
         (b'{"kind": "levelpeak session", "version": 2}', "its version is 2; accepted: 1"),
-        (b'{"kind": "levelpeak session", "version": 1}', "not as this page writes it"),
-        (b'{"kind": "levelpeak session", "version": 1, "session": NaN, "brought": null}', "not as this page writes it"),
+        (b'{"kind": "levelpeak session", "version": 1}', "cannot be read"),
+        (b'{"kind": "levelpeak session", "version": 1, "session": NaN, "brought": null}', "cannot be read"),
+        (b'{"kind": "levelpeak session", "version": 1, "session": {}, "brought": null}', "not as this page writes"),
+        (b'{"kind": "levelpeak session", "version": 1, "session": {}, "brought": {"compare": 1}}', "cannot be read"),
+        (b'{"kind": "levelpeak session", "version": 1, "name": 7, "session": {}, "brought": null}', "cannot be read"),
     ],
 )
 def test_another_file_is_refused_in_words(data, said):
-    with pytest.raises(FormError, match=said):
-        from_file(data)
+    with pytest.raises(ExchangeError, match=said):
+        from_file(data, TODAY)

@@ -6,7 +6,7 @@ import pytest
 
 from app.demo import load_demo
 from app.pages.teach.answers import text_of
-from app.pages.teach.form import STEPS, Session
+from app.pages.teach.session import STEPS, Session
 from app.pages.teach.words import stop_words, told
 from app.units.systems import CUSTOMARY, METRIC
 from model.ball import Ball
