@@ -153,7 +153,7 @@ def sentences(step: str, lesson: Lesson) -> tuple[str, ...]:
             return ("How much an athlete slows down with a heavier ball says which numbers grow.", known)
         case "build" if is_growing(own.person):
             return (
-                "Many start with a heavy ball, and throw it slowly.",
+                "After time off, many start with a heavy ball, and throw it slowly.",
                 "For an arm that still grows, the own ball comes first here, and slowly.",
             )
         case "build":
