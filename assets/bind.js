@@ -59,13 +59,30 @@
     location.assign(address);
   };
 
+  // A fold with an id is as it was when the page stands again.
+  const folds = new Map();
+  addEventListener('toggle', ({ target }) => {
+    if (target instanceof HTMLDetailsElement && target.id) folds.set(target.id, target.open);
+  }, true);
+  const unfold = () => {
+    for (const [id, open] of folds) {
+      const fold = document.getElementById(id);
+      if (fold) fold.open = open;
+    }
+  };
+
   // The control that had the focus, or the one that is named, gets it when the page stands again.
+  let asked = 0;
   const focus = (id) => {
+    asked += 1;
+    const mine = asked; // of two, one after the other, the later one gets it
     const until = Date.now() + 5000; // ms; then whoever waits has gone on by hand
     const look = () => {
+      if (mine !== asked) return;
       const named = document.getElementById(id); // of a choice of several, the one that is chosen
       const control = named?.querySelector('input:checked:not([disabled])') ?? named;
       if (control && ['BODY', 'MAIN'].includes(document.activeElement.tagName)) {
+        unfold();
         control.focus({ preventScroll: true });
         control.scrollIntoView({ block: 'nearest' });
       } else if (Date.now() < until) requestAnimationFrame(look);
@@ -94,6 +111,7 @@
       here(data) {
         const still = window.dash_clientside.no_update;
         bound = Boolean(data);
+        requestAnimationFrame(() => requestAnimationFrame(unfold));
         if (!data?.code) return still;
         const address = new URL(location.href);
         if (address.searchParams.get('athlete') === data.code) return still;

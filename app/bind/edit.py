@@ -18,7 +18,7 @@ from app.records.field_list import DEPENDENT
 from app.units.systems import system_named
 
 NEWEST = ("measures.day", "reference.day")  # the newest row of these is the one that counts
-RESHAPING = frozenset({*DEPENDENT, *NEWEST, "athlete.code"})
+RESHAPING = frozenset({*DEPENDENT, *NEWEST, "athlete.code", "lesson.name"})
 """Fields that change what other fields of the page are: after them the page is made anew."""
 
 
