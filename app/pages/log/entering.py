@@ -32,7 +32,7 @@ GONE = "This session was removed in the meantime."
 def enter(visit: Visit) -> Component:
     """Make the part in which a session of no plan is entered, or changed."""
     changed, choices = changed_row(visit), ball_choices(visit)
-    head = "A session of no plan" if changed is None else f"The session of {day_words(changed.day)}, changed"
+    head = "Enter a session outside a plan" if changed is None else f"The session of {day_words(changed.day)}, changed"
     build_up = [page_link("Build up", visit.address("/build-up")), ": what is noted there decides what comes next."]
     no_balls = html.P(["No ball is known yet. ", page_link("Enter one on Athlete", visit.address("/athlete")), "."])
     today: dict[str, Any] = {"placeholder": visit.today.isoformat(), "said": "year-month-day; today if left empty"}

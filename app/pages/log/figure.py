@@ -4,11 +4,12 @@ from datetime import timedelta
 from typing import Any
 
 from app.pages.log.answers import LogAnswer, WeekLine
-from app.pages.log.words import days_of, number_words, planned_words, value_of, week_name
+from app.pages.log.words import MONTHS, days_of, number_words, planned_words, value_of, week_name
 from app.show.axes import BLANK, NARROW_PX, WIDTH_PX
 from app.show.palette import THEMES, Theme, figure_px, template
+from model.tally import WEEK
 
-MOST_WEEKS = 26
+MOST_WEEKS, FEWEST_WEEKS = 26, 10  # that the axis has room for
 DAY_MS = 86_400_000
 MIDDLE = timedelta(3)  # from Monday to Thursday: the middle of the bar
 HEIGHT_PX, PAPER_PX = 280.0, (690.0, 220.0)
@@ -40,7 +41,7 @@ def weeks_figure(answer: LogAnswer, bars: str, theme: Theme, width: float = WIDT
     if made is not BLANK:
         scale = theme.root_px / THEMES["light"].root_px
         made["layout"] |= {"height": round(HEIGHT_PX * scale)}
-        made["layout"]["xaxis"] |= {"nticks": 5 if width < NARROW_PX else 12}
+        made["layout"]["xaxis"] |= _ticks(drawn_weeks(answer), 4 if width < NARROW_PX else 12)
     return made
 
 
@@ -50,7 +51,19 @@ def paper_figure(answer: LogAnswer, bars: str) -> dict[str, Any]:
     if made is BLANK:
         return {}
     made["layout"] |= {"width": PAPER_PX[0], "height": PAPER_PX[1], "autosize": False}
+    made["layout"]["xaxis"] |= _ticks(drawn_weeks(answer), 12)
     return made
+
+
+def _ticks(weeks: list[WeekLine], most: int) -> dict[str, Any]:
+    """The Mondays, each in the middle below its bar; no more than there is room for, the newest among them."""
+    every = -(-len(weeks) // most)
+    shown = [line.week.monday for line in weeks][::-1][::every][::-1]
+    text = [f"{day.day} {MONTHS[day.month - 1]}" for day in shown]
+    for i, day in enumerate(shown):
+        if i == 0 or day.year != shown[i - 1].year:
+            text[i] += f"<br>{day.year}"
+    return {"tickmode": "array", "tickvals": [(day + MIDDLE).isoformat() for day in shown], "ticktext": text}
 
 
 def _figure(answer: LogAnswer, bars: str, theme: Theme) -> dict[str, Any]:
@@ -58,7 +71,8 @@ def _figure(answer: LogAnswer, bars: str, theme: Theme) -> dict[str, Any]:
     if not weeks:
         return BLANK
     places = [(line.week.monday + MIDDLE).isoformat() for line in weeks]
-    first, last = weeks[0].week.monday, weeks[-1].week.sunday + timedelta(1)
+    last = weeks[-1].week.monday + WEEK
+    first = min(weeks[0].week.monday, last - FEWEST_WEEKS * WEEK)
     fill = {
         "color": theme.edge,
         "line": {"width": 0},
@@ -88,7 +102,6 @@ def _figure(answer: LogAnswer, bars: str, theme: Theme) -> dict[str, Any]:
             "fixedrange": True,
             "showgrid": False,
             "ticks": "outside",
-            "tickformat": "%-d %b\n%Y",
         },
         "yaxis": {
             "rangemode": "tozero",

@@ -10,7 +10,7 @@ from app.bind.visit import Visit
 from app.pages.log import ids
 from app.records.history import Line, history, in_words, who_and_when
 
-LINES_SHOWN = 60
+LINES_SHOWN, CHANGES_SHOWN = 60, 8  # on a page; of one act
 BEFORE = "before"
 """What the address calls the version before which the history is shown."""
 
@@ -65,4 +65,6 @@ def whole_acts(lines: Sequence[Line]) -> tuple[list[Line], bool]:
 def _act(lines: Sequence[Line], visit: Visit) -> Component:
     when = html.Span(who_and_when(lines[0], visit.tab), className="log-when")
     said = list(dict.fromkeys(in_words(line, visit.system) for line in lines))
-    return html.Li([when, html.Span("; ".join(said))])
+    more = len(said) - CHANGES_SHOWN
+    rest = [f"and {more} more"] if more > 0 else []
+    return html.Li([when, html.Span("; ".join([*said[:CHANGES_SHOWN], *rest]))])

@@ -112,7 +112,7 @@ def _week(line: WeekLine, keys: Sequence[str], most: dict[str, float]) -> Compon
     sure = [] if line.over else [html.Span(NOT_OVER, className="unit")]
     outside = ""
     if line.outside:
-        outside = "all of no plan" if line.planned is None else f"{counted(line.outside, 'throw')} of no plan"
+        outside = "all outside a plan" if line.planned is None else f"{counted(line.outside, 'throw')} outside a plan"
     cells = []
     for key in keys:
         done = value_of(line.week.tally, key)
@@ -146,7 +146,7 @@ def sessions_table(answer: LogAnswer, visit: Visit) -> list[Component]:
     heads = [html.Th("Day", scope="col"), html.Th("Thrown", scope="col")]
     heads += [html.Th(explained(heading(key, answer)), scope="col") for key in keys]
     rows = [_session(one, keys, visit) for one in shown]
-    said = "By session, the newest first. What was thrown in no plan on a day counts as one session."
+    said = "By session, the newest first. What was thrown outside a plan on a day counts as one session."
     return [_table(said, heads, rows, "log-table"), *_pages(visit, "sessions", page, pages, "sessions")]
 
 

@@ -27,9 +27,9 @@ NOT_OVER = "not over yet"
 HOW = (
     "All throws of an entry are taken to have been thrown at its highest speed, so sums and peaks are upper bounds. "
     "Weeks run from Monday to Sunday. Planned is what the plans had for the sessions that were thrown of them; "
-    "a session of no plan has none. A week is set beside the mean of the four before it, empty ones counted as zero; "
-    "what was thrown before the log began is not known, and counts as nothing known. This is bookkeeping: no ratio "
-    "here is known to be safe or harmful."
+    "a session outside a plan has none. A week is set beside the mean of the four before it, empty ones counted as "
+    "zero. What was thrown before the log began is not known, so its first four weeks are set beside none. This is "
+    "bookkeeping: no ratio here is known to be safe or harmful."
 )
 
 
@@ -82,8 +82,8 @@ def beside(week: Week, key: str) -> str:
     if then is None:
         return ""
     if ratio is None:
-        return "the four weeks before: 0"
-    return f"{number(ratio, 2)} times the four weeks before ({number_words(then, key)})"
+        return "nothing in the four weeks before"
+    return f"{number(ratio, 2)} times the mean of the four weeks before, {number_words(then, key)}"
 
 
 def planned_words(planned: Tally | None, key: str) -> str:
@@ -100,9 +100,9 @@ def sentence(answer: LogAnswer) -> str:
         throws, sessions = counted(int(now.week.tally.throws), "throw"), counted(now.week.sessions, "session")
         planned = ""
         if now.planned is not None:
-            planned = f"; planned were {counted(int(now.planned.throws), 'throw')}"
-            planned += f", and {number(now.outside, 0)} of the thrown ones were of no plan" if now.outside else ""
-        return f"This week so far: {throws} in {sessions}{planned}."
+            planned = f" Planned were {number(now.planned.throws, 0)}"
+            planned += f"; {number(now.outside, 0)} of those thrown were outside a plan." if now.outside else "."
+        return f"This week so far: {throws} in {sessions}.{planned}"
     day = max(one.day for one in answer.read.entries)
     named = f", in week {last.week.number} of {last.week.year}" if last is not None else ""
     return f"Nothing of this week is in the log. The last session was on {day_words(day)}{named}."
