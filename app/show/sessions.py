@@ -115,9 +115,9 @@ def _entry(row: SessionLog, plan: str, name: str, data: AthleteData) -> Entry:
     top, planned_m_s = (_number(body, key, label, SPEED_LIMIT) for key, label in _SPEEDS)
     speed = planned_m_s if top is None else top
     if throws is None:
-        raise InputError("Throws", "", f"a whole number, {COUNT_LIMIT}")
+        raise InputError("Throws", "", f"a whole number from {COUNT_LIMIT}")
     if speed is None:
-        raise InputError("Highest speed", "", str(SPEED_LIMIT))
+        raise InputError("Highest speed", "", f"a number from {SPEED_LIMIT}")
     planned = _whole(body, "planned", "Planned throws")
     note = body.get("note")
     note = note if isinstance(note, str) else ""
@@ -153,5 +153,5 @@ def _number(body: Mapping[str, Any], key: str, label: str, limit: Limit) -> floa
 def _whole(body: Mapping[str, Any], key: str, label: str) -> int | None:
     found = _number(body, key, label, COUNT_LIMIT)
     if found is not None and found != int(found):
-        raise InputError(label, body.get(key), f"a whole number, {COUNT_LIMIT}")
+        raise InputError(label, body.get(key), f"a whole number from {COUNT_LIMIT}")
     return None if found is None else int(found)

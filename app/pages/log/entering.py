@@ -47,6 +47,7 @@ def enter(visit: Visit) -> Component:
             label="Note",
             said="Such as pain or soreness: where, when, how much.",
             className="field log-note",
+            minRows=1,
         ),
     ]
     keep = act_button(
@@ -106,7 +107,7 @@ def _named(one: KeptBall, visit: Visit) -> str:
     ball = _ball(one)
     words = ball_words(ball, visit.system) if ball else ""
     named = "own ball" if one.athlete_id is not None else one.name
-    return words if not named or named == words else f"{named}, {words}"
+    return (named or words) if words in named or not named else f"{named}, {words}"
 
 
 def keep(visit: Visit, row: str, value: Any) -> Doing:  # noqa: ARG001

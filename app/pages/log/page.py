@@ -35,7 +35,7 @@ def layout(visit: Visit) -> Component:
             _head(visit),
             _asked(visit),
             html.Div(id=ids.LOG_SAID, className="log-said", role="status"),
-            _picture(),
+            _picture(visit),
             entering.enter(visit),
             html.Section(id=ids.LOG_WEEKS, className="log-part"),
             html.Section(id=ids.LOG_SESSIONS, className="log-part"),
@@ -66,13 +66,16 @@ def _asked(visit: Visit) -> Component:
     )
 
 
-def _picture() -> Component:
+def _picture(visit: Visit) -> Component:
+    """Make the place of the figure; where there may be one its room is kept, so that nothing moves when it comes."""
     graph = dcc.Graph(id=ids.LOG_FIGURE, figure=BLANK, config=GRAPH_CONFIG, className="graph log-graph")
     figure = html.Figure(
         [html.H2(id=ids.LOG_FIGURE_TITLE), html.Div(graph), html.Figcaption(id=ids.LOG_FIGURE_NOTE)],
         **{"aria-labelledby": ids.LOG_FIGURE_TITLE},
     )
-    return html.Section(figure, id=ids.LOG_PICTURE, className="log-part", hidden=True)
+    return html.Section(
+        figure, id=ids.LOG_PICTURE, className="log-part", hidden=not (visit.data and visit.data.sessions)
+    )
 
 
 PAGE = Page(

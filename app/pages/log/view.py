@@ -23,7 +23,7 @@ def said(answer: LogAnswer, visit: Visit) -> list[Component]:
         many = counted(sum(one.throws for one in answer.read.entries), "throw")
         days = counted(len({one.day for one in answer.read.entries}), "day")
         made.append(html.P(f"In the log: {many} on {days}.", className="sentence"))
-    else:
+    elif not answer.read.unread:
         made.append(
             html.P(
                 "Nothing is in the log yet. Enter a session below, or one of a plan on Build up.", className="sentence"
@@ -60,11 +60,11 @@ def _unread(answer: LogAnswer, visit: Visit) -> list[Component]:
     unread = answer.read.unread
     if not unread:
         return []
-    head = f"{counted(len(unread), 'session is', 'sessions are')} in no sum here, because something in them is missing:"
+    head = f"{counted(len(unread), 'session is', 'sessions are')} in no sum here:"
     lines = []
     for one in unread[-UNREAD_SHOWN:][::-1]:
         mine = visit.data is not None and row_of(visit.data, one.row) is not None
-        words = f"{day_words(one.day)}, {one.plan_name or 'no plan'}. {one.why}"
+        words = f"{day_words(one.day)}, {one.plan_name or 'no plan'}. {visit.system.retold(one.why)}"
         lines.append(html.Li([words, *(buttons(visit, one.row, "session", one.day) if mine else [])]))
     more = len(unread) - len(lines)
     rest = [html.Li(f"and {more} earlier ones")] if more else []

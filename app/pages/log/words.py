@@ -101,7 +101,7 @@ def sentence(answer: LogAnswer) -> str:
         planned = ""
         if now.planned is not None:
             planned = f" Planned were {number(now.planned.throws, 0)}"
-            planned += f"; {number(now.outside, 0)} of those thrown were outside a plan." if now.outside else "."
+            planned += f"; thrown outside a plan: {number(now.outside, 0)}." if now.outside else "."
         return f"This week so far: {throws} in {sessions}.{planned}"
     day = max(one.day for one in answer.read.entries)
     named = f", in week {last.week.number} of {last.week.year}" if last is not None else ""
