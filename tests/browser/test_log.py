@@ -65,7 +65,7 @@ def test_a_session_is_changed_removed_and_brought_back_and_the_history_says_so(p
     page.locator("#bind-undo").click()
     expect(sessions(page)).to_contain_text("28 × own ball")
     page.locator("#log-history summary").click()
-    expect(page.locator("#log-history-lines")).to_contain_text("Taken back: Session")
+    expect(page.locator("#log-history-lines")).to_contain_text("Taken back: session")
 
 
 def test_what_is_missing_is_said_and_its_field_gets_the_focus(page, served):

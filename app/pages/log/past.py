@@ -8,9 +8,11 @@ from dash.development.base_component import Component
 
 from app.bind.visit import Visit
 from app.pages.log import ids
+from app.pages.log.entering import FIELDS
 from app.records.history import Line, history, in_words, who_and_when
 
 LINES_SHOWN, CHANGES_SHOWN = 60, 8  # on a page; of one act
+ENTERED = (*FIELDS, "log.changed")
 BEFORE = "before"
 """What the address calls the version before which the history is shown."""
 
@@ -62,9 +64,15 @@ def whole_acts(lines: Sequence[Line]) -> tuple[list[Line], bool]:
     return (kept, True) if kept else (list(lines), True)
 
 
+def _keeps_a_session(lines: Sequence[Line]) -> bool:
+    """Whether an act kept a session: that its fields are empty again goes without saying."""
+    return any(line.table == "session_log" for line in lines)
+
+
 def _act(lines: Sequence[Line], visit: Visit) -> Component:
     when = html.Span(who_and_when(lines[0], visit.tab), className="log-when")
-    said = list(dict.fromkeys(in_words(line, visit.system) for line in lines))
+    told = [line for line in lines if line.field not in ENTERED] if _keeps_a_session(lines) else lines
+    said = list(dict.fromkeys(in_words(line, visit.system) for line in told))
     more = len(said) - CHANGES_SHOWN
     rest = [f"and {more} more"] if more > 0 else []
     return html.Li([when, html.Span("; ".join([*said[:CHANGES_SHOWN], *rest]))])

@@ -196,6 +196,15 @@ def test_the_history_names_no_row_by_its_id(log):
     assert "Session that is being changed: none, then one of them" in said
 
 
+def test_that_the_fields_are_empty_once_a_session_is_kept_goes_without_saying(log):
+    log.add(after(0), throws=10)
+    log.do(entering.change, log.visit.data.sessions[0].uid)
+    log.act(Edit("log.throws", "12"))
+    log.do(entering.keep)
+    newest = text_of(lines_of(log.visit)[0].children[0])
+    assert newest.endswith("Session 2026-03-02 changed")
+
+
 def test_the_history_is_paged_and_no_act_is_cut_in_two(log):
     for number in range(LINES_SHOWN + 5):
         log.act(Edit("log.throws", str(number + 1)))
