@@ -119,6 +119,8 @@ def _entry(row: SessionLog, plan: str, name: str, data: AthleteData) -> Entry:
     if speed is None:
         raise InputError("Highest speed", "", f"a number from {SPEED_LIMIT}")
     planned = _whole(body, "planned", "Planned throws")
+    if planned is None and plan and planned_m_s is not None:
+        planned = throws  # plans of the first version kept no other number
     note = body.get("note")
     note = note if isinstance(note, str) else ""
     ball = ball_in(body, data)

@@ -157,7 +157,7 @@ def _week_lines(
     with_plan = {monday_of(one.day) for one in planned_entries}
     outside: Counter[date] = Counter()
     for one in entries:
-        if not one.has_plan:
+        if not (one.plan or one.has_plan):
             outside[monday_of(one.day)] += one.throws
     of = {one.monday: one.tally for one in planned}
     return tuple(

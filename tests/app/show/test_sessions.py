@@ -1,12 +1,21 @@
 """Sessions of the records are read with distrust, and none is left out unsaid."""
 
+import json
+from dataclasses import asdict
 from datetime import date
+from pathlib import Path
 from types import SimpleNamespace
 
 import pytest
 
 from app.show.sessions import sessions_of
 from model.ball import DEFAULT_DIAMETER_M, Ball
+from model.person import Person
+from model.session_log import Logged
+from model.session_rules import JointPain, Notes
+from model.tally import done_of, planned_of
+
+OLD = Path(__file__).parent.parent / "records" / "old"
 
 DAY = date(2026, 3, 2)
 OWN = {"ball": {"mass_kg": 0.145, "diameter_m": 0.07}, "throws": 12, "top_speed_m_s": 31.5}
@@ -101,3 +110,20 @@ def test_sessions_come_by_day():
     ]
     found = sessions_of(SimpleNamespace(sessions=rows, plans=(), balls={}))
     assert [one.day for one in found.entries] == sorted(days)
+
+
+def test_the_sessions_of_a_plan_of_the_first_version_are_read_as_thrown_as_planned():
+    log = json.loads((OLD / "plan.json").read_text(encoding="utf-8"))["log"]
+    found = read(*log, plan_id=7)
+    assert found.unread == ()
+    assert [(one.throws, one.planned) for one in found.entries] == [(one["throws"], one["throws"]) for one in log]
+    assert [one.planned_m_s for one in found.entries] == [one["speed_m_s"] for one in log]
+
+
+def test_what_the_model_keeps_of_a_session_is_read():
+    notes = Notes(JointPain(before=0))
+    logged = Logged(DAY, 3, 1, Ball(0.2), 27.0, 20, 18, notes, "go_on", 0, "AB", "coach", 28.5, False, "windy")
+    (one,) = read(asdict(logged), plan_id=7).entries
+    person = Person("male", 1.8, 80.0, 25.0)
+    assert one.done_by(person) == done_of(person, logged, one.session)
+    assert one.planned_for(person) == planned_of(person, logged, one.session)
