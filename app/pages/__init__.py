@@ -5,6 +5,7 @@ from app.pages.athlete import page as athlete
 from app.pages.buildup import page as buildup
 from app.pages.claim import page as claim
 from app.pages.compare import page as compare
+from app.pages.log import page as log
 from app.pages.map import page as mass_speed_map
 from app.pages.start import page as start
 from app.pages.teach import page as teach
@@ -17,6 +18,7 @@ PAGES: tuple[Page, ...] = (
     claim.PAGE,
     start.PAGE,
     buildup.PAGE,
+    log.PAGE,
     teach.PAGE,
     words.PAGE,
 )
