@@ -16,13 +16,25 @@ from app.records.store import Steps
 MOST_LINES = 40
 
 
-def steps(visit: Visit) -> Component:
-    """Make the two buttons that take an act back and do it again; what they would do is said on them."""
-    ready = visit.store.steps(visit.owner)
+def steps(visit: Visit, owner: str = "") -> Component:
+    """Make the two buttons that take an act back and do it again; what they would do is said on them.
+
+    Parameters
+    ----------
+    visit : Visit
+    owner : str
+        Whose acts, if not those of the page's athlete: `TEAM`.
+
+    Returns
+    -------
+    Component
+    """
+    owner = owner or visit.owner
+    ready = visit.store.steps(owner)
     return html.Div(
         [
-            _step(ids.UNDO, "Undo", _words(ready, True, visit), "z", disabled=ready.back is None),
-            _step(ids.REDO, "Redo", _words(ready, False, visit), "y", disabled=ready.again is None),
+            _step(ids.UNDO, "Undo", _words(ready, True, visit, owner), "z", owner, disabled=ready.back is None),
+            _step(ids.REDO, "Redo", _words(ready, False, visit, owner), "y", owner, disabled=ready.again is None),
             html.Span(id=ids.STEP_NOTICE, role="status", className="quiet"),
         ],
         id=ids.STEPS,
@@ -30,35 +42,37 @@ def steps(visit: Visit) -> Component:
     )
 
 
-def _step(part: str, name: str, title: str, key: str, *, disabled: bool) -> Component:
-    return html.Button(name, id=part, type="button", n_clicks=0, disabled=disabled, title=title, **{"data-key": key})
+def _step(part: str, name: str, title: str, key: str, owner: str, *, disabled: bool) -> Component:
+    told = {"disabled": disabled, "title": title, "value": owner, "data-key": key}
+    return html.Button(name, id=part, type="button", n_clicks=0, **told)
 
 
-def _words(ready: Steps, back: bool, visit: Visit) -> str:
+def _words(ready: Steps, back: bool, visit: Visit, owner: str) -> str:
     """What a step would take back or do again, in words; nothing where it lies further back than is looked at."""
     ahead = ready.back if back else ready.again
     if ahead is None:
         return ""
-    lines = history(visit.store, visit.owner, most=MOST_LINES)
+    lines = history(visit.store, owner, most=MOST_LINES)
     return " ".join(in_words(line, visit.system) for line in lines if line.version == ahead.version)
 
 
-def _told(_: Any, here: Any) -> tuple[bool, bool, str, str]:
+def _told(_: Any, here: Any, owner: Any) -> tuple[bool, bool, str, str]:
     """Say what can be taken back and done again now."""
     visit = visit_again(here)
-    if visit.owner == TEAM:
+    if owner not in (visit.owner, TEAM):
         raise PreventUpdate
-    ready = visit.store.steps(visit.owner)
-    return ready.back is None, ready.again is None, _words(ready, True, visit), _words(ready, False, visit)
+    ready = visit.store.steps(owner)
+    said = (_words(ready, back, visit, owner) for back in (True, False))
+    return ready.back is None, ready.again is None, *said
 
 
 def _stepped(back: bool) -> Any:
-    def step(pressed: Any, here: Any, seen: Any) -> str:
-        if not pressed:
-            raise PreventUpdate
+    def step(pressed: Any, here: Any, seen: Any, owner: Any) -> str:
         visit = visit_again(here)
+        if not pressed or owner not in (visit.owner, TEAM):
+            raise PreventUpdate
         try:
-            visit.store.step(visit.owner, hand_of(here, seen, None, visit.owner), back)
+            visit.store.step(owner, hand_of(here, seen, None, owner), back)
         except RecordsError as error:
             return str(error)
         set_props(ids.REFRESH, {"data": {"focus": ids.UNDO if back else ids.REDO}})
@@ -77,6 +91,7 @@ def register(app: Dash) -> None:
         Output(ids.REDO, "title"),
         Input(ids.VERSION, "data"),
         here,
+        State(ids.UNDO, "value"),
         prevent_initial_call=True,
     )(_told)
     for part, back in ((ids.UNDO, True), (ids.REDO, False)):
@@ -85,5 +100,6 @@ def register(app: Dash) -> None:
             Input(part, "n_clicks"),
             here,
             seen,
+            State(part, "value"),
             prevent_initial_call=True,
         )(_stepped(back))

@@ -7,7 +7,7 @@ from datetime import date
 from functools import cached_property
 from types import MappingProxyType
 from typing import Any
-from urllib.parse import parse_qs, urlencode
+from urllib.parse import parse_qs, unquote, urlencode
 
 from dash import dcc, html
 from dash.development.base_component import Component
@@ -18,6 +18,7 @@ from app.records.acts import TEAM, Hand
 from app.records.faults import GoneError
 from app.records.reads import AthleteData, TeamData, athlete_data, team_data
 from app.records.store import Store
+from app.records.tables import LONGEST_INITIALS
 from app.units.systems import System, system_named
 
 UNITS_COOKIE = "levelpeak-units"
@@ -100,6 +101,11 @@ def reader_system() -> System:
     return system_named(request.cookies.get(UNITS_COOKIE) if has_request_context() else None)
 
 
+def reader_initials() -> str:
+    """The initials of who sits there, which the browser keeps in a cookie."""
+    return unquote(request.cookies.get(INITIALS_COOKIE, ""))[:LONGEST_INITIALS] if has_request_context() else ""
+
+
 def visit_of(path: str, search: str | None) -> Visit:
     """Read whose page is asked for; without a code it is the athlete who was looked at last.
 
@@ -159,9 +165,8 @@ def hand_of(here: Any, seen: Any, sent: Any, owner: str) -> Hand:
     sure = here if isinstance(here, dict) else {}
     version = seen.get(owner) if isinstance(seen, dict) else None
     when = int(sent) if isinstance(sent, int | float) and not isinstance(sent, bool) else 0
-    initials = request.cookies.get(INITIALS_COOKIE, "")[:8] if has_request_context() else ""
     known = version if isinstance(version, int) and not isinstance(version, bool) else None
-    return Hand(str(sure.get("tab", "")), initials, when, known)
+    return Hand(str(sure.get("tab", "")), reader_initials(), when, known)
 
 
 def nobody(visit: Visit) -> Component:

@@ -15,6 +15,7 @@ from app.bind.page import Page
 from app.bind.visit import Visit, address, nobody, reader_system, stores, visit_of
 from app.show import ids as shared_ids
 from app.show.glossary import meanings
+from app.show.invented import INVENTED
 from app.units.systems import SYSTEMS
 from app.version import VERSION
 from app.web import ids, picker
@@ -207,14 +208,21 @@ def show_page(pages: Sequence[Page], path: str | None, search: str | None = "", 
 
 
 def main_of(page: Page | None, visit: Visit) -> list[Component]:
-    """Make the main part: the page's stores, then the page."""
+    """Make the main part: the page's stores, the sign that what it shows is invented, then the page."""
     if page is None:
         return [no_page(visit.path)]
+    said = [html.P(INVENTED, className="quiet invented")] if is_invented(page, visit) else []
     if not page.visited:
-        return [*stores(visit), page.layout()]
+        return [*stores(visit), *said, page.layout()]
     if page.of_athlete and visit.data is None:
-        return [*stores(visit), html.Div([html.H1(page.title), nobody(visit)])]
-    return [*stores(visit), page.layout(visit)]
+        return [*stores(visit), *said, html.Div([html.H1(page.title), nobody(visit)])]
+    return [*stores(visit), *said, page.layout(visit)]
+
+
+def is_invented(page: Page, visit: Visit) -> bool:
+    """Whether all that a page shows is invented: every page of the demo's records, and those of an invented athlete."""
+    of_one = page.of_athlete and visit.data is not None and visit.data.athlete.invented
+    return visit.store.invented or of_one
 
 
 def register(app: Dash, pages: Sequence[Page]) -> None:

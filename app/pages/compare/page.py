@@ -63,4 +63,4 @@ def register(app: Dash) -> None:
     along_callbacks.register(app)
 
 
-PAGE = Page(path="/", title="Compare", layout=layout, register=register)
+PAGE = Page(path="/compare", title="Compare", layout=layout, register=register)

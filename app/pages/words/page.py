@@ -27,4 +27,4 @@ def register(app: Dash) -> None:
     """
 
 
-PAGE = Page(path=PATH, title="Words", layout=layout, register=register)
+PAGE = Page(path=PATH, title="Words", layout=layout, register=register, of_athlete=False)

@@ -22,8 +22,8 @@ def test_undo_gives_back_what_was(visit, here, monkeypatch):
     monkeypatch.setattr(steps, "set_props", lambda part, _: told.append(part))
     row = visit.data.measures[-1]
     keep_edit(field_id(visit.owner, "measures.stature_m", row.uid, "metric"), "181", Hand("one"))
-    assert steps._stepped(True)(1, here, {}) == ""
+    assert steps._stepped(True)(1, here, {}, visit.owner) == ""
     assert visit_of("/athlete", "?athlete=W01").data.measures[-1].stature_m == row.stature_m
-    steps._stepped(False)(1, here, {})
+    steps._stepped(False)(1, here, {}, visit.owner)
     assert visit_of("/athlete", "?athlete=W01").data.measures[-1].stature_m == 1.81
     assert told == ["refresh", "refresh"]
