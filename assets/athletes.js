@@ -54,10 +54,11 @@
     athletes: {
       fill(data) {
         const place = document.getElementById(PLACE);
-        if (!place || !data) return;
+        if (!place || !data) return 'true';
         place.innerHTML = data.html;
         wanted = (document.getElementById('athletes-filter')?.value ?? '').trim().toLowerCase();
         arrange();
+        return 'false';
       },
 
       find(text) {

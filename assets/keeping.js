@@ -100,10 +100,11 @@
       // The field for a file, which no component is: it is not sent with the page's questions.
       ready() {
         const around = document.getElementById('keeping-file-place');
-        if (!around || around.firstChild) return;
+        if (!around || around.firstChild) return 'false';
         const field = document.createElement('input');
         Object.assign(field, { type: 'file', id: 'keeping-file', accept: '.json,.csv,.txt' });
         around.append(field);
+        return 'false';
       },
 
       initials(text) {

@@ -18,7 +18,7 @@ from app.records.acts import TEAM, Hand
 from app.records.faults import GoneError
 from app.records.reads import AthleteData, TeamData, athlete_data, team_data
 from app.records.store import Store
-from app.records.tables import LONGEST_INITIALS
+from app.records.tables import LONGEST_INITIALS, Athlete
 from app.units.systems import System, system_named
 
 UNITS_COOKIE = "levelpeak-units"
@@ -61,6 +61,13 @@ class Visit:
         return self.of_athlete(self.code) if self.code else None
 
     @cached_property
+    def athlete(self) -> Athlete | None:
+        """The athlete alone, without all that is kept; None if there is none."""
+        if "data" in self.__dict__:
+            return self.data.athlete if self.data else None
+        return self.store.find(self.code) if self.code else None
+
+    @cached_property
     def team(self) -> TeamData:
         """What belongs to the team."""
         return team_data(self.store)
@@ -75,7 +82,7 @@ class Visit:
     @property
     def owner(self) -> str:
         """The athlete's uid; TEAM if there is none."""
-        return self.data.athlete.uid if self.data else TEAM
+        return self.athlete.uid if self.athlete else TEAM
 
     def address(self, path: str, **asked: str) -> str:
         """The address of a page for the same athlete."""
@@ -129,7 +136,7 @@ def stores(visit: Visit) -> list[Component]:
     """The stores of a page: whose it is, its version, what it has seen. Every load of a page is a tab of its own."""
     here: dict[str, Any] = {"athlete": visit.owner, "code": visit.code, "tab": visit.tab}
     here |= {"path": visit.path, "asked": dict(visit.asked)}
-    seen = {TEAM: visit.team.version} | ({visit.owner: visit.data.version} if visit.data else {})
+    seen = {TEAM: visit.team.version} | ({visit.owner: visit.athlete.version} if visit.athlete else {})
     return [
         dcc.Store(id=ids.HERE, data=here),
         dcc.Store(id=ids.VERSION, data=seen),

@@ -6,7 +6,7 @@ from datetime import date, datetime
 from types import MappingProxyType
 from typing import Any
 
-from sqlalchemy import ColumnElement, func, or_, select
+from sqlalchemy import ColumnElement, ScalarSelect, func, or_, select
 from sqlalchemy.orm import Session
 
 from app.records.faults import GoneError
@@ -97,7 +97,7 @@ def athlete_lines(store: Store, since: date, archived: bool = False) -> tuple[At
     tuple of AthleteLine
     """
     with store.session() as session:
-        last = select(func.max(Reading.day)).where(Reading.athlete_id == Athlete.id).scalar_subquery()
+        last = _last_day()
         kept = Athlete.archived_at.is_not(None) if archived else Athlete.archived_at.is_(None)
         rows = session.execute(select(Athlete, last).where(kept)).all()
         speeds = _own_speeds(session, since)
@@ -107,9 +107,8 @@ def athlete_lines(store: Store, since: date, archived: bool = False) -> tuple[At
             plans.setdefault(athlete, []).append((uid, name))
         signs: dict[int, list[str]] = {}
         standing = StopSign.cleared_by.is_(None) & StopSign.withdrawn_by.is_(None)
-        for athlete, sign in session.execute(
-            select(StopSign.athlete_id, StopSign.sign).where(standing).order_by(StopSign.since, StopSign.id)
-        ):
+        told = select(StopSign.athlete_id, StopSign.sign).where(standing).order_by(StopSign.since, StopSign.id)
+        for athlete, sign in session.execute(told):
             signs.setdefault(athlete, []).append(sign)
     made = [
         AthleteLine(
@@ -131,9 +130,14 @@ def athlete_lines(store: Store, since: date, archived: bool = False) -> tuple[At
 
 def last_days(store: Store) -> tuple[date, ...]:
     """The day of each athlete's last reading, of those who have any."""
-    last = select(func.max(Reading.day)).where(Reading.athlete_id == Athlete.id).scalar_subquery()
     with store.session() as session:
-        return tuple(day for day in session.scalars(select(last)) if day is not None)
+        return tuple(day for day in session.scalars(select(_last_day()).select_from(Athlete)) if day is not None)
+
+
+def _last_day() -> ScalarSelect[date]:
+    """The day of an athlete's last reading: one look into the index, where the largest of all would be many."""
+    of = select(Reading.day).where(Reading.athlete_id == Athlete.id)
+    return of.order_by(Reading.day.desc()).limit(1).correlate(Athlete).scalar_subquery()
 
 
 def _own_speeds(session: Session, since: date) -> dict[int, list[DaySpeed]]:

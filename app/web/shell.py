@@ -201,8 +201,8 @@ def show_page(pages: Sequence[Page], path: str | None, search: str | None = "", 
     title = f"{page.title if page else 'No such page'} · Levelpeak"
     links = page_links(pages, visit.path, visit.code)
     keys = key_table([*key_names(strip()), *key_names(html.Div(main))])
-    chosen = visit.code if visit.data else None
-    if visit.data:
+    chosen = visit.code if visit.athlete else None
+    if visit.athlete:
         visit.store.opened(visit.owner)
     return main, links, keys, title, picker.offered(visit.store.codes()), chosen
 
@@ -214,14 +214,14 @@ def main_of(page: Page | None, visit: Visit) -> list[Component]:
     said = [html.P(INVENTED, className="quiet invented")] if is_invented(page, visit) else []
     if not page.visited:
         return [*stores(visit), *said, page.layout()]
-    if page.of_athlete and visit.data is None:
+    if page.of_athlete and visit.athlete is None:
         return [*stores(visit), *said, html.Div([html.H1(page.title), nobody(visit)])]
     return [*stores(visit), *said, page.layout(visit)]
 
 
 def is_invented(page: Page, visit: Visit) -> bool:
     """Whether all that a page shows is invented: every page of the demo's records, and those of an invented athlete."""
-    of_one = page.of_athlete and visit.data is not None and visit.data.athlete.invented
+    of_one = page.of_athlete and visit.athlete is not None and visit.athlete.invented
     return visit.store.invented or of_one
 
 

@@ -15,6 +15,7 @@ from model.speed_trend import STEP_DAYS, Trend, trend_of
 
 FEW_DAYS, FEW_WEEKS, FEW_MONTHS = 21, 90, 730
 DAYS_PER_MONTH, DAYS_PER_YEAR = 30.44, 365.25
+COARSE = 0.2  # m/s or mph: a change that is nowhere larger is told with a decimal more
 MOST_POINTS = 40
 """Of a small line of the speeds."""
 
@@ -127,12 +128,12 @@ def trend_words(trend: Trend, system: System) -> str:
     if slope is None:
         return "too few days to say"
     change, low, high = (system.value(one, "m/s") for one in (slope.estimate, slope.low, slope.high))
-    unit, days, level = system.unit("m/s"), f"{STEP_DAYS:.0f} days", f"{100 * slope.level:.0f} %"
+    over = f"{system.unit('m/s')} in {STEP_DAYS:.0f} days ({100 * slope.level:.0f} %:"
+    places = 1 if max(abs(low), abs(high)) >= COARSE else 2
     if slope.low <= 0.0 <= slope.high:
-        return f"not clear, {number(change, 1)} {unit} in {days} ({level}: {number(low, 1)} to {number(high, 1)})"
-    sized = sorted((abs(low), abs(high)))
-    way = "rose" if change > 0.0 else "fell"
-    return f"{way}, {number(abs(change), 1)} {unit} in {days} ({level}: {number(sized[0], 1)} to {number(sized[1], 1)})"
+        return f"not clear, {number(change, places)} {over} {number(low, places)} to {number(high, places)})"
+    way, sized = "rose" if change > 0.0 else "fell", sorted((abs(low), abs(high)))
+    return f"{way}, {number(abs(change), places)} {over} {number(sized[0], places)} to {number(sized[1], places)})"
 
 
 def points_of(season: Sequence[DaySpeed]) -> tuple[tuple[int, float], ...]:

@@ -42,10 +42,10 @@ def layout(visit: Visit) -> Component:
     if not lines and not away:
         parts.append(html.Div([html.P(said) for said in DOES], className="what-for"))
     parts.append(old_tab.offer())
-    if not archived:
-        parts.append(new_athlete())
+    tools = ([] if archived else [new_athlete()]) + ([find()] if lines else [])
+    parts.append(html.Div(tools, className="athletes-tools"))
     if lines:
-        parts += table(visit, table_html(lines))
+        parts += table(visit, table_html(lines, mark=not visit.store.invented))
     elif archived:
         parts.append(html.P("Nobody is archived."))
     if archived:
@@ -72,9 +72,9 @@ def new_athlete() -> Component:
     return html.Div([code, html.Button("Add", id=ids.ATHLETES_NEW, type="button", n_clicks=0)], className="new-athlete")
 
 
-def table(visit: Visit, written: str) -> list[Component]:
-    """Make the place of the table with the field that filters it."""
-    found = dmc.TextInput(
+def find() -> Component:
+    """Make the field that leaves only those in the table whose code has these letters."""
+    return dmc.TextInput(
         id=ids.ATHLETES_FILTER,
         label="Find",
         description="a part of the code",
@@ -82,11 +82,15 @@ def table(visit: Visit, written: str) -> list[Component]:
         attributes={"input": {"maxLength": LONGEST_CODE}},
         spellCheck=False,
         className="field find",
-        **{"data-key": "/", "aria-label": "Find an athlete by a part of the code"},
+        **{"data-as-is": ""},
     )
+
+
+def table(visit: Visit, written: str) -> list[Component]:
+    """Make the place of the table, and what fills it."""
+    place = {"role": "region", "aria-label": "Athletes", "aria-busy": "true"}
     return [
-        found,
-        html.Div(id=ids.ATHLETES_PLACE, className="scrolls", tabIndex=0, role="region", **{"aria-label": "Athletes"}),
+        html.Div(id=ids.ATHLETES_PLACE, className="scrolls", tabIndex=0, **place),
         html.P(READ_SO, className="quiet"),
         dcc.Store(id=ids.ATHLETES_TABLE, data={"html": written, "tab": visit.tab}),
     ]
@@ -119,7 +123,11 @@ def put_away(asked: Any, here: Any) -> None:
 def register(app: Dash) -> None:
     """Give the page's callbacks to the app."""
     here = State(bound.HERE, "data")
-    app.clientside_callback(ClientsideFunction("athletes", "fill"), Input(ids.ATHLETES_TABLE, "data"))
+    app.clientside_callback(
+        ClientsideFunction("athletes", "fill"),
+        Output(ids.ATHLETES_PLACE, "aria-busy"),
+        Input(ids.ATHLETES_TABLE, "data"),
+    )
     app.clientside_callback(ClientsideFunction("athletes", "find"), Input(ids.ATHLETES_FILTER, "value"))
     app.callback(
         Output(ids.ATHLETES_NEW_CODE, "error"),

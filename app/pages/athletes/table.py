@@ -14,12 +14,14 @@ WIDE, HIGH = 84, 20
 FIRST_PAGE = "/athlete"
 
 
-def table_html(lines: Sequence[Line]) -> str:
+def table_html(lines: Sequence[Line], mark: bool = True) -> str:
     """Write the table: a line for each athlete; the browser sorts and filters it.
 
     Parameters
     ----------
     lines : sequence of Line
+    mark : bool
+        Whether those who are invented are marked: not where all are.
 
     Returns
     -------
@@ -31,16 +33,16 @@ def table_html(lines: Sequence[Line]) -> str:
         f"{' data-falling' if name in FALLING else ''}>{name}</button></th>"
         for place, name in enumerate(COLUMNS)
     )
-    rows = "".join(_row(one) for one in lines)
+    rows = "".join(_row(one, mark) for one in lines)
     return (
         '<table class="plain-table athletes-table"><caption role="status"></caption>'
         f'<thead><tr>{heads}<td><span class="hidden">Archive</span></td></tr></thead><tbody>{rows}</tbody></table>'
     )
 
 
-def _row(one: Line) -> str:
-    mark = '<span class="note">invented</span>' if one.invented else ""
-    link = f'<a href="{escape(address(FIRST_PAGE, one.code))}">{escape(one.code)}</a>{mark}'
+def _row(one: Line, mark: bool) -> str:
+    invented = '<span class="note">invented</span>' if mark and one.invented else ""
+    link = f'<a href="{escape(address(FIRST_PAGE, one.code))}">{escape(one.code)}</a>{invented}'
     flags = "; ".join(one.signs)
     said = f"<strong>Stop sign stands: {escape(flags)}</strong>" if one.signs else ""
     last = f'{one.last.isoformat()}<span class="note">{one.ago}</span>' if one.last else "none yet"

@@ -50,7 +50,7 @@ def who_you_are() -> Component:
 def out(visit: Visit) -> Component:
     """Make the links by which the records go out."""
     rows = [html.Li(["Everything: ", *_links("")])]
-    if visit.data is not None:
+    if visit.athlete is not None:
         rows.append(html.Li([f"{visit.code} alone: ", *_links(visit.code)]))
     told = html.P(f"The document comes in again here or on another machine, and loses nothing. {PERSONAL}")
     return html.Section([html.H2("Out"), html.Ul(rows), told])
@@ -75,7 +75,7 @@ def brought_in() -> Component:
         "nothing is kept before you say so, and the same file twice adds nothing."
     )
     field = html.Label(
-        ["Choose a file ", html.Span(id=f"{ids.KEEPING_FILE}-place")],
+        ["Choose a file ", html.Span(id=ids.KEEPING_PLACE)],
         htmlFor=ids.KEEPING_FILE,
         className="file-label",
     )
@@ -110,7 +110,7 @@ def dated_copies(visit: Visit) -> Component:
 def erasing(visit: Visit) -> Component:
     """Make what erases an athlete for good: the code is typed, so that it happens to no one else."""
     said: list[Component] = [html.H2("Erase an athlete for good")]
-    if visit.data is None:
+    if visit.athlete is None:
         return html.Section([*said, html.P("Choose the athlete above."), html.Div(id=ids.KEEPING_ERASED)])
     left = LEFT_BY_SERVER if visit.store.place.on_server else LEFT_BY_FILE
     field = dmc.TextInput(
@@ -138,7 +138,7 @@ def erase_athlete(pressed: Any, typed: Any, here: Any) -> Any:
     if not pressed:
         raise PreventUpdate
     visit = visit_again(here)
-    if visit.data is None:
+    if visit.athlete is None:
         raise PreventUpdate
     if str(typed or "").strip() != visit.code:
         return f"“{typed or ''}” given; accepted: {visit.code}, the code of the athlete who is to be erased."
@@ -161,7 +161,9 @@ def register(app: Dash) -> None:
         Input(ids.KEEPING_INITIALS, "value"),
         prevent_initial_call=True,
     )
-    app.clientside_callback(ClientsideFunction("keeping", "ready"), Input(ids.KEEPING_PREVIEW, "id"))
+    app.clientside_callback(
+        ClientsideFunction("keeping", "ready"), Output(ids.KEEPING_PLACE, "aria-busy"), Input(ids.KEEPING_PLACE, "id")
+    )
     app.callback(
         Output(ids.KEEPING_ERASE_CODE, "error"),
         Input(ids.KEEPING_ERASE, "n_clicks"),
