@@ -62,8 +62,8 @@ def _told(_: Any, here: Any, owner: Any) -> tuple[bool, bool, str, str]:
     if owner not in (visit.owner, TEAM):
         raise PreventUpdate
     ready = visit.store.steps(owner)
-    said = (_words(ready, back, visit, owner) for back in (True, False))
-    return ready.back is None, ready.again is None, *said
+    undo, redo = (_words(ready, back, visit, owner) for back in (True, False))
+    return ready.back is None, ready.again is None, undo, redo
 
 
 def _stepped(back: bool) -> Any:

@@ -6,7 +6,6 @@ from datetime import date
 
 from app.records.reads import AthleteLine, athlete_lines, last_days
 from app.records.store import Store
-from app.records.tables import now
 from app.show.numbers import number
 from app.units.systems import System
 from model.day_speeds import DaySpeed, season_start
@@ -87,7 +86,8 @@ def line_of(one: AthleteLine, today: date, system: System) -> Line:
     """
     days = [DaySpeed(day.day, day.readings, day.mean_m_s, day.best_m_s) for day in one.own_speeds]
     last = days[-1] if days else None
-    season = [day for day in days if last and day.day >= season_start(last.day)]
+    first = season_start(last.day) if last else today
+    season = [day for day in days if day.day >= first]
     trend = trend_of(season)
     return Line(
         one.uid,
@@ -143,8 +143,3 @@ def points_of(season: Sequence[DaySpeed]) -> tuple[tuple[int, float], ...]:
     step = -(-len(season) // MOST_POINTS)
     kept = season[::-1][::step][::-1]  # the last day is among them
     return tuple(((one.day - season[0].day).days, round(one.mean_m_s, 2)) for one in kept)
-
-
-def count_archived(store: Store) -> int:
-    """How many athletes are archived."""
-    return len(athlete_lines(store, now().date(), archived=True))

@@ -47,10 +47,11 @@ def documents(held: Mapping[str, Any], today: date) -> list[Document]:
     """
     compared, profiles, plan = (_plain(held.get(name)) for name in ("compare", "athlete", "plan"))
     forms = profiles.get("forms") if isinstance(profiles, dict) else None
+    pairs = [one for one in forms or () if isinstance(one, list) and len(one) == 2] if isinstance(forms, list) else []
     made = []
-    if isinstance(compared, dict) or forms:
+    if isinstance(compared, dict) or pairs:
         form = compared if isinstance(compared, dict) else NO_THROWS
-        made.append(forms_document(form, forms if isinstance(forms, dict) else {}, today))
+        made.append(forms_document(form, {str(code): form for code, form in pairs}, today))
     if isinstance(plan, dict):
         made.append(plan_document(plan))
     return [one for one in made if one.athletes]

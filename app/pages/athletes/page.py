@@ -12,7 +12,7 @@ from app.bind.new_athlete import make_athlete
 from app.bind.page import Page
 from app.bind.visit import Visit, hand_of, visit_again
 from app.pages.athletes import ids, old_tab
-from app.pages.athletes.lines import count_archived, lines_of
+from app.pages.athletes.lines import lines_of
 from app.pages.athletes.table import table_html
 from app.records.acts import Put
 from app.records.faults import RecordsError
@@ -37,7 +37,7 @@ def layout(visit: Visit) -> Component:
     """Make the page."""
     archived = bool(visit.asked.get(ARCHIVED))
     lines = lines_of(visit.store, visit.today, visit.system, archived)
-    away = len(lines) if archived else count_archived(visit.store)
+    away = len(lines) if archived else visit.store.count_archived()
     parts: list[Component] = [html.Div(html.H1("Archived athletes" if archived else "Athletes"), className="page-head")]
     if not lines and not away:
         parts.append(html.Div([html.P(said) for said in DOES], className="what-for"))
