@@ -59,17 +59,27 @@
     location.assign(address);
   };
 
-  // The control that had the focus, or the one that is named, gets it when the page stands again.
+  // The control that had the focus, or the one that is named, gets it when the page stands again: it may be another
+  // element then, or the same element may have become another control. Whoever presses something else meanwhile keeps it.
+  const PATIENCE_MS = 10_000;
   const focus = (id) => {
-    let frames = 90;
+    let ours = document.activeElement;
     const look = () => {
       const control = document.getElementById(id);
-      if (control && document.activeElement === document.body) {
-        control.focus({ preventScroll: true });
-        control.scrollIntoView({ block: 'nearest' });
-      } else if (frames-- > 0) requestAnimationFrame(look);
+      const now = document.activeElement;
+      if (!control || now === control || (now !== document.body && now !== ours)) return;
+      control.focus({ preventScroll: true });
+      control.scrollIntoView({ block: 'nearest' });
+      ours = control;
     };
-    requestAnimationFrame(look);
+    const watch = new MutationObserver(look);
+    const stop = () => {
+      watch.disconnect();
+      for (const name of ['keydown', 'pointerdown']) removeEventListener(name, stop, true);
+    };
+    watch.observe(document.getElementById('shell-main'), { childList: true, subtree: true, attributes: true, attributeFilter: ['id'] });
+    for (const name of ['keydown', 'pointerdown']) addEventListener(name, stop, true);
+    setTimeout(stop, PATIENCE_MS);
   };
 
   window.levelpeak = Object.assign(window.levelpeak ?? {}, { cookie });

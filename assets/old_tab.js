@@ -22,11 +22,10 @@
         return there.length ? Object.fromEntries(there) : window.dash_clientside.no_update;
       },
 
-      forget(data, left) {
-        if (!data?.forget && !left) return;
+      forget(data) {
+        if (!data?.forget) return;
         forget();
-        const said = data?.said ?? 'Deleted from this browser.';
-        window.dash_clientside.set_props('refresh', { data: { said, at: Date.now() } });
+        window.dash_clientside.set_props('refresh', { data: { said: data.said, at: Date.now() } });
       },
     },
   });

@@ -117,6 +117,13 @@ def take(pressed: Any, held: Any, here: Any) -> Any:
     return {"forget": True, "said": "Taken in, and deleted from this browser."}
 
 
+def leave(pressed: Any) -> Any:
+    """Delete it without taking it in."""
+    if not pressed:
+        raise PreventUpdate
+    return {"forget": True, "said": "Deleted from this browser."}
+
+
 def register(app: Dash) -> None:
     """Give the callbacks of the offer to the app."""
     here = State(bound.HERE, "data")
@@ -133,9 +140,9 @@ def register(app: Dash) -> None:
         here,
         prevent_initial_call=True,
     )(take)
-    app.clientside_callback(
-        ClientsideFunction("oldTab", "forget"),
-        Input(ids.ATHLETES_OLD_HELD, "data"),
+    app.callback(
+        Output(ids.ATHLETES_OLD_HELD, "data", allow_duplicate=True),
         Input(ids.ATHLETES_OLD_LEAVE, "n_clicks"),
         prevent_initial_call=True,
-    )
+    )(leave)
+    app.clientside_callback(ClientsideFunction("oldTab", "forget"), Input(ids.ATHLETES_OLD_HELD, "data"))
