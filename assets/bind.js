@@ -5,7 +5,7 @@
 
   // An edit carries when it was typed: of two texts of one field the later one stays, whichever arrives first.
   const tick = () => {
-    if (bound) window.dash_clientside.set_props('clock', { data: Date.now() });
+    if (bound) window.dash_clientside.set_props('bind-clock', { data: Date.now() });
   };
   for (const name of ['change', 'focusout', 'pointerdown']) addEventListener(name, tick, true);
   addEventListener('keydown', (event) => {
@@ -24,7 +24,7 @@
     counted += 1;
     pending = pending.filter((one) => one.line !== line || one.path !== path);
     pending.push({ n: counted, path, of, row, line, units, emptied, new: made, text: target.value, sent: Date.now() });
-    window.dash_clientside.set_props('typed', { data: { edits: pending } });
+    window.dash_clientside.set_props('bind-typed', { data: { edits: pending } });
   });
 
   // What is wrong in a cell stands where its table has a place for it, and the cell points there.
@@ -89,11 +89,12 @@
       // The page says whose it is: the address says so too.
       here(data) {
         bound = Boolean(data);
-        if (!data?.code) return;
         const address = new URL(location.href);
-        if (address.searchParams.get('athlete') === data.code) return;
-        address.searchParams.set('athlete', data.code);
-        history.replaceState(history.state, '', address);
+        if (data?.code && address.searchParams.get('athlete') !== data.code) {
+          address.searchParams.set('athlete', data.code);
+          history.replaceState(history.state, '', address);
+        }
+        return Date.now();
       },
 
       told(data) {
@@ -115,7 +116,7 @@
       // Other units: the server is told with every request, and makes the page anew in them.
       units(system) {
         cookie('levelpeak-units', system);
-        window.dash_clientside.set_props('refresh', { data: { at: Date.now() } });
+        window.dash_clientside.set_props('bind-refresh', { data: { at: Date.now() } });
         return system;
       },
 

@@ -45,7 +45,7 @@
 
       // Another page: its title on the tab, and whoever reads by ear or keyboard starts at its beginning.
       arrive(title) {
-        if (!title) return;
+        if (!title || document.title === title) return; // the same page, made anew
         document.title = title;
         if (arrived) document.getElementById('shell-main').focus();
         arrived = true;

@@ -197,7 +197,7 @@ def show_page(pages: Sequence[Page], path: str | None, search: str | None = "", 
     visit = visit_of("/" + (path or "").strip("/"), search)
     page = next((page for page in pages if page.path == visit.path), None)
     said = anew.get("said") if isinstance(anew, dict) else ""
-    main = [*([html.P(said, role="status", className="said-above")] if said else []), *main_of(page, visit)]
+    main = [*([html.P(said, role="status", className="page-said")] if said else []), *main_of(page, visit)]
     title = f"{page.title if page else 'No such page'} · Levelpeak"
     links = page_links(pages, visit.path, visit.code)
     keys = key_table([*key_names(strip()), *key_names(html.Div(main))])
@@ -251,7 +251,9 @@ def register(app: Dash, pages: Sequence[Page]) -> None:
     cells.register(app)
     edit.register(app, {name: doer for page in pages for name, doer in page.doers.items()})
     app.clientside_callback(ClientsideFunction("bind", "again"), Input(bound.REFRESH, "data"))
-    app.clientside_callback(ClientsideFunction("bind", "here"), Input(bound.HERE, "data"))
+    app.clientside_callback(  # one without an output is not asked when a page comes in
+        ClientsideFunction("bind", "here"), Output(bound.CLOCK, "data"), Input(bound.HERE, "data")
+    )
     app.clientside_callback(ClientsideFunction("shell", "arrive"), Input(ids.SHELL_TITLE, "data"))
     app.clientside_callback(
         ClientsideFunction("shell", "theme"),

@@ -4,7 +4,6 @@ import re
 
 import pytest
 
-from app.web.server import Config, create_app
 from tests.browser.compare_page import HEADLINE, LINES, ROWS, choose, drawn, field, load_again, open_demo, type_in
 from tests.browser.themes import THEMES, put_on
 
@@ -17,11 +16,6 @@ def demo(page, served):
     """The page on its demo data, drawn."""
     open_demo(page, served)
     return page
-
-
-@pytest.fixture(scope="module")
-def served_empty(serve_app) -> str:
-    return serve_app(create_app(Config(demo=False)))
 
 
 def test_it_opens_on_the_demo_with_sentence_figure_and_table(demo):

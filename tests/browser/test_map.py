@@ -5,7 +5,6 @@ import re
 
 import pytest
 
-from app.web.server import Config, create_app
 from tests.browser.compare_page import load_again
 from tests.browser.themes import THEMES, put_on
 
@@ -23,11 +22,6 @@ def demo(page, served):
     expect(page.locator(".map-throw")).to_have_text("275 g at 28.5 m/s")
     expect(page.locator(AREA)).to_have_count(1)
     return page
-
-
-@pytest.fixture(scope="module")
-def served_empty(serve_app) -> str:
-    return serve_app(create_app(Config(demo=False)))
 
 
 def mass(page):

@@ -6,7 +6,6 @@ import re
 import pytest
 
 from app.pages.teach.words import TITLES
-from app.web.server import Config, create_app
 from tests.browser.compare_page import wait_until
 from tests.browser.themes import THEMES, put_on
 
@@ -24,11 +23,6 @@ def teach(page, served):
     page.goto(f"{served}/teach")
     expect(page.locator(TITLE)).to_have_text("One throw and its curve")
     return page
-
-
-@pytest.fixture(scope="module")
-def served_empty(serve_app) -> str:
-    return serve_app(create_app(Config(demo=False)))
 
 
 def hand(page) -> tuple[float, float]:

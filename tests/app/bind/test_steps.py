@@ -26,4 +26,4 @@ def test_undo_gives_back_what_was(visit, here, monkeypatch):
     assert visit_of("/athlete", "?athlete=W01").data.measures[-1].stature_m == row.stature_m
     steps._stepped(False)(1, here, {}, visit.owner)
     assert visit_of("/athlete", "?athlete=W01").data.measures[-1].stature_m == 1.81
-    assert told == ["refresh", "refresh"]
+    assert told == ["bind-refresh", "bind-refresh"]

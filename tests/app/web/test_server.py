@@ -5,12 +5,14 @@ import math
 import re
 from collections import Counter
 from collections.abc import Iterator
+from dataclasses import replace
 
 import pytest
 from dash import Dash, html
 from plotly.offline import get_plotlyjs_version
 
 from app import places
+from app.bind import ids as bound
 from app.bind.page import Page
 from app.pages import PAGES
 from app.pages.teach import ids as teach_ids
@@ -89,11 +91,17 @@ def show(client, path: str = "/", **headers: str):
         {"id": ids.SHELL_NAV, "property": "children"},
         {"id": ids.SHELL_HELP_LIST, "property": "children"},
         {"id": ids.SHELL_TITLE, "property": "data"},
+        {"id": ids.SHELL_ATHLETE, "property": "data"},
+        {"id": ids.SHELL_ATHLETE, "property": "value"},
     ]
     body = {
         "output": ".." + "...".join(f"{one['id']}.{one['property']}" for one in outputs) + "..",
         "outputs": outputs,
-        "inputs": [{"id": shared_ids.SHELL_URL, "property": "pathname", "value": path}],
+        "inputs": [
+            {"id": shared_ids.SHELL_URL, "property": "pathname", "value": path},
+            {"id": shared_ids.SHELL_URL, "property": "search", "value": ""},
+            {"id": bound.REFRESH, "property": "data", "value": None},
+        ],
         "changedPropIds": [f"{shared_ids.SHELL_URL}.pathname"],
     }
     return client.post("/_dash-update-component", json=body, headers=headers)
@@ -203,8 +211,14 @@ def test_a_value_that_cannot_be_used_is_told_by_name():
     assert message.startswith("speed_m_s: 99.0 given; accepted: a number from 5 to 50 m/s")
 
 
-def test_pages_find_what_the_app_was_started_with(app):
-    assert app.server.config["LEVELPEAK"] == Config(demo=True)
+def test_pages_find_what_the_app_was_started_with_and_records(app):
+    found = app.server.config["LEVELPEAK"]
+    assert replace(found, store=None) == Config(demo=True)
+    assert found.store.invented
+
+
+def test_without_the_demo_the_records_begin_empty():
+    assert create_app(Config()).server.config["LEVELPEAK"].store.codes() == ()
 
 
 def test_an_app_can_be_made_of_other_pages():
