@@ -71,23 +71,33 @@
     }
   };
 
-  // The control that had the focus, or the one that is named, gets it when the page stands again.
-  let asked = 0;
+  // The control that had the focus, or the one that is named, gets it when the page stands again: it may be another
+  // element then, or the same element may have become another control. Whoever presses something else meanwhile keeps it.
+  const PATIENCE_MS = 10_000;
+  let forget = () => {};
   const focus = (id) => {
-    asked += 1;
-    const mine = asked; // of two, one after the other, the later one gets it
-    const until = Date.now() + 5000; // ms; then whoever waits has gone on by hand
+    forget(); // of two, one after the other, the later one gets it
+    let ours = document.activeElement;
     const look = () => {
-      if (mine !== asked) return;
       const named = document.getElementById(id); // of a choice of several, the one that is chosen
       const control = named?.querySelector('input:checked:not([disabled])') ?? named;
-      if (control && ['BODY', 'MAIN'].includes(document.activeElement.tagName)) {
-        unfold();
-        control.focus({ preventScroll: true });
-        control.scrollIntoView({ block: 'nearest' });
-      } else if (Date.now() < until) requestAnimationFrame(look);
+      const now = document.activeElement;
+      if (!control || now === control || (!['BODY', 'MAIN'].includes(now.tagName) && now !== ours)) return;
+      unfold();
+      control.focus({ preventScroll: true });
+      control.scrollIntoView({ block: 'nearest' });
+      ours = control;
     };
-    requestAnimationFrame(look);
+    const watch = new MutationObserver(look);
+    const stop = () => {
+      watch.disconnect();
+      for (const name of ['keydown', 'pointerdown']) removeEventListener(name, stop, true);
+    };
+    forget = stop;
+    watch.observe(document.getElementById('shell-main'), { childList: true, subtree: true, attributes: true, attributeFilter: ['id'] });
+    for (const name of ['keydown', 'pointerdown']) addEventListener(name, stop, true);
+    setTimeout(stop, PATIENCE_MS);
+    look();
   };
 
   // Undo and redo of the records; in a field that is typed in, the keys take back the typing.
