@@ -3,18 +3,6 @@
   let arrived = ''; // the title of the page that is shown
   const filled = new WeakMap();
 
-  // What was unfolded stays so where a page is made anew.
-  const unfolded = new Set();
-  const nameOf = (fold) => fold.querySelector('summary')?.textContent;
-  document.addEventListener('toggle', ({ target }) => {
-    if (!target.matches?.('main details.fold')) return;
-    if (target.open) unfolded.add(nameOf(target));
-    else unfolded.delete(nameOf(target));
-  }, true);
-  const unfold = () => {
-    for (const fold of document.querySelectorAll('main details.fold')) fold.open ||= unfolded.has(nameOf(fold));
-  };
-
   // A control and its kept value say the same. Whichever was touched sets the other; at the start the kept one leads.
   const together = (kept, shown, control) => {
     const still = window.dash_clientside.no_update;
@@ -55,13 +43,14 @@
         }
       },
 
-      // Another page: its title on the tab, and whoever reads by ear or keyboard starts at its beginning.
+      // Another page: its title on the tab, and whoever reads by ear or keyboard starts at its beginning. The same page
+      // made anew gives the focus back where it was, see bind.js.
       arrive(title) {
         if (!title) return;
+        const other = title !== document.title;
         document.title = title;
-        if (arrived === title) requestAnimationFrame(unfold);
-        if (arrived && arrived !== title) document.getElementById('shell-main').focus(); // not where it is made anew
-        arrived = title;
+        if (arrived && other) document.getElementById('shell-main').focus();
+        arrived = true;
       },
     },
   });

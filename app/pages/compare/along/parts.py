@@ -33,6 +33,7 @@ def tools() -> list[Component]:
                 html.Div([_picture(), _tables(), _link()], className="along-parts"),
                 html.P(id=ids.COMPARE_ALONG_SAID, role="status", className="along-said"),
             ],
+            id=ids.COMPARE_ALONG,
             className="fold along",
         ),
         dcc.Download(id=ids.COMPARE_TABLE_FILE),
