@@ -197,7 +197,7 @@ def test_every_step_can_be_undone_and_done_again_by_button_and_by_key(demo):
 def test_a_ready_comparison_throws_the_rack_at_full_speed_and_can_be_taken_back(demo):
     choose(demo, "Ready comparison", "the whole rack")
     expect(demo.locator(LINES)).to_have_count(8)
-    expect(demo.locator(".notice")).to_contain_text("The whole rack, each at full speed by the profile.")
+    expect(demo.locator(".page-said")).to_contain_text("The whole rack, each at full speed by the profile.")
     expect(demo.locator(".held").nth(1)).to_contain_text("by the readings")
     demo.get_by_role("button", name="Undo").click()
     expect(demo.locator(LINES)).to_have_count(4)

@@ -28,6 +28,7 @@ COMPARE_HELD = "compare-held"  # {"type": this, "throw": key}: what follows from
 COMPARE_SIZES = "compare-sizes"  # {"type": this, "throw": key}: the throw's four sizes, filled in as text
 COMPARE_SAMPLE = "compare-sample"  # {"type": this, "throw": key}: a piece of the throw's line
 COMPARE_DATE_SAID = "compare-date-said"
+COMPARE_HOLDS = "compare-holds"  # the fold with how a throw is held
 
 # What is shown.
 COMPARE_EVERY = "compare-every"  # the fold with a panel for every quantity
@@ -43,6 +44,7 @@ COMPARE_WARNINGS = "compare-warnings"
 COMPARE_TABLE = "compare-table"
 
 # What is taken along from it.
+COMPARE_ALONG = "compare-along"  # the fold
 COMPARE_PRINT = "compare-print"
 COMPARE_PNG = "compare-png"
 COMPARE_SVG = "compare-svg"

@@ -31,7 +31,8 @@ NO_MESSAGE = ""
 
 def header(current: Current, *tools: Component) -> Component:
     """Make the heading, which says so while an invented athlete is shown; on paper with date and version."""
-    invented = invented_words(current.compared(), current.invented)
+    whole = current.visit.store.invented  # then the shell says so
+    invented = "" if whole else invented_words(current.compared(), current.invented)
     children: list[Component] = [html.H1("Compare throws")]
     children += [html.P(invented, className="quiet")] if invented else []
     children += [html.Div(steps(current.visit), className="whole"), *tools, saved(current)]
@@ -160,6 +161,7 @@ def throws(current: Current) -> Component:
                         "changes."
                     ),
                 ],
+                id=ids.COMPARE_HOLDS,
                 className="fold",
             ),
         ],

@@ -33,6 +33,7 @@ def tools() -> list[Component]:
                 html.Div([_picture(), _tables(), _link()], className="along-parts"),
                 html.P(id=ids.COMPARE_ALONG_SAID, role="status", className="along-said"),
             ],
+            id=ids.COMPARE_ALONG,
             className="fold along",
         ),
         dcc.Download(id=ids.COMPARE_TABLE_FILE),
@@ -83,7 +84,12 @@ def _tables() -> Component:
             html.H3("Numbers"),
             html.P([_button("Curves, CSV", ids.COMPARE_CURVES), " ", _button("Readings, CSV", ids.COMPARE_READINGS)]),
             dmc.Checkbox(
-                id=ids.COMPARE_ALL_CURVES, label="Curves of all torques and forces", checked=False, className="tick"
+                id=ids.COMPARE_ALL_CURVES,
+                label="Curves of all torques and forces",
+                checked=False,
+                className="tick",
+                persistence=True,
+                persistence_type="memory",
             ),
             html.P("The code stands in each line, the body measures do not.", className="quiet"),
         ]

@@ -129,8 +129,8 @@ def test_an_athlete_without_a_comparison_gets_one_and_keeps_it(open_page):
 
 def test_only_an_invented_athlete_is_called_so(open_page):
     store = open_page().store
+    store.invented = False  # real athletes beside imported ones
     assert "Invented demo data" in text_of(layout(open_page()))
-    store.invented = False  # a real athlete beside imported ones
     store.new_athlete("X1", HAND)
     assert "nvented" not in text_of(layout(open_page("X1")))
 
