@@ -41,7 +41,7 @@ def test_readings_in_miles_per_hour_there_and_back(page, served, assert_axe_clea
 
     empty = page.get_by_label("Reading 1 with 4.41 oz, mph", exact=True)
     type_in(page, empty, "760")
-    problem = page.locator(".ball-row .cell-problems").filter(has_text="given")
+    problem = page.locator(".reading-row .cell-problems").filter(has_text="given")
     expect(problem).to_contain_text("2.24 to 134 mph")
     type_in(page, empty, "76.5")
     expect(problem).to_have_count(0)

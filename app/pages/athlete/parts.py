@@ -64,9 +64,7 @@ def readings(visit: Visit, data: AthleteData) -> Component:
     )
     add = act_button(visit, "Add a ball", acts.ADD_BALL, **{"data-key": "a"})
     clear = act_button(visit, "Clear readings", acts.CLEAR)
-    team = html.Span(
-        ["Its mass holds for the whole team; all its balls are on ", page_link("Athletes", "/"), "."]
-    )
+    team = html.Span(["Its mass holds for the whole team, whose balls are on ", page_link("Balls", "/balls"), "."])
     return section(
         "readings",
         "Radar readings",
