@@ -26,7 +26,7 @@
 
   // The cells of a ball that was just added are called by the mass that is typed.
   const nameRow = (mass) => {
-    const row = mass.closest('.ball-row');
+    const row = mass.closest('.reading-row');
     const text = mass.value.trim().replace(',', '.');
     const unit = mass.nextElementSibling.textContent;
     const name = text ? (/[0-9.]$/.test(text) ? `${text} ${unit}` : text) : 'new ball';
@@ -44,7 +44,7 @@
     grown += 1;
     Object.assign(next.dataset, { row: '', line: `${target.dataset.line}/${grown}` });
     for (const name of ['aria-invalid', 'aria-describedby', 'title', 'data-older', 'value']) next.removeAttribute(name);
-    next.dataset.new = JSON.stringify({ ball: target.closest('.ball-row').dataset.ball });
+    next.dataset.new = JSON.stringify({ ball: target.closest('.reading-row').dataset.ball });
     next.setAttribute('aria-label', target.getAttribute('aria-label').replace(/[0-9]+/, (number) => Number(number) + 1));
     next.value = '';
     target.after(next);
@@ -96,8 +96,8 @@
 
   const visible = (element) => element.getClientRects().length > 0;
   const inRow = (row) => [...row.querySelectorAll(CELLS)].filter(visible);
-  const rowOf = (cell) => cell.closest('.ball-row');
-  const rows = () => [...document.querySelectorAll('.ball-row')];
+  const rowOf = (cell) => cell.closest('.reading-row');
+  const rows = () => [...document.querySelectorAll('.reading-row')];
 
   const go = (cell) => {
     if (!cell) return;
@@ -108,7 +108,7 @@
   // Enter: the next reading; in an empty cell the next ball's first empty one. Up and down: another ball.
   document.addEventListener('keydown', (event) => {
     const cell = event.target;
-    if (!(cell instanceof HTMLInputElement) || !cell.closest('.ball-row')) return;
+    if (!(cell instanceof HTMLInputElement) || !cell.closest('.reading-row')) return;
     if (event.isComposing || event.ctrlKey || event.altKey || event.metaKey) return;
     const all = rows();
     const row = rowOf(cell);

@@ -75,7 +75,7 @@ def _row(visit: Visit, data: AthleteData, ball: Ball, since: date | None) -> str
         cells.append(cell_html(SPEED.path, "", label, more=f'{NUMBER} placeholder=" " data-emptied="remove"', **of))
     more = f'<p class="quiet">The newest {NEWEST} of {len(read)}; all are in the list.</p>' if passed_over else ""
     return (
-        f'<div class="ball-row" role="group" data-problems data-ball="{escape(ball.uid)}" '
+        f'<div class="reading-row" role="group" data-problems data-ball="{escape(ball.uid)}" '
         f'aria-label="Readings with {escape(name)}">{_head(visit, data, ball, name)}'
         f'<div class="ball-cells">{"".join(cells)}</div>'
         f'<div class="cell-problems" role="status">{"".join(problems)}</div>{more}</div>'

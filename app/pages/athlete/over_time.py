@@ -262,7 +262,7 @@ def _dots(over: OverTime, theme: Theme) -> Iterator[dict[str, Any]]:
 
 def _phase_place(number: int, height: float) -> float:
     """How far below the axis a plan's bar stands, as a share of the figure's height without them."""
-    return -(50 + PHASE_PX * (number + 0.5)) / max(height - 70, 1.0)
+    return -(42 + PHASE_PX * (number + 0.5)) / max(height - 70, 1.0)
 
 
 def _phase_bars(over: OverTime, theme: Theme, height: float) -> list[dict[str, Any]]:

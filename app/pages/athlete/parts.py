@@ -64,9 +64,7 @@ def readings(visit: Visit, data: AthleteData) -> Component:
     )
     add = act_button(visit, "Add a ball", acts.ADD_BALL, **{"data-key": "a"})
     clear = act_button(visit, "Clear readings", acts.CLEAR)
-    team = html.Span(
-        ["Its mass holds for the whole team; all its balls are on ", page_link("Athletes", "/athletes"), "."]
-    )
+    team = html.Span(["Its mass holds for the whole team, whose balls are on ", page_link("Balls", "/balls"), "."])
     return section(
         "readings",
         "Radar readings",
@@ -256,7 +254,7 @@ def place(name: str, title: str, part: str) -> Component:
 
 def away() -> Component:
     """Say where an athlete is archived or erased."""
-    link = page_link("Athletes", "/athletes")
+    link = page_link("Athletes", "/")
     return html.P(
         ["To archive this athlete, or to erase all that is kept for good: ", link, "."], className="quiet away"
     )

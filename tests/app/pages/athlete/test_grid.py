@@ -17,7 +17,7 @@ def again(code: str = "W01"):
 
 
 def row_of(html: str, ball: str) -> str:
-    return next(row for row in html.split('<div class="ball-row"') if f'data-ball="{ball}"' in row)
+    return next(row for row in html.split('<div class="reading-row"') if f'data-ball="{ball}"' in row)
 
 
 def test_every_ball_has_a_row_light_to_heavy_and_the_own_one_is_marked(visit):
