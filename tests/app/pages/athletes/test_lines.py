@@ -27,7 +27,14 @@ def day(back: int, mean: float) -> Kept:
 
 @pytest.mark.parametrize(
     ("back", "words"),
-    [(0, "today"), (1, "yesterday"), (8, "8 days ago"), (28, "4 weeks ago"), (304, "10 months ago"), (800, "2 years ago")],
+    [
+        (0, "today"),
+        (1, "yesterday"),
+        (8, "8 days ago"),
+        (28, "4 weeks ago"),
+        (304, "10 months ago"),
+        (800, "2 years ago"),
+    ],
 )
 def test_how_long_ago_a_day_was(back, words):
     assert ago(TODAY - timedelta(back), TODAY) == words

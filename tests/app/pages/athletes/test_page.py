@@ -15,10 +15,10 @@ from app.pages.athletes.table import table_html
 from app.records.acts import Hand
 from app.records.reads import athlete_data
 from app.records.stop_signs import Signed, enter
+from app.show.invented import INVENTED
 from app.units.systems import METRIC
 from app.web.server import Config, create_app
 from app.web.shell import main_of
-from app.show.invented import INVENTED
 
 TAG = "<a href=x>"
 OLD = Path(__file__).parents[2] / "records" / "old"

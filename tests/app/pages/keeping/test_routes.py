@@ -77,7 +77,9 @@ def test_what_is_left_is_gone_and_cannot_be_kept(client, store):
 
 def test_a_column_can_be_said_to_mean_something_else_in_another_unit(client, store):
     bring(client, "who,day,weight,v\nB7,2026-01-10,5,76\n")  # no column for a speed is known
-    answer = ask(client, "look", **{f"meaning:{place}": key for place, key in ((0, "athlete"), (2, "mass"), (3, "speed"))})
+    answer = ask(
+        client, "look", **{f"meaning:{place}": key for place, key in ((0, "athlete"), (2, "mass"), (3, "speed"))}
+    )
     assert answer.json["can_take"] is True or "refused" in answer.json["html"]
     answer = ask(
         client,
