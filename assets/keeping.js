@@ -77,7 +77,7 @@
     const answer = await watched(post(act, new FormData()));
     if (!answer.ok) return say(answer.reason);
     place()?.replaceChildren();
-    window.dash_clientside.set_props('refresh', { data: { said: answer.said, focus: 'keeping-file', at: Date.now() } });
+    window.dash_clientside.set_props('bind-refresh', { data: { said: answer.said, focus: 'keeping-file', at: Date.now() } });
   };
 
   document.addEventListener('change', async ({ target }) => {

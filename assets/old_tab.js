@@ -25,7 +25,7 @@
       forget(data) {
         if (!data?.forget) return;
         forget();
-        window.dash_clientside.set_props('refresh', { data: { said: data.said, at: Date.now() } });
+        window.dash_clientside.set_props('bind-refresh', { data: { said: data.said, at: Date.now() } });
       },
     },
   });

@@ -96,6 +96,8 @@ def _bring(desk: Desk, token: str) -> dict[str, Any]:
         data = read_stream(file.stream)
     except TableError as error:
         abort(413, f"{error}.")
+    finally:
+        file.close()
     brought = Brought((file.filename or "file")[:100], data)
     desk.put(token, brought)
     return _looked(desk, token, brought)

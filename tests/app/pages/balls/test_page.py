@@ -2,6 +2,7 @@
 
 import pytest
 
+from app.bind import ids
 from app.bind.visit import visit_of
 from app.pages.balls import page
 from app.records.acts import TEAM, Hand
@@ -79,5 +80,5 @@ def test_a_ball_without_readings_is_removed_and_undo_brings_it_back(visit):
 
 def test_the_page_shows_every_ball_with_the_steps_of_the_team(visit):
     made = page.layout(visit)
-    buttons = [one for one in made._traverse() if getattr(one, "id", None) == "undo"]
+    buttons = [one for one in made._traverse() if getattr(one, "id", None) == ids.UNDO]
     assert [one.value for one in buttons] == [TEAM]
