@@ -196,7 +196,7 @@ def show_page(pages: Sequence[Page], path: str | None, search: str | None = "", 
     visit = visit_of("/" + (path or "").strip("/"), search)
     page = next((page for page in pages if page.path == visit.path), None)
     said = anew.get("said") if isinstance(anew, dict) else ""
-    main = [*([html.P(said, role="status", className="notice")] if said else []), *main_of(page, visit)]
+    main = [*([html.P(said, role="status", className="act-notice")] if said else []), *main_of(page, visit)]
     title = f"{page.title if page else 'No such page'} · Levelpeak"
     links = page_links(pages, visit.path, visit.code)
     keys = key_table([*key_names(strip()), *key_names(html.Div(main))])
