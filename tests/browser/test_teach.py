@@ -130,6 +130,7 @@ def test_a_session_is_set_up_and_stands_there_after_a_reload_and_in_another_tab(
     choose(teach, "Ball beside the own one", "360 g")
     expect(teach.locator("#teach-picture .graph-of .name").first).to_have_text("145 g at 36.2 m/s")  # by the readings
     expect(teach.get_by_role("textbox", name="Ball beside the own one")).to_have_value("360 g, 73 mm")
+    expect(teach.get_by_role("textbox", name="Ball beside the own one")).to_be_focused()  # the page stands again
     teach.get_by_role("button", name="Move up: A longer forearm").press("Enter")
     expect(teach.locator(".teach-steps li").nth(1)).to_contain_text("A longer forearm")
     expect(teach.get_by_role("button", name="Move up: A longer forearm")).to_be_focused()

@@ -76,7 +76,9 @@ def said_of(opened: Opened) -> str:
     if not opened.codes:
         return said
     codes = " and ".join(opened.codes)
-    return f"{said} The file also holds {codes}: “levelpeak import”, or Athletes, takes measures and readings in."
+    return (
+        f"{said} The file also holds {codes}: the Records page, or “levelpeak import”, takes measures and readings in."
+    )
 
 
 def read_file(contents: Any, today: date) -> Opened:

@@ -12,7 +12,7 @@ from app.pages.teach.lessons import DOERS, lesson_shown, session_in
 from app.pages.teach.view import view_of
 from app.show.checks import check_athlete
 from app.show.from_records import subject_of
-from app.show.whose import measures_missing
+from app.show.person_words import measures_missing
 
 UNREAD = "This session could not be read: the usual one is shown. A change writes it anew."
 
