@@ -43,14 +43,9 @@
         }
       },
 
-      // Another page: its title on the tab, and whoever reads by ear or keyboard starts at its beginning. The same page
-      // made anew gives the focus back where it was, see bind.js.
+      // The title of the page on the tab.
       arrive(title) {
-        if (!title) return;
-        const other = title !== document.title;
-        document.title = title;
-        if (arrived && other) document.getElementById('shell-main').focus();
-        arrived = true;
+        if (title) document.title = title;
       },
     },
   });

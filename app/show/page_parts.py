@@ -4,7 +4,6 @@ import json
 from collections.abc import Callable, Collection, Sequence
 from typing import Any
 
-import dash_mantine_components as dmc
 from dash import dcc, html, no_update
 from dash.development.base_component import Component
 from dash.exceptions import PreventUpdate
@@ -34,7 +33,7 @@ def page_head(title: str, invented: str, who: str) -> Component:
 
 def page_link(text: str, path: str) -> Component:
     """Make a link to another page."""
-    return dmc.Anchor(text, href=path)
+    return html.A(text, href=path)
 
 
 def file_field(said: str, part: str, ending: str, most_bytes: int) -> Component:

@@ -210,7 +210,7 @@ def show_page(pages: Sequence[Page], path: str | None, search: str | None = "", 
 def main_of(page: Page | None, visit: Visit) -> list[Component]:
     """Make the main part: the page's stores, the sign that what it shows is invented, then the page."""
     if page is None:
-        return [no_page(visit.path)]
+        return [*stores(visit), no_page(visit.path)]
     said = [html.P(INVENTED, className="quiet invented")] if is_invented(page, visit) else []
     if not page.visited:
         return [*stores(visit), *said, page.layout()]
