@@ -2,7 +2,6 @@
 
 from typing import Any
 
-import dash_mantine_components as dmc
 from dash import dcc, html
 from dash.development.base_component import Component
 
@@ -101,7 +100,7 @@ def throw(visit: Visit) -> Component:
             html.Div(fields, className="map-fields"),
             html.Div(id=ids.MAP_POINT),
             html.P(id=ids.MAP_POINT_SAID, className="hidden", role="status", **{"aria-live": "polite"}),
-            html.Div([add, dmc.Anchor("See it in Compare", href=visit.address("/compare"))], className="map-add"),
+            html.Div([add, html.A("See it in Compare", href=visit.address("/compare"))], className="map-add"),
             html.P(id=ids.MAP_NOTICE, className="map-notice", role="status"),
         ],
         className="map-one",

@@ -162,7 +162,7 @@ def answer(visit: Visit) -> Component:
     axis = html.Div(bound_radios(visit, "start.axis", html.Span(words), key="x", heard="Upright axis"))
     add = act_button(visit, "Add the first to Compare", ids.ADD, **{"data-key": "a"})
     sheet = html.Button("Print the sheet", id=ids.START_PRINT, type="button", n_clicks=0, **{"data-key": "p"})
-    added = html.Div([add, dmc.Anchor("See it in Compare", href=visit.address("/compare"))], id=ids.START_ADD_PART)
+    added = html.Div([add, html.A("See it in Compare", href=visit.address("/compare"))], id=ids.START_ADD_PART)
     return html.Div(
         [
             html.Div(id=ids.START_SENTENCE, role="status", **{"aria-live": "polite"}),
