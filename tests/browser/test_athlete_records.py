@@ -1,4 +1,4 @@
-"""What is typed on the Athlete page is kept, of each athlete on their own: reloads, tabs, new athletes, new measures."""
+"""What is typed on the Athlete page is kept, of each athlete on their own: reloads, tabs, new athletes and measures."""
 
 import re
 
