@@ -4,15 +4,11 @@ import re
 
 import pytest
 
-from tests.browser.compare_page import load_again
+from tests.browser.athlete_page import PLOT, SENTENCE, SHOWN, cell, choose, count_all, focused, listed, paste, ready
 from tests.browser.themes import put_on
 
 playwright = pytest.importorskip("playwright.sync_api")
 expect = playwright.expect
-
-SENTENCE = ".part-exponent .sentence"
-PLOT = ".part-fit .scatterlayer .trace"
-SHOWN = "W01 slows down with p"
 
 
 @pytest.fixture
@@ -21,56 +17,6 @@ def athlete(page, served):
     page.goto(f"{served}/athlete?athlete=W01")
     ready(page)
     return page
-
-
-def ready(page) -> None:
-    expect(page.locator(SENTENCE)).to_contain_text(SHOWN)
-    expect(page.locator(".caps-table tbody tr")).to_have_count(8)
-
-
-def cell(page, ball: str, number: int):
-    return page.get_by_label(f"Reading {number} with {ball} g, m/s", exact=True)
-
-
-def count_all(page) -> None:
-    """Have all readings count: those of the demo are older than a season, and one of today would stand alone."""
-    page.get_by_role("button", name="All readings").click()
-    expect(page.get_by_label("Use readings since")).to_have_value("1990-01-01")
-    ready(page)
-
-
-def focused(page) -> str:
-    return page.evaluate("document.activeElement.getAttribute('aria-label')")
-
-
-def choose(page, label: str, option: str) -> None:
-    page.get_by_role("textbox", name=label, exact=True).click()
-    page.get_by_role("option", name=option).first.click()
-
-
-def type_in(page, label: str, text: str) -> None:
-    box = page.get_by_label(label, exact=True)
-    box.fill(text)
-    box.press("Tab")
-
-
-def paste(page, box, text: str) -> None:
-    box.evaluate(
-        """(cell, text) => {
-            const data = new DataTransfer();
-            data.setData('text/plain', text);
-            cell.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, bubbles: true, cancelable: true }));
-        }""",
-        text,
-    )
-
-
-def listed(page):
-    """The dated list, opened."""
-    fold = page.locator("details:has(> #athlete-list)")
-    if fold.get_attribute("open") is None:
-        page.get_by_text("By day: change, remove").click()
-    return page.locator(".dated tbody tr")
 
 
 def test_it_opens_with_plot_strip_zones_and_tables(athlete):
@@ -193,45 +139,6 @@ def test_a_csv_file_brings_days_and_efforts_that_can_be_seen_and_changed(athlete
     expect(athlete.get_by_text("3 readings at less than full effort")).to_be_visible()
 
 
-def test_grid_and_dated_list_show_the_same_readings(athlete):
-    rows = listed(athlete)
-    expect(rows).to_have_count(15)
-    speed = athlete.get_by_label("Speed of 2026-02-20, 275 g, m/s").last  # the first that was thrown
-    expect(speed).to_have_value("28.3")
-    speed.fill("28.4")
-    speed.press("Tab")
-    expect(cell(athlete, "275", 1)).to_have_value("28.4")
-    cell(athlete, "210", 1).fill("30.2")
-    cell(athlete, "210", 1).press("Enter")
-    expect(rows).to_have_count(16)
-    expect(athlete.locator(".used")).to_contain_text("Readings since")  # one of today: those of a year ago are older
-    expect(cell(athlete, "275", 1)).to_have_attribute("data-older", "")
-    load_again(athlete)
-    expect(cell(athlete, "210", 1)).to_have_value("30.2")
-    expect(cell(athlete, "275", 1)).to_have_attribute("data-older", "")
-    athlete.get_by_role("button", name="All readings").click()
-    expect(athlete.get_by_text("13 full-effort readings.")).to_be_visible()
-    expect(cell(athlete, "275", 1)).not_to_have_attribute("data-older", "")
-    rows = listed(athlete)
-    athlete.get_by_role("button", name=re.compile("Remove the reading of .*, 210 g")).click()
-    expect(rows.or_(athlete.locator("#none"))).to_have_count(15)
-    expect(cell(athlete, "210", 1)).to_have_value("")
-
-
-def test_what_is_typed_is_there_after_a_reload_and_in_a_second_tab(athlete, served):
-    cell(athlete, "360", 1).fill("26.2")
-    cell(athlete, "360", 1).press("Enter")
-    type_in(athlete, "Stature, cm", "190")
-    other = athlete.context.new_page()
-    expect(athlete.get_by_role("button", name="Undo")).to_be_enabled()
-    other.goto(f"{served}/athlete?athlete=W01")
-    for tab in (athlete, other):
-        if tab is athlete:
-            load_again(tab)
-        expect(cell(tab, "360", 1)).to_have_value("26.2")
-        expect(tab.get_by_label("Stature, cm")).to_have_value("190")
-
-
 @pytest.mark.slow
 def test_the_joint_moves_the_level_points(athlete):
     before = athlete.locator(".p-name").all_inner_texts()
@@ -259,85 +166,6 @@ def test_caps_distance_and_their_wrong_values(athlete):
     distance.fill("55")
     distance.press("Tab")
     expect(athlete.locator(".part-flight .told")).to_contain_text("55 m with the 145 g ball, at 25°:")
-
-
-def test_each_athlete_has_readings_of_their_own_also_a_new_one(athlete, served):
-    cell(athlete, "360", 1).fill("26.2")
-    cell(athlete, "360", 1).press("Enter")
-    expect(athlete.get_by_role("button", name="Undo")).to_be_enabled()
-    picker = athlete.get_by_role("textbox", name="Athlete: type a code to find or to add one")
-    picker.click()
-    picker.fill("X77")
-    athlete.get_by_role("option", name="X77: new athlete").click()
-    expect(athlete.locator("#athlete-strip")).to_contain_text("until the measures above are complete")
-    expect(athlete.get_by_label("Code", exact=True)).to_have_value("X77")
-    expect(cell(athlete, "360", 1)).to_have_value("")
-    expect(athlete.get_by_text("No readings yet.")).to_be_attached()
-
-
-def test_a_new_code_renames_and_says_so(athlete, served):
-    expect(athlete.get_by_text("a new one renames this athlete")).to_be_visible()
-    type_in(athlete, "Code", "K5")
-    expect(athlete.locator(SENTENCE)).to_contain_text("K5 slows down with p")
-    expect(cell(athlete, "275", 1)).to_have_value("28.3")
-    expect(athlete).to_have_url(re.compile("athlete=K5"))
-    athlete.goto(f"{served}/athlete?athlete=W01")
-    expect(athlete.get_by_text("There is no athlete with the code “W01” here.")).to_be_visible()
-
-
-def test_an_athlete_begins_empty_and_what_is_missing_is_said(page, served_empty):
-    page.goto(f"{served_empty}/athlete")
-    expect(page.get_by_text("No athlete is chosen.")).to_be_visible()
-    picker = page.get_by_role("textbox", name="Athlete: type a code to find or to add one")
-    picker.click()
-    picker.fill("A1")
-    page.get_by_role("option", name="A1: new athlete").click()
-    expect(page.locator("#athlete-strip")).to_contain_text("until the measures above are complete")
-    for label, value in (("Age, years", "25"), ("Stature, cm", "188"), ("Body mass, kg", "90")):
-        type_in(page, label, value)
-    choose(page, "Sex", "male")
-    choose(page, "Throwing hand", "right")
-    expect(page.locator(SENTENCE)).to_contain_text("is not known")
-    expect(page.locator(".part-next")).to_contain_text("Begin with the own ball, 145 g")
-    page.get_by_role("button", name="Add the own ball").click()
-    expect(page.get_by_label("Ball mass, g", exact=True)).to_be_focused()
-    expect(page.get_by_label("Age, years")).to_have_value("25")
-    page.keyboard.type("150")
-    page.keyboard.press("Enter")
-    expect(page.locator(".part-next")).to_contain_text("Begin with the own ball, 150 g")
-    page.get_by_role("button", name="New reference throw").click()
-    expect(page.get_by_label("Speed of the reference throw, m/s")).to_be_focused()
-    box = cell(page, "150", 1)
-    box.fill("36")
-    box.press("Enter")
-    expect(page.locator(".speeds-table tbody tr")).to_have_count(1)
-    page.get_by_role("button", name="Add a ball").click()
-    mass = page.get_by_label("Ball mass, g, 1 to 3000 g")
-    expect(mass).to_be_focused()
-    page.keyboard.type("275")
-    page.keyboard.press("Enter")
-    expect(cell(page, "275", 1)).to_be_focused()
-    page.keyboard.type("31")
-    page.keyboard.press("Enter")
-    expect(page.locator(SENTENCE)).to_contain_text("A1 slows down with p")
-
-
-def test_new_measures_start_with_the_old_ones_which_stay(page, served_empty):
-    page.goto(f"{served_empty}/athlete")
-    picker = page.get_by_role("textbox", name="Athlete: type a code to find or to add one")
-    picker.click()
-    picker.fill("A1")
-    page.get_by_role("option", name="A1: new athlete").click()
-    type_in(page, "Stature, cm", "170")
-    expect(page.get_by_role("button", name="Undo")).to_be_enabled()
-    load_again(page)
-    type_in(page, "Measured on", "2026-01-02")
-    page.get_by_role("button", name="New measures today").click()
-    expect(page.get_by_text("Earlier measures: 1")).to_be_visible()
-    type_in(page, "Stature, cm", "174")
-    page.get_by_text("Earlier measures: 1").click()
-    expect(page.get_by_text("2026-01-02: stature 170 cm")).to_be_visible()
-    expect(page.get_by_label("Stature, cm")).to_have_value("174")
 
 
 @pytest.mark.parametrize(

@@ -187,8 +187,8 @@ def figure(over: OverTime, theme: Theme, narrow: bool, paper: bool = False) -> d
         "uirevision": "over-time",
         "xaxis": {"type": "date", "ticks": "outside", "showgrid": False, "nticks": 4 if narrow else 9} | _range(over),
         "yaxis": {"nticks": 6},
-        "annotations": [unit | {"font": {"size": figure_px(theme, "xs")}}, *_phase_words(over, theme, height * 1.0)],
-        "shapes": _phase_bars(over, theme, height * 1.0),
+        "annotations": [unit | {"font": {"size": figure_px(theme, "xs")}}, *_phase_words(over, theme, height)],
+        "shapes": _phase_bars(over, theme, height),
         "font": {"size": size},
     }
     if paper:
@@ -282,21 +282,28 @@ def _phase_bars(over: OverTime, theme: Theme, height: float) -> list[dict[str, A
 
 
 def _phase_words(over: OverTime, theme: Theme, height: float) -> list[dict[str, Any]]:
-    return [
-        {
-            "xref": "x",
-            "yref": "paper",
-            "x": (phase.last + timedelta(days=1)).isoformat(),
-            "y": _phase_place(i, height),
-            "xanchor": "left",
-            "yanchor": "middle",
-            "xshift": 6,
-            "text": escape(phase.name),
-            "showarrow": False,
-            "font": {"size": figure_px(theme, "xs"), "color": theme.quiet},
-        }
-        for i, phase in enumerate(over.phases)
-    ]
+    """The plans' names, each on the side of its bar where there is more room."""
+    days = [one.day for one in (*over.older, *over.days)] + [phase.last for phase in over.phases]
+    middle = min(days) + (max(days) - min(days)) / 2 if days else date.min
+    words = []
+    for i, phase in enumerate(over.phases):
+        before = phase.last > middle
+        at = phase.first if before else phase.last + timedelta(days=1)
+        words.append(
+            {
+                "xref": "x",
+                "yref": "paper",
+                "x": at.isoformat(),
+                "y": _phase_place(i, height),
+                "xanchor": "right" if before else "left",
+                "yanchor": "middle",
+                "xshift": -6 if before else 6,
+                "text": escape(phase.name),
+                "showarrow": False,
+                "font": {"size": figure_px(theme, "xs"), "color": theme.quiet},
+            }
+        )
+    return words
 
 
 def note(over: OverTime) -> str:
