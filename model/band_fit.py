@@ -53,26 +53,13 @@ ROUND = 1e-6  # masses and durations that differ by less are one
 
 
 def in_reach(row: Row) -> bool:
-    """Whether a solve is sensible and lies where D is close to linear.
-
-    Parameters
-    ----------
-    row : Row
-
-    Returns
-    -------
-    bool
-    """
+    """Whether a solve is sensible and lies where D is close to linear."""
     low, high = SOLVED_MASS_KG
     return row.sensible and low - ROUND <= row.task.mass_kg <= high + ROUND and abs(row.task.y) <= SOLVED_Y
 
 
 def fit_band(rows: Iterable[Row]) -> dict[Key, Spread]:
     """Fit the band to a grid; rows that are held out are not looked at.
-
-    Parameters
-    ----------
-    rows : iterable of Row
 
     Returns
     -------

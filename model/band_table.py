@@ -99,6 +99,7 @@ def band_lines(band: dict[Key, Spread]) -> list[list[str]]:
     Parameters
     ----------
     band : dict of (str, str) to Spread
+        By reading and readout.
 
     Returns
     -------
@@ -123,6 +124,7 @@ def parse_band(lines: Iterable[str]) -> dict[Key, Spread]:
     Returns
     -------
     dict of (str, str) to Spread
+        By reading and readout.
     """
     found = {}
     for cells in csv.DictReader(lines):
@@ -141,6 +143,7 @@ def stored_band() -> dict[Key, Spread]:
     Returns
     -------
     dict of (str, str) to Spread
+        By reading and readout.
     """
     text = files("model").joinpath("structural_band.csv").read_text(encoding="utf-8")
     return parse_band(text.splitlines())

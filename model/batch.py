@@ -11,7 +11,7 @@ from model.ball import beyond_the_hand_m
 from model.channels import CHANNELS, Reading
 from model.path_basis import products_of_arm, products_of_ball, reference_basis
 from model.person import Person
-from model.readouts import LOADED_SHARE, Readouts, path_turning_rate, read, reading_of
+from model.readouts import LOADED_SHARE, Readouts, path_angular_velocity, read, reading_of
 from model.segments import Arm, arm_of, stack
 from model.throw import Throw
 
@@ -73,7 +73,7 @@ def read_throws(
             samples = _samples(basis.phase, of_channel)
             curves = basis.curves(channel, arm, ball, mass_kg[rows], pace, samples)
             for reading in of_channel:
-                rate = path_turning_rate(reading)
+                rate = path_angular_velocity(reading)
                 readouts = read(
                     basis.phase[samples],
                     curves if reading.sign > 0 else -curves,

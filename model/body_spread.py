@@ -51,7 +51,6 @@ def drawn_arm(person: Person, stream: int = 0) -> Arm:
 
     Parameters
     ----------
-    person : Person
     stream : int
         Which athlete.
 
@@ -92,9 +91,8 @@ def drawn_products(person: Person, diameter_m: float, stream: int = 0) -> ArmPro
 
     Parameters
     ----------
-    person : Person
     diameter_m : float
-    stream : int
+        Of the ball (m).
 
     Returns
     -------
@@ -110,8 +108,8 @@ def best_products(person: Person, diameter_m: float) -> ArmProducts:
 
     Parameters
     ----------
-    person : Person
     diameter_m : float
+        Of the ball (m).
 
     Returns
     -------

@@ -93,7 +93,6 @@ class Step:
 
     Attributes
     ----------
-    ball : Ball
     share, speed_m_s : float
         Of the athlete's full speed with the ball, and that speed: the step's speed cap (m/s).
     metrics : dict of str to float
@@ -135,8 +134,6 @@ class Plan:
 
     Attributes
     ----------
-    person : Person
-    steps : tuple of Step
     limits : PlanLimits
         That every step keeps.
     lead : str
@@ -224,38 +221,12 @@ class NoPlan:
     together: Together | None
     shut: tuple[Breach, ...]
 
-    @property
-    def sentence(self) -> str:
-        """Say it."""
-        said = f"no plan of {self.steps} steps keeps every limit"
-        if self.loosenings:
-            one = self.loosenings[0]
-            if one.kind == "rise":
-                said += f"; {one.label} blocks: a rise of {one.needed:.1%} a step would do instead of {one.given:.1%}"
-            else:
-                quantity = METRICS[one.key][1]
-                unit = "m/s" if quantity is None else quantity.unit
-                said += f"; the cap on {one.label} blocks: {one.needed:.4g} {unit} would do instead of {one.given:.4g}"
-        else:
-            said += "; no single change of a limit is enough"
-            if self.together is not None:
-                said += (
-                    f": {self.together.label} blocks until every rise allowed is {self.together.factor:.2f} as large"
-                )
-            for breach in self.shut:
-                end = "goal" if breach.step else "start"
-                said += f"; the {end} itself is above the cap on {breach.label}"
-        if self.fewest_steps is not None and self.fewest_steps != self.steps:
-            said += f"; {self.fewest_steps} steps would do with the limits as they are"
-        return said
-
 
 def metrics_at(person: Person, balls: Sequence[Ball], speed_m_s: Array) -> dict[str, Array]:
     """Metrics of many throws, from the identity.
 
     Parameters
     ----------
-    person : Person
     balls : sequence of Ball (n,)
     speed_m_s : ndarray (n,)
 
@@ -281,15 +252,10 @@ def steps_of(person: Person, speeds: FullSpeeds, throws: Sequence[tuple[Ball, fl
 
     Parameters
     ----------
-    person : Person
     speeds : FullSpeeds
         A speed profile, or what was known of it.
     throws : sequence of (Ball, float)
         Ball and share of full speed with it.
-
-    Returns
-    -------
-    tuple of Step
 
     Raises
     ------

@@ -70,16 +70,7 @@ class Calendar:
             raise InputError("target_day", self.target_day.isoformat(), f"{self.first_day.isoformat()} or later")
 
     def is_easier(self, week: int) -> bool:
-        """Whether a week, counted from 0, is an easier one.
-
-        Parameters
-        ----------
-        week : int
-
-        Returns
-        -------
-        bool
-        """
+        """Whether a week, counted from 0, is an easier one."""
         return self.easier_every is not None and week % self.easier_every == self.easier_every - 1
 
 
@@ -125,7 +116,6 @@ class Session:
 
     Attributes
     ----------
-    day : date
     week : int
         From 0.
     easier : bool
@@ -134,8 +124,6 @@ class Session:
         Its place in the plan's row of sessions, and which step of the plan it is of or climbs to, from 0.
     lowered : bool
         Whether it is slower than the plan's step.
-    step : Step
-    throws : int
     area_nms, budget_nms : float
         Summed area of its throws, and what it could have been (N m s).
     """
@@ -155,11 +143,6 @@ class Session:
 @dataclass(frozen=True)
 class ByHand:
     """What a person has set of a session.
-
-    Parameters
-    ----------
-    day : date, optional
-    throws : int, optional
 
     Raises
     ------
@@ -206,7 +189,6 @@ class Schedule:
 
     Attributes
     ----------
-    sessions : tuple of Session
     days_late : int or None
         How many days the last session is after the target day; negative if there is time left; None without one.
     spare_sessions : int or None
@@ -220,12 +202,6 @@ class Schedule:
 
 def budgets(budget: Budget, calendar: Calendar, weeks: int) -> tuple[float, ...]:
     """Budget of a session in each week.
-
-    Parameters
-    ----------
-    budget : Budget
-    calendar : Calendar
-    weeks : int
 
     Returns
     -------
@@ -250,15 +226,8 @@ def schedule(plan: Plan, calendar: Calendar, budget: Budget, repeats: int | Sequ
 
     Parameters
     ----------
-    plan : Plan
-    calendar : Calendar
-    budget : Budget
     repeats : int or sequence of int
         Sessions at each step: the same for all, or one number for each step.
-
-    Returns
-    -------
-    Schedule
 
     Raises
     ------
@@ -310,8 +279,6 @@ def lay_out(
     ----------
     rungs : sequence of Rung
         All sessions, or those that are left.
-    calendar : Calendar
-    budget : Budget
     not_before : date, optional
         No session is before it; weeks are counted from the calendar's first day all the same.
     by_hand : mapping of int to ByHand
@@ -319,10 +286,6 @@ def lay_out(
         Sessions after a day that was set are after that day.
     most : Most, optional
         What no session is more than, whatever budget, least number of throws or a person say.
-
-    Returns
-    -------
-    Schedule
 
     Raises
     ------
@@ -373,8 +336,6 @@ def check_sessions(sessions: Sequence[Session], calendar: Calendar, budget: Budg
     ----------
     sessions : sequence of Session
         As laid out, some of them set by hand.
-    calendar : Calendar
-    budget : Budget
 
     Returns
     -------

@@ -166,12 +166,7 @@ class Ceilings:
             raise InputError("least_loaded", least.value, f"no more than the most time loaded, {most.value:g}")
 
     def given(self) -> tuple[tuple[Bound, Amount], ...]:
-        """The limits that count, each with its amount.
-
-        Returns
-        -------
-        tuple of (Bound, Amount)
-        """
+        """The limits that count, each with its amount."""
         every = ((bound, getattr(self, key)) for key, bound in BOUNDS.items())
         return tuple((bound, amount) for bound, amount in every if amount is not None)
 
@@ -223,13 +218,6 @@ class Reference:
             return self.relative_sd
         return ESTIMATED_RELATIVE_SD if self.kind == "estimated" else 0.0
 
-    @property
-    def words(self) -> str:
-        """Its kind, to stand beside every per cent."""
-        dated = f", {self.measured_on.isoformat()}" if self.measured_on else ""
-        doubt = f", speed ± {self.doubt:.0%}" if self.doubt else ""
-        return f"{KINDS[self.kind]}{dated}{doubt}"
-
 
 @dataclass(frozen=True)
 class Thrower:
@@ -237,11 +225,8 @@ class Thrower:
 
     Attributes
     ----------
-    person : Person
-    own_ball : Ball
     profile : SpeedProfile
         Of the speeds that the person has now.
-    reference : Reference
     """
 
     person: Person

@@ -115,7 +115,7 @@ class Frames:
 
 @dataclass(frozen=True)
 class Points:
-    """The chain's points: joint centres, the ball's centre, and the mass centre of each segment."""
+    """The chain's points: joint centres, the ball's centre, and the centre of mass of each segment."""
 
     hips: Point
     shoulder: Point
@@ -173,14 +173,6 @@ def frames_of(state: State) -> Frames:
 
     For each rotation about the moved axis e by angle q:
     omega <- omega + e q',  alpha <- alpha + e q'' + omega x e q'.
-
-    Parameters
-    ----------
-    state : State
-
-    Returns
-    -------
-    Frames
     """
     q = state.angles
     axes = np.broadcast_to(np.eye(3), (*q.shape[:-1], 3, 3))
@@ -219,7 +211,6 @@ def unit_arrow(frame: Frame, index: int) -> Point:
 
     Parameters
     ----------
-    frame : Frame
     index : int
         0, 1 or 2: along x, y or z of the frame.
 
@@ -238,7 +229,6 @@ def reached(base: Point, *steps: tuple[Any, Point]) -> Point:
 
     Parameters
     ----------
-    base : Point
     *steps : (float or ndarray (n,), Point)
         Distances (m), one for each arm, and the unit arrows they are taken along.
 
@@ -261,8 +251,6 @@ def points_of(frames: Frames, state: State, arm: Arm, beyond_hand_m: Any) -> Poi
 
     Parameters
     ----------
-    frames : Frames
-    state : State
     arm : Arm
         One arm, or many (then every result has a leading axis).
     beyond_hand_m : float or ndarray (n,)
@@ -298,22 +286,15 @@ def points_of(frames: Frames, state: State, arm: Arm, beyond_hand_m: Any) -> Poi
     )
 
 
-TURNS = ("internal_rotation", "horizontal_adduction", "abduction", "elbow_flexion", "wrist_flexion")
-
-
-def turning_speeds(frames: Frames) -> dict[str, Array]:
+def angular_velocities(frames: Frames) -> dict[str, Array]:
     """Angular velocity of each joint, resolved about the axes its torques are resolved about.
 
     Power of a joint is then the plain sum of torque times speed over its channels.
 
-    Parameters
-    ----------
-    frames : Frames
-
     Returns
     -------
     dict of str to ndarray (..., N)
-        For each of `TURNS`, the speed (rad/s), positive in the sense of the torque of the same name.
+        Of each rotation of a joint (rad/s), positive in the sense of the torque of the same name.
     """
     shoulder = frames.upper_arm.omega - frames.trunk.omega
     elbow = frames.forearm.omega - frames.upper_arm.omega

@@ -23,8 +23,8 @@ class Channel:
     negative_label : str
         Plain name of the reversed quantity.
     turns : str or None
-        The rotation whose speed it shares (a key of `chain.TURNS`), if the joint really turns that way: then it does
-        work.
+        The rotation whose speed it shares (a key of `chain.angular_velocities`), if the joint really turns that way:
+        then it does work.
     """
 
     key: str

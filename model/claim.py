@@ -95,10 +95,6 @@ class Draws:
             'first' or 'second'.
         level : float
             Probability of the interval.
-
-        Returns
-        -------
-        Interval
         """
         return _interval(self.first_m_s if which == "first" else self.second_m_s, level)
 
@@ -171,10 +167,6 @@ def given(first_m_s: float, second_m_s: float) -> Draws:
     first_m_s, second_m_s : float
         Release speeds (m/s).
 
-    Returns
-    -------
-    Draws
-
     Raises
     ------
     InputError
@@ -190,7 +182,6 @@ def on_profile(profile: SpeedProfile, first_mass_kg: float, second_mass_kg: floa
 
     Parameters
     ----------
-    profile : SpeedProfile
     first_mass_kg, second_mass_kg : float
         Ball mass (kg).
 
@@ -213,14 +204,6 @@ def on_profile(profile: SpeedProfile, first_mass_kg: float, second_mass_kg: floa
 
 def at_own_speed(profile: SpeedProfile) -> Draws:
     """Both balls at the athlete's mean full-effort speed with the own ball.
-
-    Parameters
-    ----------
-    profile : SpeedProfile
-
-    Returns
-    -------
-    Draws
 
     Raises
     ------

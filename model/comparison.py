@@ -27,7 +27,6 @@ class Comparison:
     Attributes
     ----------
     group : {'levels', 'forces', 'speeds and angles', 'timing', 'efforts', 'balls'}
-    what, unit : str
     who : str
         Whose throw, and what was assumed of size and speed.
     sources : tuple of str
@@ -42,9 +41,6 @@ class Comparison:
         The model's, and what a laboratory would see of it.
     cut_off_hz : float
         Of the laboratory.
-    cut_off_known : {'memory', 'taken', 'none'}
-        Recalled of the source, taken as usual, or of no matter (a ratio of peaks, a prescribed value).
-    calibrated : bool
     testable : bool
         Not where what is seen hangs on what lies beyond the record.
     """
@@ -62,7 +58,6 @@ class Comparison:
     raw: float
     seen: float
     cut_off_hz: float
-    cut_off_known: str
     calibrated: bool
     testable: bool
 
@@ -101,16 +96,10 @@ def views_of(person: Person, ball: Ball, speed_m_s: float, cut_off_hz: float) ->
 
     Parameters
     ----------
-    person : Person
-    ball : Ball
     speed_m_s : float
         Release speed (m/s).
     cut_off_hz : float
         Of the laboratory.
-
-    Returns
-    -------
-    (View, View)
     """
     throw = Throw(person, ball, speed_m_s)
     return seen_by(FINELY, throw), seen_by(Laboratory(cut_off_hz), throw)
@@ -142,7 +131,7 @@ def fastest_deg_s(key: str, sense: int = 1) -> Value:
     Parameters
     ----------
     key : str
-        A key of `chain.TURNS`.
+        A key of `chain.angular_velocities`.
     sense : int
         +1, or -1 for the other way.
 
@@ -160,8 +149,7 @@ def fastest_at_percent(key: str, sense: int = 1) -> Value:
     Parameters
     ----------
     key : str
-        A key of `chain.TURNS`.
-    sense : int
+        A key of `chain.angular_velocities`.
 
     Returns
     -------
@@ -174,21 +162,12 @@ def fastest_at_percent(key: str, sense: int = 1) -> Value:
 def turn_before_release_ms(view: View) -> float:
     """When external rotation is greatest.
 
-    Parameters
-    ----------
-    view : View
-
     Returns
     -------
     float
         ms before release.
     """
     return 1e3 * (1.0 - float(PHASES[view.at_phases(view.external_rotation).argmax()])) * view.phase_s
-
-
-def _known(row: str) -> str:
-    recalled = ("Fleisig", "Werner", "Dillman", "Escamilla", "Stodden", "Dun ")
-    return "memory" if values()[row].citation.startswith(recalled) else "taken"
 
 
 def held_against(
@@ -218,15 +197,10 @@ def held_against(
         Who throws what at which release speed (m/s).
     source, spread : str
         Rows of `published/values.csv` with the value, and with its standard deviation; None where none is printed.
-    calibrated, testable : bool
     between : (float, float)
         Printed range.
     printed : float, optional
         Instead of the row's own number.
-
-    Returns
-    -------
-    Comparison
     """
     found = values()[source]
     raw, seen = (value(view) for view in views_of(*throw, USUAL_HZ))
@@ -244,7 +218,6 @@ def held_against(
         raw=raw,
         seen=seen,
         cut_off_hz=USUAL_HZ,
-        cut_off_known=_known(source),
         calibrated=calibrated,
         testable=testable,
     )
@@ -285,16 +258,12 @@ def change_held_against(
 
     Parameters
     ----------
-    group, what, unit, who, source : str
     found : (float, float)
         Raw, and as a laboratory would see it.
     between : (float, float)
         Printed range; an end that is infinite is a direction.
     printed : float
-
-    Returns
-    -------
-    Comparison
+        The printed change; NaN where only a range or a direction is.
     """
     return Comparison(
         group=group,
@@ -310,7 +279,6 @@ def change_held_against(
         raw=found[0],
         seen=found[1],
         cut_off_hz=USUAL_HZ,
-        cut_off_known=_known(source),
         calibrated=False,
         testable=True,
     )

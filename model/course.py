@@ -55,8 +55,6 @@ def most_after(
 
     Parameters
     ----------
-    row : Row
-    log : sequence of Logged
     withdrawn : mapping of int to frozenset of str
         Stop signs that were withdrawn (`session_log.withdrawn_of`).
 
@@ -107,8 +105,6 @@ def most_of(row: Row, log: Sequence[Logged], signs: Iterable[StopSign] = (), pla
 
     Parameters
     ----------
-    row : Row
-    log : sequence of Logged
     signs : iterable of StopSign
         A session since one that was entered late does not count.
     plan : str
@@ -142,8 +138,6 @@ def standing_of(
 
     Parameters
     ----------
-    row : Row
-    log : sequence of Logged
     signs : iterable of StopSign
         Of the athlete, those aside that the plan was made after.
     plan : str
@@ -152,10 +146,6 @@ def standing_of(
         A decision to stop among so many first sessions of the log no longer holds.
     most_share : mapping of Ball to float
         The most of full speed with each ball under limits that hold until they are cleared; empty without such.
-
-    Returns
-    -------
-    Standing
     """
     signs = tuple(signs)
     if standing(signs):
@@ -193,8 +183,6 @@ def session_before(row: Row, log: Sequence[Logged], most: Most | None) -> Rung |
 
     Parameters
     ----------
-    row : Row
-    log : sequence of Logged
     most : Most or None
         What no session is more than.
 

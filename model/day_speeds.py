@@ -16,10 +16,6 @@ SEASON_DAYS = 180  # half a year: judgement, no source
 def season_start(today: date) -> date:
     """The first day of the readings that are used unless another is chosen.
 
-    Parameters
-    ----------
-    today : date
-
     Returns
     -------
     date
@@ -35,7 +31,6 @@ class DatedSpeed:
 
     Parameters
     ----------
-    day : date
     speed_m_s : float
         Release speed (m/s).
     asked_effort : float, optional
@@ -68,8 +63,6 @@ class DaySpeed:
 
     Attributes
     ----------
-    day : date
-    throws : int
     mean_m_s, best_m_s : float
         Their mean and the fastest (m/s).
     sd_m_s : float or None

@@ -19,7 +19,7 @@ from model.channels import CHANNELS, READINGS, Reading
 from model.equivalent_mass import equivalent_mass
 from model.path_basis import reference_basis
 from model.person import Person
-from model.readouts import path_turning_rate, read
+from model.readouts import path_angular_velocity, read
 from model.speed import SpeedProfile
 from model.speed_draws import draws_of
 from model.structural_field import DRAWS, Place, deviates, evenly, field, place_of
@@ -46,8 +46,6 @@ class Subject:
 
     Attributes
     ----------
-    person : Person
-    own_ball : Ball
     full_speed_m_s : float
         Full-effort release speed with the own ball (m/s); the zero of y for all throws.
     calibration_sd : float
@@ -77,7 +75,6 @@ class Thrown:
 
     Attributes
     ----------
-    ball : Ball
     speed_m_s : float
         Best estimate of the release speed (m/s).
     speeds_m_s : ndarray (DRAWS,) or None
@@ -91,12 +88,6 @@ class Thrown:
 
 def subject_of(person: Person, own_ball: Ball, profile: SpeedProfile) -> Subject:
     """An athlete as the band must know one, from the radar readings.
-
-    Parameters
-    ----------
-    person : Person
-    own_ball : Ball
-    profile : SpeedProfile
 
     Returns
     -------
@@ -114,15 +105,6 @@ def subject_of(person: Person, own_ball: Ball, profile: SpeedProfile) -> Subject
 
 def on_profile(profile: SpeedProfile, balls: Iterable[Ball]) -> tuple[Thrown, ...]:
     """An athlete's mean full-effort throws: what the readings leave open is drawn once for all of them.
-
-    Parameters
-    ----------
-    profile : SpeedProfile
-    balls : iterable of Ball
-
-    Returns
-    -------
-    tuple of Thrown
 
     Raises
     ------
@@ -142,15 +124,10 @@ def with_scatter(throw: Thrown, relative_sd: float, name: str) -> Thrown:
 
     Parameters
     ----------
-    throw : Thrown
     relative_sd : float
         Standard deviation of the speed, relative.
     name : str
         Another for each throw: its scatter is independent of all others'.
-
-    Returns
-    -------
-    Thrown
     """
     speeds = throw.speed_m_s if throw.speeds_m_s is None else throw.speeds_m_s
     return Thrown(throw.ball, throw.speed_m_s, speeds * np.exp(relative_sd * deviates(f"scatter {name}")))
@@ -162,7 +139,6 @@ class ReadThrow:
 
     Attributes
     ----------
-    subject : Subject
     stream : int
         Which athlete's draws.
     best : dict of (str, str) to float
@@ -191,16 +167,10 @@ def read_throw(subject: Subject, throw: Thrown, keys: tuple[Key, ...], stream: i
 
     Parameters
     ----------
-    subject : Subject
-    throw : Thrown
     keys : tuple of (str, str)
         Readings and readouts.
     stream : int
         Which athlete's draws.
-
-    Returns
-    -------
-    ReadThrow
     """
     if throw.speeds_m_s is None:
         return _read_exact(subject, throw.ball, throw.speed_m_s, keys, stream)
@@ -237,6 +207,7 @@ def spread_of_people(key: Key) -> float:
     Parameters
     ----------
     key : (str, str)
+        Reading and readout.
 
     Returns
     -------
@@ -262,7 +233,7 @@ def _logs(arms: ArmProducts, mass_kg: Array, speed_m_s: Array, keys: tuple[Key, 
         worked = CHANNELS[reading.channel].turns is not None and any(
             of == name and readout.startswith("work") for of, readout in keys
         )
-        rate = path_turning_rate(reading) if worked else None
+        rate = path_angular_velocity(reading) if worked else None
         window = (reading.start_phase, reading.end_phase)
         rates = None if rate is None else rate[samples]
         read_off = read(basis.phase[samples], curves, window=window, rate=rates).in_time(basis.duration_s / clock)

@@ -3,7 +3,7 @@
 For each segment, with the force F_d and moment M_d that it must pass on at its distal point:
 
     F_p = m (a - g) + F_d
-    M_p = dH/dt + M_d - (p - c) x F_p + (d - c) x F_d,    dH/dt = I alpha + omega x (I omega) about the mass centre c
+    M_p = dH/dt + M_d - (p - c) x F_p + (d - c) x F_d,    dH/dt = I alpha + omega x (I omega) about the centre of mass c
 
 F_p and M_p are exerted on the segment at its proximal point p by its neighbour. The ball comes first: the hand gives it
 w(phase) m (a - g), where w is 1 until the fingers begin to open and 0 at release.
@@ -21,12 +21,11 @@ from model.channels import CHANNELS
 from model.segments import Arm, Segment
 
 GRAVITY_M_S2 = np.array([0.0, -constants.g, 0.0])  # standard gravity, lab frame
-NO_GRAVITY = np.zeros(3)
 
 OPENING_PHASE = 0.98  # the fingers begin to open: a window in phase, so that every clock scales exactly
 
 
-def hold(phase: Array) -> NDArray[np.float64]:
+def grip_fraction(phase: Array) -> NDArray[np.float64]:
     """Share of the ball's force that the hand still bears.
 
     w = 1 before phase 0.98, then 1 - smoothstep, 0 from phase 1.00 on; smoothstep(u) = 3 u^2 - 2 u^3.
@@ -110,11 +109,10 @@ def inverse_dynamics(
     ----------
     frames, points : Frames, Points
         The moving chain.
-    arm : Arm
     ball_mass_kg : float or ndarray (n,)
         Mass of the ball (kg).
     held : ndarray (N,)
-        Share of the ball's force that the hand bears, from `hold`.
+        Share of the ball's force that the hand bears, from `grip_fraction`.
     gravity : ndarray (3,)
         Gravity (m/s2), lab frame.
 
@@ -140,11 +138,6 @@ def resolve(frames: Frames, wrenches: Wrenches) -> Array:
     along -y, proximal along -z. Shoulder in the frame after abduction and before external rotation: horizontal
     adduction about y, abduction about -x, internal rotation about -z; anterior along x, superior along y, proximal
     along -z.
-
-    Parameters
-    ----------
-    frames : Frames
-    wrenches : Wrenches
 
     Returns
     -------

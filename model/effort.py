@@ -113,12 +113,7 @@ class EffortCurve:
 
 
 def published_effort() -> EffortCurve:
-    """The published points: 50 % -> 85 %, 75 % -> 90 %, 100 % -> 100 % (Fiegen 2023, ten high-school pitchers).
-
-    Returns
-    -------
-    EffortCurve
-    """
+    """The published points: 50 % -> 85 %, 75 % -> 90 %, 100 % -> 100 % (Fiegen 2023, ten high-school pitchers)."""
     rows = values()
     found = [
         EffortPoint(effort, FULL + rows[row].number / 100.0, "published")
@@ -140,10 +135,6 @@ def effort_curve(readings: Iterable[RadarReading], profile: SpeedProfile | None 
         Those at full effort are passed over: they are in the profile.
     profile : SpeedProfile, optional
         Fitted to full-effort readings; needed if any reading is at less.
-
-    Returns
-    -------
-    EffortCurve
 
     Raises
     ------

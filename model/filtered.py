@@ -22,7 +22,7 @@ PASSES = 2
 
 @dataclass(frozen=True)
 class Moving:
-    """A vector with its first and second derivative by time, each (N, 3)."""
+    """A vector now, its rate and that rate's change: the value and two derivatives by time, each (N, 3)."""
 
     now: Array
     rate: Array
@@ -80,15 +80,10 @@ def low_passed(record: Moving, cut_off_hz: float | None, rate_hz: float) -> Movi
 
     Parameters
     ----------
-    record : Moving
     cut_off_hz : float or None
         Frequency at which 3 dB are taken off in all (Hz); None leaves the record as it is.
     rate_hz : float
         Samples a second (Hz).
-
-    Returns
-    -------
-    Moving
     """
     if cut_off_hz is None:
         return record

@@ -69,16 +69,7 @@ class Air:
         object.__setattr__(self, "density_kg_m3", density)
 
     def slowing_1_m(self, ball: Ball) -> float:
-        """Relative loss of speed for each metre flown, k = rho c_d A / (2 m) (1/m); 0.0057 for a 145 g, 73 mm ball.
-
-        Parameters
-        ----------
-        ball : Ball
-
-        Returns
-        -------
-        float
-        """
+        """Relative loss of speed for each metre flown, k = rho c_d A / (2 m) (1/m); 0.0057 for a 145 g, 73 mm ball."""
         area = math.pi * (0.5 * ball.diameter_m) ** 2
         return self.density_kg_m3 * self.drag_coefficient * area / (2.0 * ball.mass_kg)
 
@@ -146,17 +137,10 @@ def fly(ball: Ball, speed_m_s: float, launch: Launch, air: Air = STILL_AIR, *, s
 
     Parameters
     ----------
-    ball : Ball
     speed_m_s : float
         Release speed (m/s).
-    launch : Launch
-    air : Air
     samples : int
         Points of the path.
-
-    Returns
-    -------
-    Flight
 
     Raises
     ------
@@ -229,12 +213,10 @@ def best_angle_rad(ball: Ball, speed_m_s: float, launch: Launch, air: Air = STIL
 
     Parameters
     ----------
-    ball : Ball
     speed_m_s : float
         Release speed (m/s).
     launch : Launch
         Its own angle is not used.
-    air : Air
 
     Returns
     -------
@@ -267,11 +249,8 @@ def speed_for_distance(ball: Ball, distance_m: float, launch: Launch, air: Air =
 
     Parameters
     ----------
-    ball : Ball
     distance_m : float
         Distance along the ground (m).
-    launch : Launch
-    air : Air
 
     Returns
     -------

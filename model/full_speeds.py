@@ -56,6 +56,7 @@ class SpeedTable:
         Parameters
         ----------
         mass_kg : float
+            Of the ball (kg).
 
         Returns
         -------
@@ -82,10 +83,6 @@ def table_of(speeds: FullSpeeds, balls: tuple[Ball, ...]) -> SpeedTable:
         A speed profile.
     balls : tuple of Ball
         The rack; of balls of one mass, the first.
-
-    Returns
-    -------
-    SpeedTable
 
     Raises
     ------

@@ -18,7 +18,7 @@ from numpy.typing import NDArray
 
 from model.ball import Ball, beyond_the_hand_m
 from model.band_table import KEYS, Key
-from model.chain import frames_of, turning_speeds
+from model.chain import angular_velocities, frames_of
 from model.channels import CHANNELS, INDEX, READINGS
 from model.identity import throw_loads
 from model.motion import PHASES, Motion
@@ -40,10 +40,8 @@ class Row:
 
     Attributes
     ----------
-    task : Task
     solved_on : str
         Date, ISO 8601.
-    evaluations : int
     cost, landmark_sd : float
         Half the sum of squares, and root mean square distance from the landmarks in their spreads.
     second_rise, top_share : float
@@ -79,18 +77,13 @@ def _logs(values: Iterable[float]) -> Array:
 def read_motion(motion: Motion, throwing: Throwing) -> dict[str, PhaseReadouts]:
     """Read every quantity off a motion run at a throw's own clock, by the full recursion.
 
-    Parameters
-    ----------
-    motion : Motion
-    throwing : Throwing
-
     Returns
     -------
     dict of str to PhaseReadouts
         By key of `channels.READINGS`, over phase.
     """
     loads = _loads(motion, throwing)
-    turning = turning_speeds(frames_of(motion.state(PHASES)))
+    turning = angular_velocities(frames_of(motion.state(PHASES)))
     found = {}
     for key, reading in READINGS.items():
         turn = CHANNELS[reading.channel].turns
@@ -110,14 +103,8 @@ def row_of(task: Task, solution: Solution, solved_on: str) -> Row:
 
     Parameters
     ----------
-    task : Task
-    solution : Solution
     solved_on : str
         Date, ISO 8601.
-
-    Returns
-    -------
-    Row
     """
     throwing = problem_of(task)[1]
     motion = solution.motion
@@ -184,10 +171,6 @@ COLUMNS = (*_TASK, *_FACTS, *(f"{key}.{field}" for key, field in KEYS))
 def cells_of(row: Row) -> list[str]:
     """Write a row.
 
-    Parameters
-    ----------
-    row : Row
-
     Returns
     -------
     list of str
@@ -236,10 +219,5 @@ def _name(task: Task) -> tuple[str, ...]:
 
 
 def stored_lines() -> list[str]:
-    """The lines of the table that comes with the program.
-
-    Returns
-    -------
-    list of str
-    """
+    """The lines of the table that comes with the program."""
     return files("model").joinpath("motion_grid.csv").read_text(encoding="utf-8").splitlines()

@@ -73,7 +73,7 @@ Hold = AtSpeed | AtClock | OnProfile
 
 @dataclass(frozen=True)
 class Held:
-    """A throw so held, and its clock ratio."""
+    """A throw so held, and its time-scale factor."""
 
     throw: Throw
     clock: float
@@ -86,16 +86,6 @@ class Held:
 
 def held(person: Person, ball: Ball, hold: Hold) -> Held:
     """Find the release speed and the clock of a throw.
-
-    Parameters
-    ----------
-    person : Person
-    ball : Ball
-    hold : AtSpeed, AtClock or OnProfile
-
-    Returns
-    -------
-    Held
 
     Raises
     ------
@@ -114,14 +104,5 @@ def held(person: Person, ball: Ball, hold: Hold) -> Held:
 
 
 def same_clock(throw: Throw) -> AtClock:
-    """Hold the clock of a throw, whoever throws whatever ball.
-
-    Parameters
-    ----------
-    throw : Throw
-
-    Returns
-    -------
-    AtClock
-    """
+    """Hold the clock of a throw, whoever throws whatever ball."""
     return AtClock(clock_of(throw))

@@ -2,10 +2,10 @@
 
     tau(phase; m, s) = s2 [A(phase) + m B(phase)] + [G_A(phase) + m G_B(phase)],    t = phase T / s
 
-Inertial loads scale with the square of the clock ratio s, gravity's not at all; the ball's mass m enters linearly. So
-four curves give every throw exactly, and a million (mass, speed) pairs are array sums. The curves come from the path
-basis (`path_basis`); the full recursion (`throw_loads`) stands beside it as a check. The identity holds while the
-ball's mass changes; another radius is another A and B (the ball's centre lies elsewhere).
+Inertial loads scale with the square of the time-scale factor s, gravity's not at all; the ball's mass m enters
+linearly. So four curves give every throw exactly, and a million (mass, speed) pairs are array sums. The curves come
+from the path basis (`path_basis`); the full recursion (`throw_loads`) stands beside it as a check. The identity holds
+while the ball's mass changes; another radius is another A and B (the ball's centre lies elsewhere).
 """
 
 from dataclasses import dataclass
@@ -16,9 +16,9 @@ from numpy.typing import ArrayLike, NDArray
 
 from model.chain import frames_of, per_arm, points_of
 from model.channels import CHANNELS
-from model.dynamics import hold, inverse_dynamics, resolve
+from model.dynamics import grip_fraction, inverse_dynamics, resolve
 from model.motion import PHASES, Motion
-from model.path_basis import PathBasis, path_basis_of, products_of_arm, products_of_ball
+from model.path_basis import PathBasis, products_of_arm, products_of_ball
 from model.segments import Arm
 
 Array = NDArray[np.float64]
@@ -35,9 +35,9 @@ class PathLoads:
     arm, ball, arm_weight, ball_weight : ndarray (..., N, C)
         A, B, G_A and G_B: channels as `channels.CHANNELS` orders them, N m and N; B and G_B for each kg of ball.
     duration_s : float
-        Foot contact to release at clock ratio 1 (s).
+        Foot contact to release at time-scale factor 1 (s).
     path_speed_m_s : float or ndarray (...)
-        Release speed of the ball's centre at clock ratio 1 (m/s).
+        Release speed of the ball's centre at time-scale factor 1 (m/s).
     max_external_rotation_phase : float
         Phase of maximum external rotation.
     """
@@ -52,7 +52,7 @@ class PathLoads:
     max_external_rotation_phase: float
 
     def clock(self, speed_m_s: ArrayLike) -> Any:
-        """Clock ratio that releases the ball at a speed: s = v / v_path.
+        """Time-scale factor that releases the ball at a speed: s = v / v_path.
 
         Parameters
         ----------
@@ -66,12 +66,12 @@ class PathLoads:
         return np.asarray(speed_m_s) / self.path_speed_m_s
 
     def loads(self, ball_mass_kg: ArrayLike, clock: ArrayLike) -> Array:
-        """All channels of throws at given masses and clock ratios.
+        """All channels of throws at given masses and time-scale factors.
 
         Parameters
         ----------
         ball_mass_kg, clock : array_like (...)
-            Ball mass (kg) and clock ratio s, broadcast against each other and against the arms.
+            Ball mass (kg) and time-scale factor s, broadcast against each other and against the arms.
 
         Returns
         -------
@@ -88,10 +88,8 @@ def throw_loads(
 
     Parameters
     ----------
-    motion : Motion
-    arm : Arm
     ball_mass_kg, beyond_hand_m, clock : float
-        Ball mass (kg), its centre's distance beyond the hand's end (m), clock ratio.
+        Ball mass (kg), its centre's distance beyond the hand's end (m), time-scale factor.
     phase : ndarray (N,)
 
     Returns
@@ -101,40 +99,15 @@ def throw_loads(
     state = motion.state(phase, clock)
     frames = frames_of(state)
     points = points_of(frames, state, arm, beyond_hand_m)
-    return resolve(frames, inverse_dynamics(frames, points, arm, ball_mass_kg, hold(phase)))
+    return resolve(frames, inverse_dynamics(frames, points, arm, ball_mass_kg, grip_fraction(phase)))
 
 
-def path_loads_of(motion: Motion, arm: Arm, beyond_hand_m: Any, phase: Array = PHASES) -> PathLoads:
+def loads_on(basis: PathBasis, arm: Arm, beyond_hand_m: Any) -> PathLoads:
     """Find A, B, G_A and G_B of an arm, or of many, on a path.
 
     Parameters
     ----------
-    motion : Motion
-    arm : Arm
-        One, or many stacked (`segments.stack`).
     beyond_hand_m : float or ndarray (n,)
-        Distance of the ball's centre beyond the hand's end (m).
-    phase : ndarray (N,)
-
-    Returns
-    -------
-    PathLoads
-    """
-    return loads_on(path_basis_of(motion, phase), arm, beyond_hand_m)
-
-
-def loads_on(basis: PathBasis, arm: Arm, beyond_hand_m: Any) -> PathLoads:
-    """As `path_loads_of`, on a path whose basis is known.
-
-    Parameters
-    ----------
-    basis : PathBasis
-    arm : Arm
-    beyond_hand_m : float or ndarray (n,)
-
-    Returns
-    -------
-    PathLoads
     """
     own, ball = products_of_arm(arm), products_of_ball(arm, beyond_hand_m)
     of_arm = [basis.loads(key, own) for key in CHANNELS]

@@ -23,7 +23,7 @@ class Interval:
 
 
 def tails_of(level: float) -> list[float]:
-    """Probabilities of an interval's lower end, the median and the upper end.
+    """Find the tails of an interval.
 
     Parameters
     ----------
@@ -33,6 +33,7 @@ def tails_of(level: float) -> list[float]:
     Returns
     -------
     list of float
+        Probabilities of its lower end, the median and its upper end.
 
     Raises
     ------
@@ -51,7 +52,6 @@ def check_numbers(field: str, values: ArrayLike, limit: Limit) -> NDArray[np.flo
     field : str
         Name used in the message.
     values : array_like (...)
-    limit : Limit
 
     Returns
     -------

@@ -21,10 +21,24 @@ from numpy.typing import NDArray
 from scipy.interpolate import make_interp_spline
 
 from model.ball import beyond_the_hand_m
-from model.chain import Frame, Frames, Point, Points, State, X, Y, Z, cross, dot, frames_of, points_of, turning_speeds
+from model.chain import (
+    Frame,
+    Frames,
+    Point,
+    Points,
+    State,
+    X,
+    Y,
+    Z,
+    angular_velocities,
+    cross,
+    dot,
+    frames_of,
+    points_of,
+)
 from model.channels import CHANNELS, INDEX
 from model.checks import InputError, Limit, check_choice, check_number
-from model.dynamics import hold, inverse_dynamics, resolve
+from model.dynamics import grip_fraction, inverse_dynamics, resolve
 from model.filtered import Moving, low_passed
 from model.motion import PHASES, Motion, reference_motion
 from model.readouts import Readouts, read, reading_of
@@ -97,7 +111,7 @@ class View:
     values : dict of str to ndarray (N,)
         Torques (N m) and forces (N) by key of `channels.CHANNELS`, of a right-hander.
     speeds : dict of str to ndarray (N,)
-        Angular velocities (rad/s) by key of `chain.TURNS`, in the sense of the torque of that name.
+        Angular velocities (rad/s) by key of `chain.angular_velocities`, in the sense of the torque of that name.
     external_rotation : ndarray (N,)
         Angle (rad).
     phase_s : float
@@ -147,17 +161,7 @@ class View:
 
 
 def seen_by(laboratory: Laboratory, throw: Throw) -> View:
-    """See a throw on the reference path.
-
-    Parameters
-    ----------
-    laboratory : Laboratory
-    throw : Throw
-
-    Returns
-    -------
-    View
-    """
+    """See a throw on the reference path."""
     return seen_of(laboratory, reference_motion(), Throwing(throw.person, throw.ball, clock_of(throw)))
 
 
@@ -166,14 +170,8 @@ def seen_of(laboratory: Laboratory, motion: Motion, throwing: Throwing) -> View:
 
     Parameters
     ----------
-    laboratory : Laboratory
-    motion : Motion
     throwing : Throwing
         Who throws what, at which time-scale factor.
-
-    Returns
-    -------
-    View
     """
     phase_s = motion.duration_s / throwing.clock
     phase = sample_phases(laboratory.rate_hz, phase_s)
@@ -182,7 +180,7 @@ def seen_of(laboratory: Laboratory, motion: Motion, throwing: Throwing) -> View:
     state = _state(motion, throwing.clock, phase, extra, 1.0 / (laboratory.rate_hz * phase_s))
     centres, across = ({k: one.middle(extra) for k, one in of.items()} for of in _markers(laboratory, state, arm))
     frames, points = _chain_of(centres, across, arm, beyond_m)
-    loads = resolve(frames, inverse_dynamics(frames, points, arm, throwing.ball.mass_kg, hold(phase)))
+    loads = resolve(frames, inverse_dynamics(frames, points, arm, throwing.ball.mass_kg, grip_fraction(phase)))
     turned = np.arctan2(
         dot(frames.upper_arm.axis(Y), -frames.shoulder.axis(X)), dot(frames.upper_arm.axis(Y), frames.shoulder.axis(Y))
     )
@@ -190,7 +188,7 @@ def seen_of(laboratory: Laboratory, motion: Motion, throwing: Throwing) -> View:
         phase,
         (phase - 1.0) * phase_s,
         {key: loads[:, INDEX[key]] for key in CHANNELS},
-        turning_speeds(frames),
+        angular_velocities(frames),
         np.unwrap(turned),
         phase_s,
         frames,

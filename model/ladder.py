@@ -26,10 +26,8 @@ class Row:
 
     Attributes
     ----------
-    person : Person
     full_speed_m_s : mapping of Ball to float
         With each ball of the plan.
-    steps : tuple of Step
     order : tuple of int
         Which step each session is of.
     rises : mapping of str to float
@@ -79,7 +77,6 @@ class Most:
 
     Attributes
     ----------
-    throws : int
     area_nms : float
         Summed area of the session (N m s).
     metrics : dict of str to float
@@ -103,7 +100,6 @@ def ladder(row: Row, low: Step, high: Step) -> list[Step]:
 
     Parameters
     ----------
-    row : Row
     low, high : Step
         With the same ball.
 
@@ -127,11 +123,6 @@ def ladder(row: Row, low: Step, high: Step) -> list[Step]:
 
 def one_below(row: Row, step: Step) -> Step:
     """The slowest throw with the ball from which a step is reached in one, by the plan's limits.
-
-    Parameters
-    ----------
-    row : Row
-    step : Step
 
     Returns
     -------
@@ -157,12 +148,6 @@ def _within(before: Mapping[str, float], along: Mapping[str, Array], rises: Mapp
 
 def fitted(row: Row, rung: Rung, most: Most) -> Rung | None:
     """A session no higher than what is allowed: as it is, or slower with its ball.
-
-    Parameters
-    ----------
-    row : Row
-    rung : Rung
-    most : Most
 
     Returns
     -------

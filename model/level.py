@@ -19,8 +19,8 @@ from model.identity import PathLoads
 from model.interval import LEVEL, Interval, check_numbers
 from model.person import Person
 from model.quantity import READOUTS, Quantity, quantity_at
-from model.speed import SpeedProfile, speed_ratio
-from model.throw import SPEED_LIMIT, Throw, path_loads
+from model.speed import SpeedProfile
+from model.throw import SPEED_LIMIT, path_loads
 
 Array = NDArray[np.float64]
 
@@ -42,7 +42,6 @@ def speeds_at(loads: PathLoads, quantity: Quantity, target: float, mass_kg: Arra
     ----------
     loads : PathLoads
         Of one arm and ball radius.
-    quantity : Quantity
     target : float
         The value, in `quantity.unit`.
     mass_kg : array_like (M,)
@@ -81,7 +80,6 @@ class LevelLine:
 
     Attributes
     ----------
-    quantity : Quantity
     mass_kg, speed_m_s : ndarray (M,)
         Balls (kg) and the speed of each (m/s); NaN where there is none.
     exponent : ndarray (M,)
@@ -103,16 +101,19 @@ class LevelLine:
     mu_kg: float
 
 
-def level_line(reference: Throw, quantity: Quantity, mass_kg: ArrayLike) -> LevelLine:
-    """Find the level line of a quantity through a reference throw, for balls of the own ball's diameter.
+def line_of(
+    loads: PathLoads, quantity: Quantity, own_mass_kg: float, own_speed_m_s: float, mass_kg: ArrayLike
+) -> LevelLine:
+    """Find the level line of a quantity through a reference throw of an arm.
 
     p = ln(v_ref / v*(m)) / ln((m + mu) / (m_own + mu)).
 
     Parameters
     ----------
-    reference : Throw
-        The own ball, full effort.
-    quantity : Quantity
+    loads : PathLoads
+        Of one arm and ball radius.
+    own_mass_kg, own_speed_m_s : float
+        The reference throw: the own ball (kg), full effort (m/s).
     mass_kg : array_like (M,)
         Ball mass (kg).
 
@@ -125,27 +126,6 @@ def level_line(reference: Throw, quantity: Quantity, mass_kg: ArrayLike) -> Leve
     ------
     InputError
         If a mass is not accepted.
-    """
-    loads = path_loads(reference.person, reference.ball.diameter_m)
-    return line_of(loads, quantity, reference.ball.mass_kg, reference.speed_m_s, mass_kg)
-
-
-def line_of(
-    loads: PathLoads, quantity: Quantity, own_mass_kg: float, own_speed_m_s: float, mass_kg: ArrayLike
-) -> LevelLine:
-    """As `level_line`, for the curves of an arm.
-
-    Parameters
-    ----------
-    loads : PathLoads
-    quantity : Quantity
-    own_mass_kg, own_speed_m_s : float
-        The reference throw (kg, m/s).
-    mass_kg : array_like (M,)
-
-    Returns
-    -------
-    LevelLine
     """
     mass = check_numbers("ball_mass_kg", np.atleast_1d(mass_kg), BALL_LIMITS["mass_kg"])
     mu = equivalent_mass(loads, own_mass_kg).mass_kg
@@ -169,7 +149,6 @@ class EqualLoad:
 
     Attributes
     ----------
-    ball : Ball
     speed_m_s : Interval
         That speed (m/s). NaN where no accepted speed does. The interval is that of the athlete's own-ball speed; no
         wider than the speed itself if that was given as exact.
@@ -200,11 +179,6 @@ def equal_load_speeds(
 
     Parameters
     ----------
-    person : Person
-    own_ball : Ball
-    quantity : Quantity
-    rack : sequence of Ball
-    profile : SpeedProfile, optional
     reference_speed_m_s : float, optional
         Measured full-effort speed with the own ball (m/s); from before an injury, say.
     share : float
@@ -262,24 +236,3 @@ def _share(profile: SpeedProfile, ball: Ball, speed_m_s: float, full: Interval, 
     ratio = profile.ratio(ball.mass_kg, full.level)
     alike = speed_m_s / full.estimate
     return Interval(alike / ratio.estimate, alike / ratio.high, alike / ratio.low, full.level)
-
-
-def first_order_speeds(
-    mass_kg: ArrayLike, own_mass_kg: float, own_speed_m_s: float, mu_kg: float, exponent: float
-) -> Array:
-    """The level line of the first-order law, to lay beside the solved one.
-
-    Parameters
-    ----------
-    mass_kg : array_like (M,)
-    own_mass_kg, own_speed_m_s, mu_kg : float
-        Reference throw (kg, m/s) and equivalent mass (kg).
-    exponent : float
-        `quantity.READOUTS[...].first_order_p`.
-
-    Returns
-    -------
-    ndarray (M,)
-        Speeds (m/s).
-    """
-    return np.asarray(own_speed_m_s * speed_ratio(mass_kg, own_mass_kg, mu_kg, exponent))

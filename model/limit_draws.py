@@ -34,7 +34,6 @@ class Field:
 
     Attributes
     ----------
-    thrower : Thrower
     log_own, p, log_reference : ndarray (N,)
         Draws of own-ball speed (ln m/s), exponent, and the reference throw's speed (ln m/s).
     """
@@ -58,6 +57,7 @@ class Field:
         Parameters
         ----------
         mass_kg : float
+            Of the ball (kg).
 
         Returns
         -------
@@ -70,8 +70,6 @@ class Field:
 
         Parameters
         ----------
-        bound : Bound
-        amount : Amount
         log_reference : ndarray (K,)
             ln of the speed (m/s).
 
@@ -90,11 +88,6 @@ class Field:
 
     def recounted(self, bound: Bound, amount: Amount) -> Amount:
         """Count a limit the other way: a share of the reference throw's as an absolute amount, or back.
-
-        Parameters
-        ----------
-        bound : Bound
-        amount : Amount
 
         Returns
         -------
@@ -119,9 +112,6 @@ class Field:
 
         Parameters
         ----------
-        bound : Bound
-        amount : Amount
-        loads : PathLoads
         mass_kg : ndarray (M,)
         log_reference : ndarray (K,) or (M, K)
             ln of the reference throw's speed (m/s).
@@ -147,12 +137,12 @@ class Field:
 
         Parameters
         ----------
-        bound : Bound
-        amount : Amount
         mass_kg : ndarray (M,)
             Ball mass (kg).
         diameter_m : float
+            Of the ball (m).
         certainty : float
+            Share of the draws in which it is kept.
 
         Returns
         -------
@@ -220,10 +210,8 @@ class Field:
 
         Parameters
         ----------
-        bound : Bound
         amount : Amount
             Only whether it is absolute matters.
-        ball : Ball
         share : float
             Of full speed with the ball.
 
@@ -257,14 +245,6 @@ class Field:
 def field_of(thrower: Thrower) -> Field:
     """Draw what is not known of a thrower.
 
-    Parameters
-    ----------
-    thrower : Thrower
-
-    Returns
-    -------
-    Field
-
     Raises
     ------
     InputError
@@ -287,10 +267,6 @@ def quantile_rank(probability: float, count: int, below: bool) -> int:
         Number of draws.
     below : bool
         Whether no more than `probability` may lie strictly below it (an upper edge); else no less at or below it.
-
-    Returns
-    -------
-    int
     """
     place = int(probability * count + ROUNDING) if below else int(np.ceil(probability * count - ROUNDING)) - 1
     return min(max(place, 0), count - 1)
@@ -304,6 +280,7 @@ def _kept_run(low: Array, high: Array, certainty: float) -> tuple[int, int]:
     low, high : ndarray (N,)
         Ends of the range that keeps it in each draw (ln share); the low one is above the high where none does.
     certainty : float
+        Share of the draws in which it is kept.
 
     Returns
     -------

@@ -32,7 +32,6 @@ def turning_speeds(loads: PathLoads, quantity: Quantity, mass_kg: ArrayLike) -> 
     ----------
     loads : PathLoads
         Of one arm and ball radius.
-    quantity : Quantity
     mass_kg : array_like (...)
         Ball mass (kg).
 
@@ -78,7 +77,6 @@ def limit_speeds(
     ----------
     loads : PathLoads
         Of one arm and ball radius.
-    quantity : Quantity
     mass_kg, target : array_like (...)
         Ball mass (kg) and value (in `quantity.unit`), broadcast together.
     slow : bool

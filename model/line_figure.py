@@ -31,6 +31,7 @@ class LineFigure:
         ``elbow``, ``wrist`` and ``ball``, in m. X toward the target, Y up, Z to the thrower's right; a left-hander's
         throw is the mirror image.
     ball_radius_m : float
+        Of the ball (m).
     varus_axis : ndarray (N, 3)
         Unit vector, square to the forearm, about which a positive varus torque turns it by the right-hand rule.
     """
@@ -47,13 +48,8 @@ def line_figure(person: Person, ball_diameter_m: float) -> LineFigure:
 
     Parameters
     ----------
-    person : Person
     ball_diameter_m : float
         The ball's diameter (m).
-
-    Returns
-    -------
-    LineFigure
     """
     phase = np.linspace(0.0, END_PHASE, FRAMES)
     ball = Ball(0.145, ball_diameter_m)  # neither its mass nor the speed moves a joint centre

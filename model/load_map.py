@@ -31,7 +31,6 @@ def load_map(loads: PathLoads, quantity: Quantity, mass_kg: ArrayLike, speed_m_s
     ----------
     loads : PathLoads
         Of one arm and ball radius.
-    quantity : Quantity
     mass_kg, speed_m_s : array_like (M,), (V,)
         Rising ball masses (kg) and release speeds (m/s).
 
@@ -118,8 +117,6 @@ def contour(loads: PathLoads, quantity: Quantity, value: float, mass_kg: ArrayLi
 
     Parameters
     ----------
-    loads : PathLoads
-    quantity : Quantity
     value : float
         In `quantity.unit`.
     mass_kg : array_like (M,)

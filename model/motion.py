@@ -1,7 +1,7 @@
 """A motion: a path of joint angles over phase, and a clock that runs along it.
 
 Phase 0 is stride foot contact, 1 is ball release, 1.25 the end of the follow-through. The path is a set of B-spline
-curves; speed is the clock alone: clock ratio s runs phase 0 to 1 in T / s seconds, so rates scale with s and
+curves; speed is the clock alone: time-scale factor s runs phase 0 to 1 in T / s seconds, so rates scale with s and
 accelerations with s2. The reference motion is solved for (`solve_motion`) and kept as data beside this module.
 """
 
@@ -73,7 +73,7 @@ class Motion:
     coefficients : ndarray (K, 8)
         Spline coefficients of each joint angle (rad), in the order of `chain.COORDINATES`.
     duration_s : float
-        Time from foot contact to release at clock ratio 1 (s).
+        Time from foot contact to release at time-scale factor 1 (s).
     max_external_rotation_phase : float
         Phase of maximum external rotation.
     """
@@ -92,11 +92,7 @@ class Motion:
         phase : array_like (N,)
             Phases, 0 to 1.25.
         clock : float
-            Clock ratio s; 1 is the reference speed.
-
-        Returns
-        -------
-        State
+            Time-scale factor s; 1 is the reference speed.
         """
         phase = np.asarray(phase, dtype=float)
         pace = clock / self.duration_s
@@ -117,10 +113,6 @@ def moving(phase: Array, q: Any, dq: Any, ddq: Any, duration_s: float, pace: flo
         Foot contact to release at the reference clock (s), for which the travel is prescribed.
     pace : float
         Phases a second (1/s).
-
-    Returns
-    -------
-    State
     """
     start, change = TRAVEL_SPEED_M_S
     by_phase = duration_s / REFERENCE_STATURE_M  # m/s at the reference clock -> statures a phase

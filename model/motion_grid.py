@@ -62,12 +62,7 @@ def _scaled(scales: dict[str, float], factor: float) -> dict[str, float]:
 
 @cache
 def recipes() -> dict[str, Recipe]:
-    """The recipe and twelve others that also reach the targets, or nearly: what the band must not hang on.
-
-    Returns
-    -------
-    dict of str to Recipe
-    """
+    """The recipe and twelve others that also reach the targets, or nearly: what the band must not hang on."""
     full, never = Recipe(), 1e9
     light = replace(full, torque_scale_nm=_scaled(full.torque_scale_nm, 1 / 0.7))
     return {
@@ -143,10 +138,6 @@ class Task:
 def mu_kg(body: str) -> float:
     """Equivalent mass of a body's arm at the varus peak.
 
-    Parameters
-    ----------
-    body : str
-
     Returns
     -------
     float
@@ -156,16 +147,7 @@ def mu_kg(body: str) -> float:
 
 
 def own_throw(body: str, recipe: str = "recipe") -> Task:
-    """A body's full-effort throw with the own ball.
-
-    Parameters
-    ----------
-    body, recipe : str
-
-    Returns
-    -------
-    Task
-    """
+    """A body's full-effort throw with the own ball."""
     return Task(body, recipe, OWN_MASS_KG, BODIES[body].own_speed_m_s)
 
 
@@ -269,16 +251,7 @@ def _size(body: str) -> tuple[float, float, float]:
 
 
 def problem_of(task: Task) -> tuple[Recipe, Throwing]:
-    """What the solver is asked.
-
-    Parameters
-    ----------
-    task : Task
-
-    Returns
-    -------
-    Recipe, Throwing
-    """
+    """What the solver is asked."""
     body = BODIES[task.body]
     own_clock, torque, force = _size(task.body)
     clock = own_clock * task.speed_m_s / body.own_speed_m_s
@@ -294,13 +267,8 @@ def solve_task(task: Task, start: Array | None = None) -> Solution:
 
     Parameters
     ----------
-    task : Task
     start : ndarray (K * 8,), optional
         Where to begin: the own throw's coefficients (rad) by the same recipe.
-
-    Returns
-    -------
-    Solution
 
     Raises
     ------

@@ -25,7 +25,6 @@ Array = NDArray[np.float64]
 THROWS = (1, 2, 3, 5)  # how many further throws are looked at, unless other counts are asked for
 THINNED = 3  # every third sigma is enough
 OUTCOMES = np.linspace(-4.0, 4.0, 25)  # outcomes averaged over, in predictive standard deviations
-HALF = 0.5
 
 
 @dataclass(frozen=True)
@@ -34,7 +33,6 @@ class NextReading:
 
     Attributes
     ----------
-    ball : Ball
     throws : int
         How many, at full effort.
     width_now, width_then : float
@@ -54,25 +52,6 @@ class NextReading:
         """Width then as a share of the width now."""
         return self.width_then / self.width_now
 
-    def sentence(self, ball_name: str) -> str:
-        """Say it.
-
-        Parameters
-        ----------
-        ball_name : str
-            The ball as it is called on the screen, as "360 g ball".
-
-        Returns
-        -------
-        str
-        """
-        words = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
-        count = words[self.throws] if self.throws < len(words) else str(self.throws)
-        throws, verb = ("throw", "s") if self.throws == 1 else ("throws", "")
-        if 0.47 <= self.ratio <= 0.53:
-            return f"{count} {throws} with the {ball_name} halve{verb} the interval"
-        return f"{count} {throws} with the {ball_name} narrow{verb} the interval by {1.0 - self.ratio:.0%}"
-
 
 def next_readings(
     profile: SpeedProfile, rack: Sequence[Ball], *, throws: Sequence[int] = THROWS, level: float = LEVEL
@@ -81,9 +60,6 @@ def next_readings(
 
     Parameters
     ----------
-    profile : SpeedProfile
-    rack : sequence of Ball
-    throws : sequence of int
     level : float
         Probability of the interval.
 
@@ -113,37 +89,6 @@ def next_readings(
         order = np.argsort(widths, kind="stable")
         found += [NextReading(rack[i], number, now.high - now.low, widths[i], level) for i in order]
     return tuple(found)
-
-
-def throws_to_halve(
-    profile: SpeedProfile, rack: Sequence[Ball], *, most: int = 10, level: float = LEVEL
-) -> NextReading | None:
-    """The fewest throws with one ball that can be expected to halve the interval.
-
-    Parameters
-    ----------
-    profile : SpeedProfile
-    rack : sequence of Ball
-    most : int
-        How many throws are thought of at most.
-    level : float
-        Probability of the interval.
-
-    Returns
-    -------
-    NextReading or None
-        The ball that narrows it most with that many; None if even `most` throws with no ball halve it.
-
-    Raises
-    ------
-    InputError
-        As `next_readings`.
-    """
-    for count in range(1, int(check_number("most", most, THROWS_LIMIT)) + 1):
-        best = next_readings(profile, rack, throws=(count,), level=level)[0]
-        if best.ratio <= HALF:
-            return best
-    return None
 
 
 def _expected_width(seen: Posterior, own: Measured | Regressed, x: Array, throws: int, level: float) -> float:

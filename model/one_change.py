@@ -22,13 +22,8 @@ def with_hand(throw: Throw, share: float) -> Curves:
 
     Parameters
     ----------
-    throw : Throw
     share : float
         The hand's mass over the person's own; its inertia goes with it.
-
-    Returns
-    -------
-    Curves
 
     Raises
     ------
@@ -48,13 +43,8 @@ def with_forearm(throw: Throw, share: float) -> Curves:
 
     Parameters
     ----------
-    throw : Throw
     share : float
         The forearm's length over the person's own.
-
-    Returns
-    -------
-    Curves
 
     Raises
     ------
@@ -71,13 +61,8 @@ def with_clock(throw: Throw, share: float) -> Curves:
 
     Parameters
     ----------
-    throw : Throw
     share : float
         The clock over the throw's own, and so the release speed over its.
-
-    Returns
-    -------
-    Curves
 
     Raises
     ------

@@ -7,7 +7,7 @@ shoulder's acceleration is h a_R. With lengths Lu, Lf, masses m, distances c of 
 joints, principal inertias I about the centres of mass, and gravity g, put
 
     Me = mf + mh,    Ms = mu + Me                                       masses beyond elbow and shoulder
-    Sh = mh ch,      Sf = mf cf + mh Lf,      Su = mu cu + Me Lu        first moments, all beyond hung at the far end
+    Sh = mh ch,      Sf = mf cf + mh Lf,      Su = mu cu + Me Lu        first moments, all beyond hung at the distal end
     Jh = Ih + mh ch2 d,   Jf = If + (mf cf2 + mh Lf2) d,   Ju = Iu + (mu cu2 + Me Lu2) d,    d = (1, 1, 0)
 
 Forces first. What lies beyond the elbow has its mass at h a_R + Lu a_U, and the rest of its acceleration along forearm
@@ -17,10 +17,10 @@ and hand; the same one joint nearer (F is what the nearer part exerts on the far
     F_shoulder = Ms h a_R + Su a_U    + Sf a_F + Sh a_H - Ms g
 
 A moment about a proximal joint is that about the next one, plus the segment's own change of angular momentum about the
-proximal joint, plus its length crossed with the force at its far end. With s_k = (alpha . e_k) e_k + (omega . e_k)
+proximal joint, plus its length crossed with the force at its distal end. With s_k = (alpha . e_k) e_k + (omega . e_k)
 omega x e_k for each axis of a segment's frame, sum_k J_k s_k is the change of angular momentum about its proximal joint
 as if that stood still: since e x a = sum_k d_k s_k for the segment's own arrow, the parallel-axis terms of all that
-hangs at the far end fold into J. What is left are the first moments' moments against the joint's own acceleration:
+hangs at the distal end fold into J. What is left are the first moments' moments against the joint's own acceleration:
 
     M_wrist    = Jh s_H + Sh e_H x (h a_R + Lu a_U + Lf a_F - g)
     M_elbow    = Jh s_H + Jf s_F + Sh Lf (e_H x a_F + e_F x a_H)
@@ -47,7 +47,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from model.chain import Frame, Frames, Point, X, Y, Z, cross, frames_of, reached, unit_arrow
 from model.channels import CHANNELS
-from model.dynamics import GRAVITY_M_S2, Wrench, Wrenches, hold, resolve, spin_of
+from model.dynamics import GRAVITY_M_S2, Wrench, Wrenches, grip_fraction, resolve, spin_of
 from model.motion import PHASES, Motion, reference_motion
 from model.segments import SHOULDER_SHARE, Arm
 
@@ -111,6 +111,7 @@ class PathBasis:
     duration_s : float
         Foot contact to release at time-scale factor 1 (s).
     max_external_rotation_phase : float
+        As `PathLoads` has it.
     """
 
     phase: Array
@@ -149,7 +150,6 @@ class PathBasis:
             A key of `channels.CHANNELS`.
         products : ndarray (..., P)
             From `products_of_arm`, or with `ball` from `products_of_ball`.
-        ball : bool
 
         Returns
         -------
@@ -262,12 +262,7 @@ def path_basis_of(motion: Motion, phase: ArrayLike = PHASES) -> PathBasis:
 
     Parameters
     ----------
-    motion : Motion
     phase : array_like (N,)
-
-    Returns
-    -------
-    PathBasis
     """
     phase = np.asarray(phase, dtype=float)
     state = motion.state(phase)
@@ -286,7 +281,7 @@ def path_basis_of(motion: Motion, phase: ArrayLike = PHASES) -> PathBasis:
             key in _BALL_ONLY,
         )
     return PathBasis(
-        phase, hold(phase), tables, _release(motion), motion.duration_s, motion.max_external_rotation_phase
+        phase, grip_fraction(phase), tables, _release(motion), motion.duration_s, motion.max_external_rotation_phase
     )
 
 
@@ -330,7 +325,7 @@ def _motion_terms(frames: Frames, a: dict[str, Array]) -> dict[tuple[str, str], 
                 continue
             first, length = term[1].upper(), term[-1].upper()  # Sh Lf: the hand's first moment on the forearm's length
             found[group, term] = cross(e[first], a[length])
-            if _PASSES_ON[group] >= _PASSES_ON[length]:  # the moment of the force at that segment's far end
+            if _PASSES_ON[group] >= _PASSES_ON[length]:  # the moment of the force at that segment's distal end
                 found[group, term] = found[group, term] + cross(e[length], a[first])
     return found
 

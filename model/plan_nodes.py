@@ -26,6 +26,7 @@ class Nodes:
     ----------
     balls : tuple of Ball (n,)
     share, speed_m_s : ndarray
+        Share of full speed with the ball, and the speed it comes to (m/s).
     metrics : dict of str to ndarray
         For each key of `METRICS`, in SI.
     """
@@ -40,36 +41,19 @@ class Nodes:
 
         Parameters
         ----------
-        ball : Ball
         share : float
-
-        Returns
-        -------
-        int
+            Of full speed with the ball.
         """
         same = [i for i, one in enumerate(self.balls) if one == ball and abs(self.share[i] - share) < SAME]
         return same[0]
 
     def step(self, i: int) -> Step:
-        """A node as a step.
-
-        Parameters
-        ----------
-        i : int
-
-        Returns
-        -------
-        Step
-        """
+        """A node as a step."""
         metrics = {key: float(values[i]) for key, values in self.metrics.items()}
         return Step(self.balls[i], float(self.share[i]), float(self.speed_m_s[i]), metrics)
 
     def rise(self, key: str) -> Array:
         """Relative rise of a metric from each node (row) to each other (column); (n, n).
-
-        Parameters
-        ----------
-        key : str
 
         Returns
         -------
@@ -88,14 +72,8 @@ def nodes_of(person: Person, speeds: FullSpeeds, balls: Sequence[Ball], shares: 
 
     Parameters
     ----------
-    person : Person
-    speeds : FullSpeeds
-    balls : sequence of Ball
     shares : sequence of float
-
-    Returns
-    -------
-    Nodes
+        Of full speed, the same for every ball.
 
     Raises
     ------

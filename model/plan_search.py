@@ -53,9 +53,6 @@ def find_plan(
 
     Parameters
     ----------
-    person : Person
-    speeds : FullSpeeds
-    rack : sequence of Ball
     goal, start : (Ball, float)
         Ball and share of full speed with it.
     steps : int
@@ -66,7 +63,6 @@ def find_plan(
         A key of `METRICS`.
     share_step : float
         Grid of the shares looked at, from the lower of start and goal up to full speed; finer below `COARSE`.
-    order : Order
 
     Returns
     -------
@@ -111,13 +107,10 @@ def costs(nodes: Nodes, first: int, last: int, count: int, limits: PlanLimits, l
 
     Parameters
     ----------
-    nodes : Nodes
     first, last : int
         Start and goal.
     count : int
         Number of steps.
-    limits : PlanLimits
-    lead : str
 
     Returns
     -------

@@ -31,21 +31,18 @@ class Readout:
         Plain name, and what its unit is: the reading's times this ('' for the same, 's' for a time alone).
     power : int
         k of the first-order law: the readout goes as (m + mu) s^k, a time as 1 / s.
-    first_order_p : float
-        Exponent at which it is level to first order: 1 / k; 0 for a time.
     """
 
     label: str
     unit_factor: str
     power: int
-    first_order_p: float
 
 
 READOUTS = {
-    "rise_rate": Readout("rise rate", "/s", 3, 1 / 3),
-    "peak": Readout("peak", "", 2, 1 / 2),
-    "area": Readout("area under the curve", "·s", 1, 1.0),
-    "loaded_s": Readout("time loaded", "s", -1, 0.0),
+    "rise_rate": Readout("rise rate", "/s", 3),
+    "peak": Readout("peak", "", 2),
+    "area": Readout("area under the curve", "·s", 1),
+    "loaded_s": Readout("time loaded", "s", -1),
 }
 
 
@@ -97,7 +94,6 @@ def curve_parts(loads: PathLoads, reading: Reading, mass_kg: ArrayLike) -> tuple
     ----------
     loads : PathLoads
         Of one arm.
-    reading : Reading
     mass_kg : array_like (M,)
         Ball mass (kg).
 
@@ -118,7 +114,6 @@ def quantity_at(loads: PathLoads, quantity: Quantity, mass_kg: ArrayLike, speed_
     ----------
     loads : PathLoads
         Of one arm and ball radius.
-    quantity : Quantity
     mass_kg, speed_m_s : array_like (...)
         Ball mass (kg) and release speed (m/s), broadcast together.
 
@@ -155,7 +150,6 @@ def weight_share(loads: PathLoads, quantity: Quantity, mass_kg: float, speed_m_s
     ----------
     loads : PathLoads
         Of one arm and ball radius.
-    quantity : Quantity
     mass_kg, speed_m_s : float
         Ball mass (kg) and release speed (m/s).
 

@@ -72,20 +72,12 @@ class Corrected:
     common_relative_sd : float
         The part of the error that all readings from this place share, relative: for `speed.fit`. The radar's own
         scatter is not in it; it is part of the readings' noise.
-    doubts : tuple of str
-        Why the result should be looked at again: ``correction`` where the factor is `LARGE_CORRECTION` or more,
-        ``speed`` where the speed is `FASTEST_M_S` or more. Nothing is refused for it.
     """
 
     speed_m_s: float
     sd_m_s: float
     factor: float
     common_relative_sd: float
-    doubts: tuple[str, ...] = ()
-
-
-LARGE_CORRECTION = 1.10  # factor from which a correction is doubted: 6 m of drag and an angle of 20 degrees (judgement)
-FASTEST_M_S = 48.0  # release speed from which a reading is doubted: the fastest pitches on record are near it (memory)
 
 
 def release_speed(reading_m_s: float, ball: Ball, radar: Radar | None, air: Air = STILL_AIR) -> Corrected:
@@ -98,14 +90,8 @@ def release_speed(reading_m_s: float, ball: Ball, radar: Radar | None, air: Air 
     ----------
     reading_m_s : float
         What the radar shows (m/s).
-    ball : Ball
     radar : Radar or None
         None, the default everywhere: the reading is taken as the release speed, without an error of its own.
-    air : Air
-
-    Returns
-    -------
-    Corrected
 
     Raises
     ------
@@ -114,7 +100,7 @@ def release_speed(reading_m_s: float, ball: Ball, radar: Radar | None, air: Air 
     """
     reading = check_number("reading_m_s", reading_m_s, SPEED_LIMIT)
     if radar is None:
-        return Corrected(reading, 0.0, 1.0, 0.0, _doubts(1.0, reading))
+        return Corrected(reading, 0.0, 1.0, 0.0)
     slowing = air.slowing_1_m(ball)
     factor = math.exp(slowing * radar.distance_m) / math.cos(radar.angle_rad)
     tan, sd = math.tan(radar.angle_rad), radar.angle_sd_rad
@@ -122,9 +108,4 @@ def release_speed(reading_m_s: float, ball: Ball, radar: Radar | None, air: Air 
     common = math.hypot(slowing * radar.distance_sd_m, slowing * radar.distance_m * radar.drag_relative_sd, by_angle)
     speed = check_number("speed_m_s", reading * factor, SPEED_LIMIT)
     sd = speed * math.hypot(common, radar.reading_sd_m_s / reading)
-    return Corrected(speed, sd, factor, common, _doubts(factor, speed))
-
-
-def _doubts(factor: float, speed_m_s: float) -> tuple[str, ...]:
-    found = (("correction", factor >= LARGE_CORRECTION), ("speed", speed_m_s >= FASTEST_M_S))
-    return tuple(name for name, doubted in found if doubted)
+    return Corrected(speed, sd, factor, common)

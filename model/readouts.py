@@ -4,8 +4,8 @@ A sampled curve is taken as straight between its samples. Passings of a level, t
 that curve; only the peak is refined, by the parabola through the highest sample and its two neighbours, and levels
 given as a share of the peak are shares of the refined one. Only the positive part of a curve counts.
 
-Everything is read in phase first and put on a clock afterwards: at clock ratio s a phase lasts T / s seconds, so times
-and areas are multiplied by it, rise rates divided, peaks and work left alone.
+Everything is read in phase first and put on a clock afterwards: at time-scale factor s a phase lasts T / s seconds, so
+times and areas are multiplied by it, rise rates divided, peaks and work left alone.
 
 How odd curves are read:
 
@@ -32,7 +32,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from model.chain import frames_of, turning_speeds
+from model.chain import angular_velocities, frames_of
 from model.channels import CHANNELS, END_PHASE, READINGS, RELEASE_PHASE, Reading
 from model.checks import InputError
 from model.motion import PHASES, reference_motion
@@ -64,7 +64,7 @@ class Readouts:
     rise_rate : float or ndarray
         0.8 peak / (first passing of 90 % - last upward passing of 10 % before it) (N m/s or N/s).
     work_in_j, work_out_j : float or ndarray
-        Integral of torque times turning speed (J) of the positive part of the torque: taken in while the joint turns
+        Integral of torque times angular velocity (J) of the positive part of the torque: taken in while the joint turns
         against it (zero or negative) and given out while it turns along (zero or positive). NaN for what does not turn.
     peak_at_edge : bool or ndarray
         Whether the peak lies on the window's first or last sample, so that the curve may go on rising beyond.
@@ -84,7 +84,23 @@ class Readouts:
 
 @dataclass(frozen=True)
 class PhaseReadouts:
-    """The same as `Readouts` over phase: times in phases, area and rise rate a phase; arrays (...)."""
+    """The same as `Readouts` over phase; arrays (...).
+
+    Attributes
+    ----------
+    peak : ndarray
+        In the unit of the curve.
+    peak_phase : ndarray
+        Where the peak is.
+    loaded, above, half_height : ndarray
+        Times, in phases.
+    area, rise_rate : ndarray
+        The unit of the curve times a phase, and for each phase.
+    work_in_j, work_out_j : ndarray
+        As `Readouts` has them (J).
+    peak_at_edge : ndarray of bool
+        As `Readouts` has it.
+    """
 
     peak: Array
     peak_phase: Array
@@ -130,7 +146,6 @@ def read_curves(curves: Curves, key: str, *, share: float = LOADED_SHARE, above:
 
     Parameters
     ----------
-    curves : Curves
     key : str
         A key of `channels.READINGS`, or of `channels.CHANNELS` for its positive side.
     share : float
@@ -149,7 +164,7 @@ def read_curves(curves: Curves, key: str, *, share: float = LOADED_SHARE, above:
         If the key is unknown, or as `read` says.
     """
     reading = reading_of(key)
-    rate = path_turning_rate(reading)
+    rate = path_angular_velocity(reading)
     found = read(
         curves.phase,
         reading.sign * curves.values[reading.channel],
@@ -170,10 +185,6 @@ def reading_of(key: str) -> Reading:
         A key of `READINGS`; or of `CHANNELS`, which stands for its positive side, torques to release and forces to the
         end of the follow-through.
 
-    Returns
-    -------
-    Reading
-
     Raises
     ------
     InputError
@@ -189,14 +200,10 @@ def reading_of(key: str) -> Reading:
 
 
 @cache
-def path_turning_rate(reading: Reading) -> Array | None:
+def path_angular_velocity(reading: Reading) -> Array | None:
     """Turning of a reading's joint along the reference path, about the axis and in the sense of its torque.
 
     The path is the same for every arm and clock, and so is this.
-
-    Parameters
-    ----------
-    reading : Reading
 
     Returns
     -------
@@ -207,7 +214,7 @@ def path_turning_rate(reading: Reading) -> Array | None:
     if turn is None:
         return None
     motion = reference_motion()
-    return reading.sign * turning_speeds(frames_of(motion.state(PHASES)))[turn] * motion.duration_s
+    return reading.sign * angular_velocities(frames_of(motion.state(PHASES)))[turn] * motion.duration_s
 
 
 def read(

@@ -1,4 +1,4 @@
-"""A person -> the arm's segments: lengths, masses, mass centres and inertias.
+"""A person -> the arm's segments: lengths, masses, centres of mass and inertias.
 
 Each segment's frame has its origin at the proximal joint, z along the segment from the proximal to the distal joint,
 y along the axis of flexion, x = y x z (forward when the arm is held out sideways with the palm forward). The tables
@@ -64,9 +64,9 @@ class Segment:
     length_m, mass_kg : float or ndarray
         Length between joint centres (m) and mass (kg).
     centre_m : float or ndarray
-        Distance of the mass centre from the proximal joint along z (m).
+        Distance of the centre of mass from the proximal joint along z (m).
     inertia_x_kg_m2, inertia_y_kg_m2, inertia_z_kg_m2 : float or ndarray
-        Principal moments of inertia (kg m2), about the mass centre, expressed in the segment's frame.
+        Principal moments of inertia (kg m2), about the centre of mass, expressed in the segment's frame.
     """
 
     length_m: Any
@@ -126,7 +126,7 @@ def _segment(person: Person, name: str, measured_length_m: float | None) -> Segm
     table = ADULT[person.sex][name]
     length_m = table.length_share * person.stature_m if measured_length_m is None else measured_length_m
     mass_kg = mass_share(person.sex, name, person.age_years) * person.body_mass_kg
-    # I = m (k L)^2: a measured length carries the mass centre and the inertia with it (I ~ L^2), but not the mass
+    # I = m (k L)^2: a measured length carries the centre of mass and the inertia with it (I ~ L^2), but not the mass
     inertia = [mass_kg * (share * length_m) ** 2 for share in table.radii_share]
     return Segment(length_m, mass_kg, table.centre_share * length_m, *inertia)
 
@@ -134,12 +134,8 @@ def _segment(person: Person, name: str, measured_length_m: float | None) -> Segm
 def arm_of(person: Person) -> Arm:
     """Scale the arm of a person.
 
-    Segment mass = share x body mass; length = share x stature, or as measured; mass centre = share x length;
+    Segment mass = share x body mass; length = share x stature, or as measured; centre of mass = share x length;
     I = m (k L)^2 about each axis.
-
-    Parameters
-    ----------
-    person : Person
 
     Returns
     -------

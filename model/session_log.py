@@ -29,17 +29,14 @@ class Logged:
 
     Parameters
     ----------
-    day : date
     index : int
         Its place in the plan's row of sessions, from 0.
     place : int
         Which step it was of, from 0.
-    ball : Ball
     speed_m_s : float
         The most that was to be thrown (m/s): the step's, or less where it was lowered.
     planned, throws : int
         Throws as planned; and thrown.
-    notes : Notes
     decision : str
         One of `DECISIONS`.
     days_off : int
@@ -50,7 +47,6 @@ class Logged:
         Highest speed read.
     was_repeat : bool
         Whether the session before was thrown again in its place, because of soreness in the warm-up.
-    note : str
 
     Raises
     ------
@@ -104,7 +100,6 @@ def withdrawn_of(signs: Iterable[StopSign], plan: str) -> Mapping[int, frozenset
 
     Parameters
     ----------
-    signs : iterable of StopSign
     plan : str
         What tells the plan from the athlete's others.
 
@@ -125,7 +120,6 @@ def facts_of(log: Sequence[Logged], withdrawn: Mapping[int, frozenset[str]] = NO
 
     Parameters
     ----------
-    log : sequence of Logged
     withdrawn : mapping of int to frozenset of str
         As `withdrawn_of` has it: these count as never entered.
 
@@ -151,13 +145,8 @@ def advice_of(log: Sequence[Logged], withdrawn: Mapping[int, frozenset[str]] = N
 
     Parameters
     ----------
-    log : sequence of Logged
     withdrawn : mapping of int to frozenset of str
         As for `facts_of`.
-
-    Returns
-    -------
-    tuple of Advice
     """
     return tuple(advise(facts) for facts in facts_of(log, withdrawn))
 
@@ -169,7 +158,6 @@ def new_signs(
 
     Parameters
     ----------
-    log : sequence of Logged
     known : iterable of StopSign
         What stands, was cleared or was withdrawn: none of these is made again.
     entered : mapping of int to Signed
@@ -201,7 +189,6 @@ def earliest_day(
     ----------
     first_day : date
         Of the calendar.
-    log : sequence of Logged
     withdrawn : mapping of int to frozenset of str
         As for `facts_of`.
 
@@ -224,7 +211,6 @@ def weeks_from(first_day: date, log: Sequence[Logged], next_day: date) -> date:
     ----------
     first_day : date
         Of the calendar.
-    log : sequence of Logged
     next_day : date
         On which the next session may be.
 
@@ -242,8 +228,6 @@ def after_a_sign(log: Sequence[Logged], signs: Iterable[StopSign], plan: str = "
 
     Parameters
     ----------
-    log : sequence of Logged
-    signs : iterable of StopSign
     plan : str
         What tells the log's plan from the athlete's others.
 

@@ -11,7 +11,6 @@ from dataclasses import dataclass, field
 
 from model.checks import InputError, Limit, check_choice, check_number
 
-SORENESS_ROWS = ("9-load-rules-12", "9-load-rules-15")
 PRINTED, JUDGEMENT, COMMON = "printed", "judgement", "common practice"
 """Where a rule comes from: the printed soreness rules; our own judgement; common practice, no source."""
 
@@ -125,8 +124,6 @@ class Notes:
 
     Parameters
     ----------
-    pain : JointPain
-    soreness : Soreness
     signs : iterable of str
         Keys of `STOP_SIGNS` and `URGENT_SIGNS`.
     painkiller : bool, optional
@@ -176,7 +173,6 @@ class Facts:
 
     Attributes
     ----------
-    notes : Notes
     thrown : int
         Throws of the session.
     painful_in_a_row : int
@@ -225,7 +221,6 @@ class Rule:
 
     Attributes
     ----------
-    key : str
     applies : callable
         Of the facts.
     action : str
@@ -305,16 +300,7 @@ class Advice:
 
 
 def advise(facts: Facts) -> Advice:
-    """Find what the rules allow after a session.
-
-    Parameters
-    ----------
-    facts : Facts
-
-    Returns
-    -------
-    Advice
-    """
+    """Find what the rules allow after a session."""
     applying = [rule for rule in RULES if rule.applies(facts)]
     deciding = max(applying, key=lambda rule: ACTIONS.index(rule.action))  # of equals the first of the table
     return Advice(deciding, tuple(one for one in applying if one not in (deciding, RULES[-1])), facts.signs)
@@ -327,9 +313,5 @@ def no_more_than(action: str, most: str) -> str:
     ----------
     action, most : str
         Of `ACTIONS`.
-
-    Returns
-    -------
-    str
     """
     return max(action, most, key=ACTIONS.index)

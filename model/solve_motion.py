@@ -18,7 +18,7 @@ from scipy.optimize import least_squares, minimize_scalar
 from model.ball import beyond_the_hand_m
 from model.chain import COORDINATES, X, Y, Z, dot, frames_of, points_of
 from model.channels import CHANNELS, INDEX
-from model.dynamics import hold, inverse_dynamics, resolve
+from model.dynamics import grip_fraction, inverse_dynamics, resolve
 from model.motion import DEGREE, Motion, design_matrix, moving
 from model.segments import arm_of
 from model.solve_recipe import REFERENCE_THROWING, Landmark, Recipe, Throwing, landmarks
@@ -37,7 +37,6 @@ class MotionProblem:
 
     Parameters
     ----------
-    recipe : Recipe
     throwing : Throwing
         Who throws what at which time-scale factor; the reference throw unless another is asked for.
     marks : tuple of Landmark, optional
@@ -53,7 +52,7 @@ class MotionProblem:
         self.phase = np.linspace(0.0, 1.25, recipe.phases)
         self.coefficients = recipe.intervals + DEGREE
         self.splines = [design_matrix(recipe.intervals, self.phase, k) for k in range(4)]
-        self.held = hold(self.phase)
+        self.held = grip_fraction(self.phase)
         self.arm = arm_of(throwing.person)
         self.beyond_hand_m = beyond_the_hand_m(throwing.ball.diameter_m)
         self.landmarks = throwing.marks(landmarks() if marks is None else marks)
@@ -215,8 +214,6 @@ class Solution:
 
     Attributes
     ----------
-    motion : Motion
-    recipe : Recipe
     cost : dict of str to float
         Half the sum of squares of each block of residuals.
     evaluations : int
@@ -243,7 +240,6 @@ def solve(
 
     Parameters
     ----------
-    recipe : Recipe
     progress : callable
         Called with the number of the evaluation and half its sum of squares.
     start : ndarray (K * 8,), optional
@@ -310,7 +306,6 @@ def record_of(solution: Solution, solved_on: str) -> dict[str, Any]:
 
     Parameters
     ----------
-    solution : Solution
     solved_on : str
         Date, ISO 8601.
 

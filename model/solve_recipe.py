@@ -48,7 +48,6 @@ class Throwing:
 
     Attributes
     ----------
-    person, ball : Person, Ball
     clock : float
         Time-scale factor s: landmarks and limits of speed are multiplied by it, landmarks of angle stay.
     """
@@ -210,7 +209,6 @@ def recipe_for(
 
     Parameters
     ----------
-    base : Recipe
     clock : float
         Time-scale factor s.
     release_speed_m_s : float
@@ -219,10 +217,6 @@ def recipe_for(
         Factors on what is tolerated of torque and of force.
     duration : float
         Factor on the time from foot contact to release at factor 1, beside the s of the clock.
-
-    Returns
-    -------
-    Recipe
     """
 
     def times(scales: dict[str, float], factor: float) -> dict[str, float]:

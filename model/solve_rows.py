@@ -11,7 +11,7 @@ Array = NDArray[Any]
 
 @dataclass(frozen=True)
 class Rows:
-    """Some residuals (n,) and their derivatives (n, K * 8) by the spline coefficients."""
+    """Some residuals: value (n,), and slope (n, K * 8), their derivatives by the spline coefficients."""
 
     value: Array
     slope: Array
@@ -22,10 +22,6 @@ class Rows:
         Parameters
         ----------
         scale : float or ndarray (n,)
-
-        Returns
-        -------
-        Rows
         """
         scale = np.broadcast_to(np.asarray(scale, dtype=float), self.value.shape)
         return Rows(self.value / scale, self.slope / scale[:, None])
@@ -36,12 +32,9 @@ class Rows:
         Parameters
         ----------
         limit : float
+            In the unit of the residuals.
         sense : int
             +1 for a ceiling, -1 for a floor.
-
-        Returns
-        -------
-        Rows
         """
         excess = sense * (self.value - limit)
         passed = excess > 0
@@ -56,23 +49,10 @@ class Rows:
         Parameters
         ----------
         matrix : ndarray (k, n)
-
-        Returns
-        -------
-        Rows
         """
         return Rows(matrix @ self.value, matrix @ self.slope)
 
 
 def joined(rows: list[Rows]) -> Rows:
-    """Rows one below the other.
-
-    Parameters
-    ----------
-    rows : list of Rows
-
-    Returns
-    -------
-    Rows
-    """
+    """Rows one below the other."""
     return Rows(np.concatenate([row.value for row in rows]), np.concatenate([row.slope for row in rows]))

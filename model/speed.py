@@ -20,7 +20,7 @@ from model.equivalent_mass import equivalent_mass
 from model.interval import LEVEL, Interval, check_numbers, tails_of
 from model.person import Person
 from model.speed_posterior import Posterior, posterior_of
-from model.speed_readings import BASES, SAME_BALL_KG, Point, RadarReading, observations_of, points_of
+from model.speed_readings import SAME_BALL_KG, Point, RadarReading, observations_of, points_of
 from model.throw import SPEED_LIMIT, path_loads
 
 Array = NDArray[np.float64]
@@ -38,10 +38,6 @@ def speed_ratio(mass_kg: ArrayLike, own_mass_kg: float, mu_kg: float, p: ArrayLi
         Ball mass (kg) and exponent, broadcast together.
     own_mass_kg, mu_kg : float
         Own ball and equivalent mass of the arm (kg).
-
-    Returns
-    -------
-    float or ndarray
     """
     return ((own_mass_kg + mu_kg) / (np.asarray(mass_kg) + mu_kg)) ** np.asarray(p)
 
@@ -55,7 +51,7 @@ class SpeedProfile:
     own_mass_kg, mu_kg : float
         Own ball and equivalent mass of the arm (kg).
     basis : {'all', 'mean', 'best'}
-        What was fitted to; `basis_note` says it in words.
+        What was fitted to.
     points : tuple of Point
         What was fitted to.
     left_out : tuple of RadarReading
@@ -64,7 +60,6 @@ class SpeedProfile:
         Whether a typed own-ball speed is among the points, there being no reading with the own ball.
     common_relative_sd : float
         Error that all readings share (of a radar correction), relative.
-    posterior : Posterior
     """
 
     own_mass_kg: float
@@ -75,16 +70,6 @@ class SpeedProfile:
     own_speed_is_given: bool
     common_relative_sd: float
     posterior: Posterior
-
-    @property
-    def basis_note(self) -> str:
-        """What the profile was fitted to, in words."""
-        if not self.points:
-            return "no reading: the profile is the prior"
-        if not self.own_speed_is_given:
-            return BASES[self.basis]
-        typed = "a typed own-ball speed, taken as one reading"
-        return typed if len(self.points) == 1 else f"{typed}, and {BASES[self.basis]}"
 
     @property
     def exponent_is_prior(self) -> bool:
@@ -102,25 +87,12 @@ class SpeedProfile:
         ----------
         level : float
             Probability of the interval.
-
-        Returns
-        -------
-        Interval
         """
         low, middle, high = self.posterior.quantile_p(tails_of(level)).tolist()
         return Interval(middle, low, high, level)
 
     def probability_below(self, p: ArrayLike) -> Any:
-        """Probability that the exponent lies below p.
-
-        Parameters
-        ----------
-        p : array_like
-
-        Returns
-        -------
-        float or ndarray
-        """
+        """Probability that the exponent lies below p."""
         return self.posterior.cdf_p(p)
 
     def noise(self, level: float = LEVEL) -> Interval:
@@ -130,10 +102,6 @@ class SpeedProfile:
         ----------
         level : float
             Probability of the interval.
-
-        Returns
-        -------
-        Interval
         """
         low, middle, high = self.posterior.quantile_sigma(tails_of(level)).tolist()
         return Interval(middle, low, high, level)
@@ -195,10 +163,6 @@ class SpeedProfile:
             Ball mass (kg).
         level : float
             Probability of the interval.
-
-        Returns
-        -------
-        Interval
         """
         quantiles = self.posterior.quantile_p(tails_of(level))
         edges = speed_ratio(np.asarray(mass_kg)[..., None], self.own_mass_kg, self.mu_kg, quantiles)
@@ -280,13 +244,7 @@ def fit_athlete(
 
     Parameters
     ----------
-    person : Person
-    own_ball : Ball
     readings, basis, own_speed_m_s, common_relative_sd : as `fit`
-
-    Returns
-    -------
-    SpeedProfile
 
     Raises
     ------

@@ -38,13 +38,8 @@ def draws_of(profile: SpeedProfile, log2: int) -> SpeedDraws:
 
     Parameters
     ----------
-    profile : SpeedProfile
     log2 : int
         2 to this power is the number of draws.
-
-    Returns
-    -------
-    SpeedDraws
 
     Raises
     ------

@@ -80,6 +80,7 @@ class Measured:
     offset : ndarray (Q,)
         Of p from slope (a - mean), equally spaced: so the exponents that go with each a lie close together.
     slope, mean : float
+        Of p over a, and the a at which the offset is the exponent.
     """
 
     fine: Array

@@ -58,16 +58,7 @@ class Observations:
     spread: Array
 
     def without(self, i: int) -> "Observations":
-        """All but the i-th.
-
-        Parameters
-        ----------
-        i : int
-
-        Returns
-        -------
-        Observations
-        """
+        """All but the i-th."""
         return self.only(np.arange(self.x.size) != i)
 
     def only(self, which: NDArray[np.bool_]) -> "Observations":
@@ -76,10 +67,6 @@ class Observations:
         Parameters
         ----------
         which : ndarray of bool (n,)
-
-        Returns
-        -------
-        Observations
         """
         return Observations(*(values[which] for values in (self.x, self.log_speed, self.shift, self.spread)))
 
@@ -127,10 +114,6 @@ class Posterior:
         ----------
         log2 : int
             2 to this power is the number of draws.
-
-        Returns
-        -------
-        Drawn
 
         Raises
         ------

@@ -90,7 +90,6 @@ def points_of(readings: Iterable[RadarReading], basis: str) -> tuple[tuple[Point
 
     Parameters
     ----------
-    readings : iterable of RadarReading
     basis : {'all', 'mean', 'best'}
 
     Returns
@@ -131,14 +130,9 @@ def observations_of(points: Iterable[Point], basis: str, own_mass_kg: float, mu_
 
     Parameters
     ----------
-    points : iterable of Point
     basis : {'all', 'mean', 'best'}
     own_mass_kg, mu_kg : float
         Mass of the own ball and the arm's equivalent mass (kg).
-
-    Returns
-    -------
-    Observations
     """
     points = tuple(points)
     best = [best_of(point.throws) if basis == "best" else (0.0, 1.0 / point.throws) for point in points]
@@ -165,6 +159,7 @@ def best_of(throws: int) -> tuple[float, float]:
     Returns
     -------
     (float, float)
+        Mean, in standard deviations of one number, and variance, in variances of one.
     """
     z = np.linspace(-9.0, 9.0, 3601)  # the trapezoid rule is exact to rounding for so smooth a bell
     density = throws * np.exp(-0.5 * z * z) / math.sqrt(2.0 * math.pi) * ndtr(z) ** (throws - 1)

@@ -11,7 +11,7 @@ means (Draper & Smith, Applied Regression Analysis, 3rd ed. 1998, section 9.2; t
     b = sum w (t - t_w) (y - y_w) / S,    S = sum w (t - t_w)^2,    R = sum w (y - a - b t)^2
 
 with t_w and y_w the weighted means. How much chance there is comes from the days' distances from the line, and from
-what the radar readings of the speed profile are believed to scatter before any is seen (`speed_prior.NOISE_PRIOR`), put
+what the radar readings of the speed profile are believed to scatter before any is seen (in `speed_prior`), put
 as a scaled inverse chi-squared distribution of sigma^2 with m degrees of freedom and scale s_0^2. Then
 (b - true) / (s / sqrt(S)) is Student's t with m + D - 2 degrees of freedom for D days, where
 
@@ -46,7 +46,7 @@ Array = NDArray[np.float64]
 STEP_DAYS = 30.0  # days over which a slope is told
 LEAST_DAYS = 3  # on which readings were taken; of two days one line is as good as any chance between them
 DAY_TO_THROW = 1.0  # k, variance of days about the line over that of throws about their day: judgement, rather large
-PRIOR_FREEDOM = 4.0  # m: ln sigma then has the standard deviation 0.40; that of `NOISE_PRIOR` is 0.42
+PRIOR_FREEDOM = 4.0  # m: ln sigma then has the standard deviation 0.40; that of the prior, `NOISE_LOG_SD`, is 0.42
 PRIOR_SCALE = NOISE_MEDIAN * math.sqrt(3.3567 / PRIOR_FREEDOM)  # s_0, relative; 3.3567 is the median of chi-squared
 # with 4 degrees of freedom, so that sigma has the median NOISE_MEDIAN
 
@@ -196,10 +196,6 @@ def trend_of(days: Sequence[DaySpeed], level: float = LEVEL) -> Trend:
 class Stretch:
     """A stretch of days, both ends included.
 
-    Parameters
-    ----------
-    first, last : date
-
     Raises
     ------
     InputError
@@ -253,7 +249,6 @@ def change_between(days: Sequence[DaySpeed], earlier: Stretch, later: Stretch, l
     ----------
     days : sequence of DaySpeed
         Each day once, the oldest first; days outside both stretches do not count.
-    earlier, later : Stretch
     level : float
         Probability of the intervals.
 

@@ -62,7 +62,6 @@ def least_worst(place: Array, move: Array, start: int, goal: int, stays: int = 0
         Value of each node as the k-th of the path; infinite where it may not stand.
     move : ndarray (n, n)
         Value of the move from row to column; infinite where there is none.
-    start, goal : int
     stays : int
         Among so many first nodes one may come again right away.
 
@@ -88,13 +87,8 @@ def is_path(place: NDArray[np.bool_], move: NDArray[np.bool_], start: int, goal:
         Whether a node may stand as the k-th of the path.
     move : ndarray (n, n)
         Whether there is a move from row to column.
-    start, goal : int
     stays : int
         As for `least_worst`.
-
-    Returns
-    -------
-    bool
     """
     moves = move.astype(np.float32)
     there = np.zeros(place.shape[1], dtype=np.float32)
@@ -112,7 +106,6 @@ def fewest(allowed: NDArray[np.bool_], start: int, goal: int) -> int | None:
     ----------
     allowed : ndarray (n, n)
         Whether there is a move from row to column.
-    start, goal : int
 
     Returns
     -------

@@ -32,6 +32,7 @@ class Region:
     Attributes
     ----------
     mass_kg : ndarray
+        Of each ball (kg).
     alone : dict of str to (ndarray, ndarray)
         Least and greatest share that each limit allows by itself, by its key; 0 and infinity for no edge.
     least, most : ndarray
@@ -41,6 +42,7 @@ class Region:
     full_speed_m_s : ndarray
         Best estimate of full speed with each ball (m/s).
     certainty : float
+        With which each limit, by itself, is kept.
     floor : ndarray
         The slowest share looked at.
     """
@@ -80,18 +82,12 @@ def region(
 
     Parameters
     ----------
-    field : Field
-    ceilings : Ceilings
     mass_kg : array_like (M,)
         Ball masses (kg): a grid for drawing, or those of a rack.
     diameter_m : float, optional
         Of all of them (m); the own ball's unless given.
     certainty : float
         With which each limit, by itself, is kept; 0.5 to 0.99.
-
-    Returns
-    -------
-    Region
 
     Raises
     ------

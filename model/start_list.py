@@ -44,7 +44,6 @@ class BallRange:
 
     Attributes
     ----------
-    ball : Ball
     least, most : float
         Shares of full speed with it; it fits if the least is not above the most.
     least_by, most_by : str
@@ -114,7 +113,6 @@ class Choice:
 
     Attributes
     ----------
-    range : BallRange
     share, speed_m_s : float
         Of full speed with the ball, and that speed by the best estimate (m/s).
     elbow, shoulder, braking : Readouts
@@ -145,9 +143,6 @@ def ranges(
 
     Parameters
     ----------
-    field : Field
-    ceilings : Ceilings
-    rack : sequence of Ball
     certainty : float
         As for `start.region`.
 
@@ -180,11 +175,6 @@ def range_in(found: Region, place: int, ball: Ball) -> BallRange:
         Over balls of its diameter.
     place : int
         Of its mass among those of the region.
-    ball : Ball
-
-    Returns
-    -------
-    BallRange
     """
     alone = {key: (float(low[place]), float(high[place])) for key, (low, high) in found.alone.items()}
     edges = (float(found.least[place]), float(found.most[place]), found.least_by[place], found.most_by[place])
@@ -204,8 +194,6 @@ def choices(
 
     Parameters
     ----------
-    field : Field
-    ceilings : Ceilings
     every : sequence of BallRange
         What `ranges` found for all this.
     aim : str
@@ -236,7 +224,6 @@ def ordered(found: Sequence[Choice], aim: str, own_ball: Ball, wanted_nm: float 
 
     Parameters
     ----------
-    found : sequence of Choice
     aim : str
         One of `AIMS`.
     own_ball : Ball
@@ -275,11 +262,6 @@ def ordered(found: Sequence[Choice], aim: str, own_ball: Ball, wanted_nm: float 
 
 def wanted_peak_nm(field: Field, wanted: Amount | None) -> float:
     """Turn a wanted peak into N m.
-
-    Parameters
-    ----------
-    field : Field
-    wanted : Amount or None
 
     Returns
     -------

@@ -27,8 +27,6 @@ class Signed:
         Initials.
     role : str
         One of `ROLES`.
-    on : date
-    words : str
 
     Raises
     ------
@@ -59,8 +57,6 @@ class StopSign:
         The day from which it holds: that of the session it was noted of, however late it was entered.
     session : int or None
         Place in its plan's log of the session it belongs to, from 0; None for one outside of a session.
-    entered : Signed
-    cleared, withdrawn : Signed or None
     plan : str
         What tells the plan of that session from the athlete's others.
     """
@@ -95,10 +91,6 @@ class StopSign:
 def standing(signs: Iterable[StopSign]) -> tuple[StopSign, ...]:
     """Find the signs that stand.
 
-    Parameters
-    ----------
-    signs : iterable of StopSign
-
     Returns
     -------
     tuple of StopSign
@@ -112,13 +104,8 @@ def cleared(signs: Iterable[StopSign], by: Signed) -> tuple[StopSign, ...]:
 
     Parameters
     ----------
-    signs : iterable of StopSign
     by : Signed
         Its words say whose decision it was, unless a licensed clinician clears it.
-
-    Returns
-    -------
-    tuple of StopSign
 
     Raises
     ------
@@ -141,14 +128,8 @@ def withdrawn(signs: Iterable[StopSign], place: int, by: Signed) -> tuple[StopSi
 
     Parameters
     ----------
-    signs : iterable of StopSign
     place : int
         Of the sign among them, from 0.
-    by : Signed
-
-    Returns
-    -------
-    tuple of StopSign
 
     Raises
     ------
@@ -165,10 +146,6 @@ def withdrawn(signs: Iterable[StopSign], place: int, by: Signed) -> tuple[StopSi
 
 def together(*groups: Iterable[StopSign]) -> tuple[StopSign, ...]:
     """Join signs from several places, each once; what was cleared or withdrawn in any of them is.
-
-    Parameters
-    ----------
-    *groups : iterable of StopSign
 
     Returns
     -------

@@ -39,7 +39,6 @@ class BandDifference:
 
     Attributes
     ----------
-    reading, readout : str
     best : float
         By the clock law at the best estimates.
     low, high : float
@@ -81,10 +80,6 @@ class BandDifference:
         ----------
         more : bool
             Whether more is claimed of the throw than of the reference; else less.
-
-        Returns
-        -------
-        Answer
         """
         if self.no_claim or self.undefined > 0.5:
             return Answer("no claim", np.nan, False)
@@ -135,9 +130,6 @@ def differences(
 
     Parameters
     ----------
-    subject : Subject
-    throws : sequence of Thrown
-    reference : Thrown
     keys : sequence of (str, str)
         Readings and readouts, of `grid_table.KEYS`.
     level : float
@@ -182,10 +174,8 @@ def log_ratios(
 
     Parameters
     ----------
-    subject : Subject
-    throws : sequence of Thrown
-    reference : Thrown
     keys : sequence of (str, str)
+        Reading and readout of each.
 
     Returns
     -------
@@ -216,11 +206,14 @@ def differences_between(
     one, other : (Subject, Thrown)
         The second is the reference.
     keys : sequence of (str, str)
+        Reading and readout of each.
     level : float
+        Probability of the intervals.
 
     Returns
     -------
     dict of (str, str) to BandDifference
+        By reading and readout.
 
     Raises
     ------
@@ -250,14 +243,15 @@ def levels(subject: Subject, throw: Thrown, keys: Sequence[Key] = MAIN, level: f
 
     Parameters
     ----------
-    subject : Subject
-    throw : Thrown
     keys : sequence of (str, str)
+        Reading and readout of each.
     level : float
+        Probability of the intervals.
 
     Returns
     -------
     dict of (str, str) to BandLevel
+        By reading and readout.
 
     Raises
     ------

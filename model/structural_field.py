@@ -59,11 +59,6 @@ def evenly(name: str, stream: int = 0) -> Array:
 def deviates(name: str, stream: int = 0) -> Array:
     """Standard normal numbers, by `evenly`.
 
-    Parameters
-    ----------
-    name : str
-    stream : int
-
     Returns
     -------
     ndarray (DRAWS,)
@@ -153,10 +148,6 @@ def place_of(mass_kg: float, speed_m_s: float, own_mass_kg: float, mu_kg: float,
         Own ball and equivalent mass of the arm at the varus peak (kg).
     full_speed_m_s : float
         Full-effort speed with the own ball (m/s): the zero of y for every throw of the athlete.
-
-    Returns
-    -------
-    Place
     """
 
     def x_of(mass: float) -> float:
@@ -199,7 +190,6 @@ def is_claimed(key: Key, place: Place, reference: Place) -> bool:
     ----------
     key : (str, str)
         A reading and a readout of it.
-    place, reference : Place
 
     Returns
     -------

@@ -42,7 +42,6 @@ class Thrown:
 
     Parameters
     ----------
-    day : date
     throw : Throw
         The athlete as measured then, the ball and the speed.
     count : int
@@ -73,8 +72,6 @@ def done_of(person: Person, logged: Logged, session: str = "") -> Thrown:
 
     Parameters
     ----------
-    person : Person
-    logged : Logged
     session : str
         What tells the day's sessions apart.
 
@@ -88,18 +85,7 @@ def done_of(person: Person, logged: Logged, session: str = "") -> Thrown:
 
 
 def planned_of(person: Person, logged: Logged, session: str = "") -> Thrown:
-    """What was planned for a session that was thrown: as `done_of`, with the planned count and speed.
-
-    Parameters
-    ----------
-    person : Person
-    logged : Logged
-    session : str
-
-    Returns
-    -------
-    Thrown
-    """
+    """What was planned for a session that was thrown: as `done_of`, with the planned count and speed."""
     return Thrown(logged.day, Throw(person, logged.ball, logged.speed_m_s), logged.planned, session)
 
 
@@ -156,8 +142,6 @@ class Week:
         Its first day.
     year, number : int
         By ISO 8601: the days round New Year may belong to a week of the other year, and some years have a week 53.
-    sessions : int
-    tally : Tally
     before : Tally or None
         Mean of each number over the `WEEKS_BEFORE` weeks before, zeros among them; None where the log does not cover
         all of these.
@@ -187,8 +171,6 @@ class Book:
     ----------
     reading : str
         What was summed, a key of `TORQUES`.
-    level_nm : float or None
-    sessions : tuple of Session
     weeks : tuple of Week
         Without a gap, from the log's first to its last.
     """
@@ -296,6 +278,7 @@ def areas_above(throws: Sequence[Throw], reading: str, level_nm: float) -> Array
     Parameters
     ----------
     throws : sequence of Throw
+        All of them, M.
     reading : str
         A key of `TORQUES`.
     level_nm : float

@@ -27,8 +27,6 @@ class Throw:
 
     Parameters
     ----------
-    person : Person
-    ball : Ball
     speed_m_s : float
         Release speed of the ball's centre (m/s): the ball still in the hand. Radar reads a moment later.
 
@@ -52,9 +50,8 @@ class Curves:
 
     Attributes
     ----------
-    throw : Throw
     clock : float
-        Clock ratio s; 1 is the path's own speed.
+        Time-scale factor s; 1 is the path's own speed.
     phase, time_s : ndarray (N,)
         Phase, and time (s) with 0 at release and negative before.
     values : dict of str to ndarray (N,)
@@ -78,37 +75,19 @@ def path_loads(person: Person, ball_diameter_m: float) -> PathLoads:
 
     Parameters
     ----------
-    person : Person
     ball_diameter_m : float
         The ball's diameter (m).
-
-    Returns
-    -------
-    PathLoads
     """
     return loads_on(reference_basis(), arm_of(person), beyond_the_hand_m(ball_diameter_m))
 
 
 def clock_of(throw: Throw) -> float:
-    """Clock ratio of a throw: s = v / v_path.
-
-    Parameters
-    ----------
-    throw : Throw
-
-    Returns
-    -------
-    float
-    """
+    """Time-scale factor of a throw: s = v / v_path."""
     return float(path_loads(throw.person, throw.ball.diameter_m).clock(throw.speed_m_s))
 
 
 def curves(throw: Throw) -> Curves:
     """Every torque and force of a throw, by the mass-speed identity.
-
-    Parameters
-    ----------
-    throw : Throw
 
     Returns
     -------
@@ -124,13 +103,8 @@ def curves_of(throw: Throw, basis: PathLoads) -> Curves:
 
     Parameters
     ----------
-    throw : Throw
     basis : PathLoads
         The identity's curves of the one arm that throws.
-
-    Returns
-    -------
-    Curves
     """
     clock = float(basis.clock(throw.speed_m_s))
     loads = basis.loads(throw.ball.mass_kg, clock)
@@ -164,12 +138,7 @@ def movement(throw: Throw, phase: Array = PHASES) -> Movement:
 
     Parameters
     ----------
-    throw : Throw
     phase : ndarray (N,)
-
-    Returns
-    -------
-    Movement
     """
     arm = arm_of(throw.person)
     state = reference_motion().state(phase, clock_of(throw))

@@ -24,7 +24,6 @@ ZONE_SENTENCES = (
 )
 """What a heavier ball does in each zone, from the smallest exponent to the largest."""
 
-UNKNOWN_SIGN = "without readings with two balls the sign is not known"
 BRAKING = "after release the hand is empty: only the clock counts there, and a slower throw lowers it"
 
 
@@ -75,6 +74,7 @@ class LevelPoints:
         Returns
         -------
         (float, float)
+            Exponents, the smaller first.
 
         Raises
         ------
@@ -97,10 +97,6 @@ def level_points(reference: Throw, reading: str, mass_kg: ArrayLike) -> LevelPoi
     mass_kg : array_like (M,)
         Ball mass (kg).
 
-    Returns
-    -------
-    LevelPoints
-
     Raises
     ------
     InputError
@@ -117,15 +113,9 @@ def points_of_arm(
 
     Parameters
     ----------
-    loads : PathLoads
-    reading : str
     own_mass_kg, own_speed_m_s : float
         The reference throw (kg, m/s).
     mass_kg : array_like (M,)
-
-    Returns
-    -------
-    LevelPoints
     """
     masses = np.atleast_1d(np.asarray(mass_kg, dtype=float))
     lines = {
@@ -165,13 +155,10 @@ class Standing:
         The four, from the smallest exponent to the largest.
     best : Zone
         The one that the best estimate of the exponent (the median) falls in.
-    sentence : str
-        What can be said: the best zone's sentence with the odds against it, or that the sign is not known.
     """
 
     zones: tuple[Zone, ...]
     best: Zone
-    sentence: str
 
 
 def standing(profile: SpeedProfile, points: LevelPoints) -> Standing:
@@ -179,13 +166,8 @@ def standing(profile: SpeedProfile, points: LevelPoints) -> Standing:
 
     Parameters
     ----------
-    profile : SpeedProfile
     points : LevelPoints
         Of the same athlete.
-
-    Returns
-    -------
-    Standing
 
     Raises
     ------
@@ -202,9 +184,4 @@ def standing(profile: SpeedProfile, points: LevelPoints) -> Standing:
         for sentence, (low, high), chance in zip(ZONE_SENTENCES, pairwise(edges), np.diff(below), strict=True)
     )
     middle = profile.exponent().estimate
-    best = next(zone for zone in zones if zone.low <= middle < zone.high)
-    if profile.exponent_is_prior:
-        sentence = f"{UNKNOWN_SIGN}; the published range puts {best.probability:.0%} on this: {best.sentence}"
-    else:
-        sentence = f"{best.sentence} (probability {best.probability:.0%})"
-    return Standing(zones, best, sentence)
+    return Standing(zones, next(zone for zone in zones if zone.low <= middle < zone.high))

@@ -17,7 +17,8 @@ from app.records.faults import RecordsError
 from app.records.field_list import DEPENDENT
 from app.units.systems import system_named
 
-RESHAPING = frozenset({*DEPENDENT, "athlete.code"})
+NEWEST = ("measures.day", "reference.day")  # the newest row of these is the one that counts
+RESHAPING = frozenset({*DEPENDENT, *NEWEST, "athlete.code", "lesson.name"})
 """Fields that change what other fields of the page are: after them the page is made anew."""
 
 
@@ -120,7 +121,9 @@ def _edited(text: Any, here: Any, seen: Any, sent: Any) -> Component | str | Non
         raise PreventUpdate
     hand = hand_of(here, seen, sent, part["of"])
     kept = keep_edit(part, as_text(text), hand)
-    tell_version(kept.acted, part["of"], seen, hand.tab, kept.anew)
+    renamed = kept.anew and part["path"] == "athlete.code"
+    more = {"go": visit_again(here).address(here["path"])} if renamed else {}
+    tell_version(kept.acted, part["of"], seen, hand.tab, kept.anew, **more)
     return kept.error
 
 

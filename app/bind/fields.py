@@ -123,7 +123,7 @@ def _typed(kind: Field, unit: str) -> dict[str, Any]:
 
 def _text(visit: Visit, kind: Field, path: str, row: Any, settings: dict[str, Any]) -> tuple[str, str]:
     """What stands in the field and what is wrong with it; of a link the uid it leads to."""
-    if kind.kind != "link":
+    if kind.kind != "link" or is_setting(path):
         return in_field(path, row, visit.system, settings, visit.today)
     number = getattr(row, f"{kind.name}_id")
     if number is None or visit.data is None:

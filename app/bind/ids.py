@@ -1,24 +1,24 @@
 """Ids that the bound parts of every page share."""
 
-HERE = "here"
+HERE = "bind-here"
 """A store with whose page this is and which tab: ``{"athlete": uid, "code": ..., "tab": ...}``, made by `layout`."""
-VERSION = "version"
+VERSION = "bind-version"
 """A store that rises with every act that was kept; what is drawn from the records is an answer to it."""
-SEEN = "seen"
+SEEN = "bind-seen"
 """A store with the version of the records that the page shows, by owner."""
-CLOCK = "clock"
+CLOCK = "bind-clock"
 """A store with when something was last typed or pressed, by the tab's own clock (ms)."""
-REFRESH = "refresh"
+REFRESH = "bind-refresh"
 """A store in the shell: raised to have the whole page made anew, with the id of the control that gets the focus."""
-TYPED = "typed"
+TYPED = "bind-typed"
 """A store with what was typed into plain cells and is not yet known to be kept."""
-TOLD = "told-cells"
+TOLD = "bind-told"
 """A store with what became of it."""
 
 FIELD, FLAG, MINE, NEWER, ACT, PICK = "field", "flag", "mine", "newer", "act", "pick"
 """Types of the ids of fields, ticks, the two answers to a conflict, and buttons and choices that change the records."""
 
-STEPS, UNDO, REDO, STEP_NOTICE = "steps", "undo", "redo", "step-notice"
+STEPS, UNDO, REDO, STEP_NOTICE = "bind-steps", "bind-undo", "bind-redo", "bind-step-notice"
 
 
 def field_id(of: str, path: str, row: str, units: str, kind: str = FIELD) -> dict[str, str]:

@@ -19,7 +19,7 @@ from app.show.form_fields import CHOICES, LENGTHS, MEASURES, THROW_FIELDS
 from app.throw_cells import DEFAULTS, ThrowError, ThrowReader
 from model.chain import COORDINATES
 from model.checks import InputError
-from model.dynamics import hold
+from model.dynamics import grip_fraction
 from model.throw import Throw, curves, movement
 
 Array = NDArray[np.float64]
@@ -154,7 +154,7 @@ def columns_of(throw: Throw) -> dict[str, Array]:
     move = movement(throw, loads.phase)
     state, side = move.state, -1.0 if throw.person.handedness == "left" else 1.0
     stature_m = throw.person.stature_m
-    columns = {"time_s": loads.time_s, "phase": loads.phase, "ball_weight_factor": hold(loads.phase)}
+    columns = {"time_s": loads.time_s, "phase": loads.phase, "ball_weight_factor": grip_fraction(loads.phase)}
     for j, name in enumerate(COORDINATES):
         columns[f"{name}_rad"] = state.angles[:, j]
         columns[f"{name}_rad_s"] = state.rates[:, j]

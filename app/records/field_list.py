@@ -24,9 +24,11 @@ from model.hold import CLOCK_LIMIT, PROFILE_SHARE_LIMIT
 from model.level import SHARE_LIMIT as CAP_SHARE_LIMIT
 from model.person import HANDS, PERSON_LIMITS, SEXES
 from model.quantity import READOUTS
+from model.session_log import THROWN_LIMIT
 from model.speed_readings import BASES, EFFORT_LIMIT
 from model.start import CERTAINTY_LIMIT
 from model.start_list import AIMS
+from model.tally import LEVEL_LIMIT, TORQUES
 from model.throw import SPEED_LIMIT
 
 SPEED_IS = {"radar": "as the radar showed it", "release": "release speed"}
@@ -181,6 +183,7 @@ SETTINGS = {
         _number("profile.throw_distance_m", "Distance", "m", flight.DISTANCE_LIMIT, default=40.0),
         _number("profile.throw_height_m", "Height", "m", flight.HEIGHT_LIMIT, default=1.8),
         _number("profile.throw_angle_deg", "Angle", "°", _in_degrees(flight.ANGLE_LIMIT), default=25.0),
+        Field("profile.throw_farthest", "At the angle that carries farthest", "flag", default=False),
         _choice("start.base", "100 % is", _words(("reference", "profile"))),
         _number("start.certainty", "Certainty", "%", CERTAINTY_LIMIT, default=0.9),
         _choice("start.aim", "What matters most", _words(AIMS)),
@@ -216,6 +219,15 @@ SETTINGS = {
         _number(
             "claim.same_speed_m_s", "Speed of both", "m/s", SPEED_LIMIT, hint="empty: full speed with the own ball"
         ),
+        _choice("log.reading", "Quantity", _words(TORQUES), default="varus"),
+        _number("log.level_nm", "Level", "N·m", LEVEL_LIMIT, hint="empty for none"),
+        _choice("log.bars", "Bars show", _words(("area", "throws")), default="area"),
+        _day("log.day", "Day of the session"),
+        _ball("log.ball", "Ball thrown"),
+        Field("log.throws", "Throws thrown", "whole", "throws", replace(THROWN_LIMIT, low=1)),
+        _number("log.top_speed_m_s", "Highest speed read", "m/s", SPEED_LIMIT),
+        Field("log.note", "Note on the session", "note", longest=LONGEST_NOTE, default=""),
+        Field("log.changed", "Session that is being changed", "link", to="session_log", longest=LONGEST_UID),
     )
 }
 """Fields of an athlete that stand once and are no column of a table: rows of `setting`. A new one needs a line here."""

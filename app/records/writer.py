@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import Connection, Row, delete, func, insert, select, update
+from sqlalchemy import Connection, Row, delete, false, func, insert, select, true, update
 
 from app.records.acts import TEAM, Hand
 from app.records.differences import difference, from_text, patched, with_text
@@ -188,6 +188,8 @@ class Writer:
         return list(all_rows(self.connection, select(of).where(self._own(of)).order_by(of.c.id)))
 
     def _own(self, table: Any) -> Any:
+        if table.name == "lesson":  # the team's, whichever athlete it leads to
+            return true() if self.owner.id is None else false()
         return table.c.athlete_id.is_(None) if self.owner.id is None else table.c.athlete_id == self.owner.id
 
     def setting(self, key: str) -> Mapping[str, Any] | None:

@@ -3,14 +3,14 @@
 import numpy as np
 import pytest
 
-from model.level import equal_load_speeds, level_line
+from model.level import equal_load_speeds
 from model.load_map import load_map
 from model.next_reading import next_readings
 from model.quantity import READOUTS, Quantity
 from model.speed import fit
 from model.speed_check import check_points
 from model.throw import path_loads
-from tests.model.speed_cases import ADULT, MU_KG, OWN, RACK, REFERENCE, throws_of
+from tests.model.speed_cases import ADULT, MU_KG, OWN, RACK, REFERENCE, level_line, throws_of
 
 MASS_KG = np.linspace(0.05, 1.0, 200)
 SPEED_M_S = np.linspace(10.0, 45.0, 200)

@@ -1,13 +1,15 @@
 """What a browser test needs: Chromium, a served app, and a page that fails its test on any error or outside request.
 
-A test asks for `served` (the address of the app on its demo data) and `page`; with `assert_axe_clean(page)` it has the
-page checked against WCAG 2.2 A and AA. `serve_app` serves an app of the test's own making.
+A test asks for `served` (the address of an app of its own on the demo data, whose records it may change as it likes)
+and `page`; with `assert_axe_clean(page)` it has the page checked against WCAG 2.2 A and AA. `serve_app` serves an app
+of the test's own making.
 """
 
 import os
 import shutil
 import threading
 from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from importlib.util import find_spec
 from pathlib import Path
 
@@ -76,9 +78,9 @@ def browser():
         chromium.close()
 
 
-@pytest.fixture(scope="session")
-def serve_app() -> Iterator[Callable[[Dash], str]]:
-    """Serve an app until the run ends; returns its address, without a slash at the end."""
+@contextmanager
+def serving() -> Iterator[Callable[[Dash], str]]:
+    """Give what serves an app until the block ends, and returns its address, without a slash at the end."""
     servers = []
 
     def serve(app: Dash) -> str:
@@ -89,22 +91,32 @@ def serve_app() -> Iterator[Callable[[Dash], str]]:
         return f"http://127.0.0.1:{server.server_port}"
 
     yield serve
-    for server, thread in servers:
+    for server, _ in servers:
         server.shutdown()
+    for server, thread in servers:
         thread.join()
         server.server_close()
 
 
 @pytest.fixture(scope="session")
-def served(serve_app: Callable[[Dash], str]) -> str:
-    """The address of the app on its demo data."""
-    return serve_app(create_app(Config(demo=True)))
+def serve_app() -> Iterator[Callable[[Dash], str]]:
+    """Serve an app until the run ends."""
+    with serving() as serve:
+        yield serve
 
 
-@pytest.fixture(scope="session")
-def served_empty(serve_app: Callable[[Dash], str]) -> str:
-    """The address of the app as it is without demo data."""
-    return serve_app(create_app(Config(demo=False)))
+@pytest.fixture
+def served() -> Iterator[str]:
+    """The address of an app on its demo data, this test's own."""
+    with serving() as serve:
+        yield serve(create_app(Config(demo=True)))
+
+
+@pytest.fixture
+def served_empty() -> Iterator[str]:
+    """The address of an app as it is without demo data, this test's own."""
+    with serving() as serve:
+        yield serve(create_app(Config(demo=False)))
 
 
 @pytest.fixture

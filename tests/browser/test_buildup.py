@@ -5,7 +5,6 @@ import re
 import pytest
 
 from app.show.from_start import to_json as given_json
-from app.web.server import Config, create_app
 from tests.app.pages.buildup.conftest import GIVEN
 from tests.browser.buildup_page import (
     BROKEN,
@@ -41,11 +40,6 @@ def demo(page, served):
 def injured(page, served):
     """The page with the plan of one who was injured."""
     return after_injury(page, served)
-
-
-@pytest.fixture(scope="module")
-def served_empty(serve_app) -> str:
-    return serve_app(create_app(Config(demo=False)))
 
 
 def test_from_start_to_orders_compared_to_a_plan_under_its_limits(page, served):

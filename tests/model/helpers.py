@@ -19,8 +19,11 @@ from model.ball import Ball
 from model.chain import COORDINATES, State
 from model.channels import CHANNELS
 from model.dynamics import inverse_dynamics
-from model.motion import PHASES, reference_motion
+from model.identity import PathLoads, loads_on
+from model.motion import PHASES, Motion, reference_motion
+from model.path_basis import path_basis_of
 from model.person import Person
+from model.segments import Arm
 from model.throw import Throw, clock_of, curves, movement
 
 Array = np.ndarray
@@ -49,6 +52,11 @@ def oracle(module: str, package: str) -> ModuleType:
     if sys.platform == "linux":
         return importlib.import_module(module)
     return pytest.importorskip(module, reason=f"{package} cannot be installed on {sys.platform}")
+
+
+def path_loads_of(motion: Motion, arm: Arm, beyond_hand_m: float | Array, phase: Array = PHASES) -> PathLoads:
+    """A, B, G_A and G_B of an arm on any path: the model keeps the basis of the reference path alone."""
+    return loads_on(path_basis_of(motion, phase), arm, beyond_hand_m)
 
 
 def side_of(throw: Throw) -> int:

@@ -1,7 +1,7 @@
 """Inverse dynamics against MuJoCo (mj_rnePostConstraint), on the same chain written as its own XML.
 
 Oracle: MuJoCo, https://github.com/google-deepmind/mujoco: interaction forces between bodies (cfrc_int), about the arm's
-common mass centre. MuJoCo wants a mass for every moving body, so its trunk gets a tiny one; it lies inward of the
+common centre of mass. MuJoCo wants a mass for every moving body, so its trunk gets a tiny one; it lies inward of the
 shoulder and cannot change what the shoulder transmits.
 
 Tolerance 1e-6 of a channel's own peak: agreement is some 1e-14 today; 1e-6 is the least that is asked for, below any
@@ -105,7 +105,7 @@ def answer_of(throw: Throw) -> Answer:
         velocity[i] = motion[3:]
         mujoco.mj_objectAcceleration(model, data, *site)
         given[i] = held[i] * throw.ball.mass_kg * motion[3:]  # what an accelerometer reads: a - g
-        data.xfrc_applied[hand.id, :3] = -given[i]  # at the hand's mass centre, so with its moment about it
+        data.xfrc_applied[hand.id, :3] = -given[i]  # at the hand's centre of mass, so with its moment about it
         data.xfrc_applied[hand.id, 3:] = np.cross(ball.xpos - hand.xipos, -given[i])
         mujoco.mj_rnePostConstraint(model, data)
         centre = data.subtree_com[model.body(hand.id).rootid[0]]

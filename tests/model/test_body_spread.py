@@ -16,11 +16,11 @@ from model.body_spread import (
     drawn_arm,
     drawn_products,
 )
-from model.identity import path_loads_of
 from model.motion import reference_motion
 from model.person import Person
 from model.segments import Arm, Segment, arm_of
 from model.structural_field import DRAWS
+from tests.model.helpers import path_loads_of
 
 MAN = Person("male", 1.88, 90.0, 25.0)
 BEYOND_M = beyond_the_hand_m(0.073)

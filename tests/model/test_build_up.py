@@ -228,7 +228,6 @@ def test_without_a_plan_the_least_change_told_opens_one_and_a_little_less_does_n
     ][case]
     found = find_plan(ADULT, profile, FEW, FULL, steps, start=(HEAVY, 0.7), limits=limits, share_step=0.05)
     assert isinstance(found, NoPlan)
-    assert found.loosenings[0].label in found.sentence
     assert [one.size for one in found.loosenings] == sorted(one.size for one in found.loosenings)
     for one in found.loosenings:
         for value, opens in ((one.needed * (1.0 + 1e-9), True), (one.needed * (1.0 - 1e-6), False)):
@@ -247,7 +246,6 @@ def test_where_no_single_change_is_enough_the_common_factor_and_the_number_of_st
     assert not found.loosenings
     assert isinstance(of(scaled(1.5 * found.together.factor * (1.0 + 1e-9)), 6), Plan)
     assert isinstance(of(scaled(1.5 * found.together.factor * (1.0 - 1e-6)), 6), NoPlan)
-    assert found.together.label in found.sentence
     assert isinstance(of(scaled(1.5), found.fewest_steps), Plan)
     assert isinstance(of(scaled(1.5), found.fewest_steps - 1), NoPlan)
 

@@ -47,7 +47,7 @@ def planar_chain() -> Callable[..., list[np.ndarray]]:
          /
         o shoulder -----> u
 
-    Each link: mass m, length l, mass centre c along it, I about the mass centre and square to the plane; ball: a point.
+    Each link: mass m, length l, centre of mass c along it, I about that and square to the plane; ball: a point.
     Torque of joint i is d/dt dL/dq_i' - dL/dq_i. Force across a joint is the sum of m (a - g) beyond it.
     Returns a function of all symbols: [T1, T2, T3, shoulder force along and across the link, elbow force likewise].
     """

@@ -6,7 +6,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from model.ball import Ball, beyond_the_hand_m
-from model.chain import COORDINATES, frames_of, turning_speeds
+from model.chain import COORDINATES, angular_velocities, frames_of
 from model.channels import INDEX
 from model.checks import InputError
 from model.filtered import Moving, corner_hz, low_passed
@@ -36,7 +36,7 @@ def test_unfiltered_it_sees_the_model_itself(throw: Throw, laboratory: Laborator
     for key, i in INDEX.items():
         assert apart(seen.values[key], whole[:, i]) <= 1e-9, (key, side_of(throw))
     state = MOTION.state(seen.phase, clock)
-    for key, speed in turning_speeds(frames_of(state)).items():
+    for key, speed in angular_velocities(frames_of(state)).items():
         assert apart(seen.speeds[key], speed) <= 1e-9, key
     rotation = state.angles[:, COORDINATES.index("external_rotation")]
     assert apart(seen.external_rotation, rotation) <= 1e-9

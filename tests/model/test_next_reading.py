@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from model.checks import InputError
-from model.next_reading import NextReading, next_readings, throws_to_halve
+from model.next_reading import next_readings
 from model.speed import fit
 from model.speed_readings import RadarReading
 from tests.model.speed_cases import MU_KG, OWN, RACK, throws_of
@@ -55,23 +55,6 @@ def test_more_throws_narrow_more():
     widths = [next_readings(DOZEN, RACK[-1:], throws=(count,))[0].width_then for count in (1, 2, 3, 5, 10)]
     assert widths == sorted(widths, reverse=True)
     assert widths[0] < DOZEN.exponent().high - DOZEN.exponent().low
-
-
-def test_the_fewest_throws_that_halve_the_interval_are_the_fewest():
-    found = throws_to_halve(DOZEN, RACK)
-    assert found.ratio <= 0.5
-    assert all(one.ratio > 0.5 for one in next_readings(DOZEN, RACK, throws=range(1, found.throws)))
-    assert throws_to_halve(DOZEN, [OWN], most=3) is None
-
-
-def test_it_is_said_in_a_sentence():
-    assert NextReading(RACK[5], 3, 0.8, 0.4, 0.9).sentence("360 g ball") == (
-        "three throws with the 360 g ball halve the interval"
-    )
-    assert NextReading(RACK[5], 1, 1.0, 0.7, 0.9).sentence("360 g ball") == (
-        "one throw with the 360 g ball narrows the interval by 30%"
-    )
-    assert NextReading(RACK[5], 12, 1.0, 0.3, 0.9).sentence("360 g ball").startswith("12 throws with")
 
 
 def test_before_the_first_reading_the_own_ball_comes_first():

@@ -13,12 +13,12 @@ from hypothesis import given, settings
 from model.ball import beyond_the_hand_m
 from model.chain import frames_of, points_of
 from model.channels import CHANNELS, INDEX
-from model.identity import path_loads_of, throw_loads
+from model.identity import throw_loads
 from model.motion import PHASES, reference_motion
 from model.path_basis import PRODUCTS, path_basis_of, products_of_arm, products_of_ball, reference_basis
 from model.person import Person
 from model.segments import Arm, Segment, arm_of, stack
-from tests.model.helpers import ADULT, apart
+from tests.model.helpers import ADULT, apart, path_loads_of
 from tests.model.test_identity import DIAMETERS_M, MASSES_KG, PERSONS, SPEEDS_M_S
 
 TOLERANCE = 1e-12

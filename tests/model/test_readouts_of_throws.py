@@ -12,7 +12,7 @@ from model.checks import InputError
 from model.identity import throw_loads
 from model.motion import PHASES, reference_motion
 from model.person import Person
-from model.readouts import path_turning_rate, read, read_curves, reading_of
+from model.readouts import path_angular_velocity, read, read_curves, reading_of
 from model.segments import arm_of
 from model.throw import Throw, curves, path_loads
 
@@ -27,7 +27,7 @@ def test_without_gravity_readouts_scale_with_the_clock_as_the_identity_says(mass
 
     def at(clock: float):
         curve = basis.loads(mass_kg, clock)[:, INDEX["internal_rotation"]]
-        rate = path_turning_rate(READINGS["internal_rotation"])
+        rate = path_angular_velocity(READINGS["internal_rotation"])
         return read(PHASES, curve, rate=rate).in_time(basis.duration_s / clock)
 
     one, faster = at(1.0), at(1.3)
@@ -87,7 +87,7 @@ def test_work_of_both_directions_adds_up_to_the_integral_of_power() -> None:
     inside = throw.phase <= 1.0
     for one, other in (("abduction", "adduction"), ("elbow_flexion", "elbow_extension")):
         both = [read_curves(throw, key) for key in (one, other)]
-        rate = path_turning_rate(READINGS[one])
+        rate = path_angular_velocity(READINGS[one])
         net = simpson((throw.values[one] * rate)[inside], x=throw.phase[inside])  # J: torque times rad
         bend = np.abs(np.diff(throw.values[one][inside], n=2)).max() / 8.0  # greatest distance of curve and chord, N m
         turned = np.trapezoid(np.abs(rate[inside]), throw.phase[inside])  # rad
@@ -98,7 +98,7 @@ def test_a_joint_turned_back_takes_work_in_and_one_turned_along_gives_it_out() -
     # until maximum external rotation the upper arm turns against the internal-rotation torque, then along with it
     throw = curves(Throw(PERSON, Ball(0.145), 37.0))
     found = read_curves(throw, "internal_rotation")
-    rate = path_turning_rate(READINGS["internal_rotation"])
+    rate = path_angular_velocity(READINGS["internal_rotation"])
     top = 1.0 - throw.max_external_rotation_s / throw.foot_contact_s
     before, after = (throw.phase > 0.3) & (throw.phase < top - 0.02), (throw.phase > top + 0.02) & (throw.phase < 1.0)
     assert (rate[before] < 0.0).all()

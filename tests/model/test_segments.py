@@ -16,12 +16,11 @@ import pytest
 
 from model.ball import BALL_LIMITS, Ball, beyond_the_hand_m
 from model.checks import InputError
-from model.identity import path_loads_of
 from model.motion import reference_motion
 from model.person import PERSON_LIMITS, Person
 from model.segments import ADULT, Arm, Segment, arm_of, mass_share, stack
 from tests.model.helpers import ADULT as REFERENCE
-from tests.model.helpers import CHILD
+from tests.model.helpers import CHILD, path_loads_of
 
 SEGMENTS = ("upper_arm", "forearm", "hand")
 ENDPOINTS = {"upper_arm": "SJC-EJC", "forearm": "EJC-WJC", "hand": "WJC-MET3"}  # joint centres; hand to third knuckle

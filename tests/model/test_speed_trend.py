@@ -11,7 +11,7 @@ from scipy import stats
 
 from model.checks import InputError
 from model.day_speeds import DatedSpeed, DaySpeed, by_day
-from model.speed_prior import NOISE_LOG_SD, NOISE_MEDIAN, NOISE_PRIOR
+from model.speed_prior import NOISE_LOG_SD, NOISE_MEDIAN
 from model.speed_trend import (
     DAY_TO_THROW,
     LEAST_DAYS,
@@ -22,6 +22,7 @@ from model.speed_trend import (
     day_means,
     trend_of,
 )
+from tests.model.speed_cases import NOISE_PRIOR
 
 FIRST = date(2026, 1, 5)
 

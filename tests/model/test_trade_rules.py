@@ -7,11 +7,12 @@ import pytest
 
 from model.ball import Ball, beyond_the_hand_m
 from model.channels import INDEX
-from model.identity import PathLoads, path_loads_of
+from model.identity import PathLoads
 from model.motion import reference_motion
 from model.person import Person
 from model.segments import arm_of
 from model.throw import path_loads
+from tests.model.helpers import path_loads_of
 
 REFERENCE = Person("male", 1.88, 90.0, 25.0)
 

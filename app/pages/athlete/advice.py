@@ -20,7 +20,8 @@ from model.throw import path_loads
 
 TRIED = 3  # throws with which the balls are held against each other
 COUNTS = (1, 2, 3, 5, 10)
-HALF = 0.5
+COUNT_WORDS = {1: "one", 2: "two", 3: "three", 5: "five", 10: "ten"}
+HALF, NEAR_HALF = 0.5, 0.03
 ASKED = (0.5, 0.6, 0.7, 0.75, 0.8, 0.9, 1.0)
 TOLD = 0.75  # the asked effort that the sentence is about
 SHARE_HEADS = (("Asked effort", ""), ("Of full speed", ""))
@@ -37,6 +38,15 @@ VARUS_PEAK = Quantity("varus", "peak")
 def _next(fitted: Fitted, rack: tuple[Ball, ...]) -> tuple[NextReading, ...]:
     best = next_readings(fitted.profile, rack, throws=(TRIED,))[0].ball
     return next_readings(fitted.profile, (best,), throws=COUNTS)
+
+
+def next_words(told: NextReading, ball_name: str) -> str:
+    """Say what further throws with a ball, such as the "360 g ball", do to the interval of the exponent."""
+    throws, ending = ("throw", "s") if told.throws == 1 else ("throws", "")
+    start = f"{COUNT_WORDS.get(told.throws, told.throws)} {throws} with the {ball_name}"
+    if abs(told.ratio - HALF) <= NEAR_HALF:
+        return f"{start} halve{ending} the interval"
+    return f"{start} narrow{ending} the interval by {100 * (1.0 - told.ratio):.0f}\u202f%"
 
 
 def next_section(case: Case) -> list[Component]:
@@ -63,7 +73,7 @@ def next_section(case: Case) -> list[Component]:
     name = f"{case.mass(found[0].ball.mass_kg)} ball"
     halving = next((one for one in found if one.ratio <= HALF), None)
     told = halving or next(one for one in found if one.throws == TRIED)
-    sentence = told.sentence(name).replace("%", "\u202f%")
+    sentence = next_words(told, name)
     width = told.width_now
     after = f"Now p is known to within {width:.2f} (90 %); after them to about {told.width_then:.2f}."
     rows = [

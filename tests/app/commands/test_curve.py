@@ -73,7 +73,7 @@ def recomputed(curve: dict[str, np.ndarray], arm: dict[str, Any]) -> dict[str, n
     """Torques and forces from the two files alone.
 
     Not Newton-Euler from joint to joint: for each joint the sum over all that lies beyond it, of forces and of moments
-    about that joint, accelerations of mass centres and rates of change of angular momentum by numerical derivatives:
+    about that joint, accelerations of centres of mass and rates of change of angular momentum by numerical derivatives:
 
         F = sum m (a - g),   M = sum [ (c - p) x m (a - g) + d(R I R^T omega)/dt ]
     """

@@ -5,15 +5,16 @@ import math
 import re
 from collections import Counter
 from collections.abc import Iterator
+from dataclasses import replace
 
 import pytest
 from dash import Dash, html
 from plotly.offline import get_plotlyjs_version
 
 from app import places
+from app.bind import ids as bound
 from app.bind.page import Page
 from app.pages import PAGES
-from app.pages.teach import ids as teach_ids
 from app.show import ids as shared_ids
 from app.web import ids
 from app.web.server import LARGEST_REQUEST_BYTES, Config, create_app, tell_trouble
@@ -89,11 +90,17 @@ def show(client, path: str = "/", **headers: str):
         {"id": ids.SHELL_NAV, "property": "children"},
         {"id": ids.SHELL_HELP_LIST, "property": "children"},
         {"id": ids.SHELL_TITLE, "property": "data"},
+        {"id": ids.SHELL_ATHLETE, "property": "data"},
+        {"id": ids.SHELL_ATHLETE, "property": "value"},
     ]
     body = {
         "output": ".." + "...".join(f"{one['id']}.{one['property']}" for one in outputs) + "..",
         "outputs": outputs,
-        "inputs": [{"id": shared_ids.SHELL_URL, "property": "pathname", "value": path}],
+        "inputs": [
+            {"id": shared_ids.SHELL_URL, "property": "pathname", "value": path},
+            {"id": shared_ids.SHELL_URL, "property": "search", "value": ""},
+            {"id": bound.REFRESH, "property": "data", "value": None},
+        ],
         "changedPropIds": [f"{shared_ids.SHELL_URL}.pathname"],
     }
     return client.post("/_dash-update-component", json=body, headers=headers)
@@ -203,8 +210,14 @@ def test_a_value_that_cannot_be_used_is_told_by_name():
     assert message.startswith("speed_m_s: 99.0 given; accepted: a number from 5 to 50 m/s")
 
 
-def test_pages_find_what_the_app_was_started_with(app):
-    assert app.server.config["LEVELPEAK"] == Config(demo=True)
+def test_pages_find_what_the_app_was_started_with_and_records(app):
+    found = app.server.config["LEVELPEAK"]
+    assert replace(found, store=None) == Config(demo=True)
+    assert found.store.invented
+
+
+def test_without_the_demo_the_records_begin_empty():
+    assert create_app(Config()).server.config["LEVELPEAK"].store.codes() == ()
 
 
 def test_an_app_can_be_made_of_other_pages():
@@ -240,7 +253,7 @@ def test_a_body_that_no_page_sends_is_refused_in_a_line_of_the_log(client, caplo
 
 def test_a_body_nested_without_end_or_asking_for_fewer_parts_than_a_callback_has_is_refused_alike(client, caplog):
     deep = client.post("/_dash-update-component", data="[" * 100_000, content_type="application/json")
-    whole = next(d for d in client.get("/_dash-dependencies").json if teach_ids.TEACH_SAVED in d["output"])
+    whole = next(d for d in client.get("/_dash-dependencies").json if f"{bound.UNDO}.disabled" in d["output"])
     short = client.post("/_dash-update-component", json={"output": whole["output"]})
     assert (deep.status_code, short.status_code) == (400, 400)
     assert "Traceback" not in caplog.text

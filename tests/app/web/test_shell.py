@@ -7,6 +7,7 @@ from dash import html
 
 from app import places
 from app.bind.page import Page
+from app.bind.visit import visit_of
 from app.pages import PAGES
 from app.show import ids as shared_ids
 from app.web import ids, shell
@@ -24,23 +25,51 @@ def texts(tree) -> list[str]:
     return own + [part.children for part in tree._traverse() if isinstance(getattr(part, "children", None), str)]
 
 
-def test_an_address_shows_its_page_whatever_slash_it_ends_in():
+@pytest.fixture
+def shown():
+    """What stands at an address: the main part's texts, the table of keys, the title, the athletes, the chosen one."""
+    app = create_app(Config(demo=True))
+
+    def show(pages, path, search=""):
+        with app.server.test_request_context():
+            main, _, keys, title, athletes, chosen = shell.show_page(pages, path, search)
+        return texts(html.Div(main)), keys, title, athletes, chosen
+
+    return show
+
+
+def test_an_address_shows_its_page_whatever_slash_it_ends_in(shown):
     for path in ("/second", "/second/"):
-        main, _, _, title = shell.show_page((FIRST, SECOND), path)
-        assert main.children == "Second"
+        main, _, title, *_ = shown((FIRST, SECOND), path)
+        assert "Second" in main
         assert title == "Second · Levelpeak"
 
 
-def test_no_address_yet_shows_the_first_page():
-    main, _, _, title = shell.show_page((FIRST, SECOND), None)
-    assert "First" in texts(main)
+def test_no_address_yet_shows_the_first_page(shown):
+    main, _, title, *_ = shown((FIRST, SECOND), None)
+    assert "First" in main
     assert title == "First · Levelpeak"
 
 
-def test_an_unknown_address_is_named_and_leads_back():
-    main, _, _, title = shell.show_page((FIRST, SECOND), "/nowhere")
-    assert texts(main) == ["No such page", "/nowhere", "To the start"]
+def test_an_unknown_address_is_named_and_leads_back(shown):
+    main, _, title, *_ = shown((FIRST, SECOND), "/nowhere")
+    assert main == ["No such page", "/nowhere", "To the start"]
     assert title == "No such page · Levelpeak"
+
+
+def test_the_athlete_of_the_address_is_the_one_of_the_picker_and_is_recent_then(shown):
+    *_, chosen = shown((FIRST,), "/", "?athlete=W04")
+    assert chosen == "W04"
+    _, _, _, athletes, chosen = shown((FIRST,), "/")
+    assert athletes[0] == {"value": "W04", "label": "W04"}
+    assert chosen == "W04"
+
+
+def test_a_page_of_an_athlete_says_so_where_there_is_none(shown):
+    page = Page("/", "Of one", lambda _visit: html.H1("Of one"), lambda _app: None, visited=True)
+    main, *_, chosen = shown((page,), "/", "?athlete=<b>")
+    assert "There is no athlete with the code “<b>” here." in main
+    assert chosen is None
 
 
 def test_a_single_page_needs_no_links():
@@ -50,18 +79,19 @@ def test_a_single_page_needs_no_links():
 def test_the_link_of_the_shown_page_is_marked():
     links = shell.page_links((FIRST, SECOND), "/second")
     assert [link.href for link in links] == ["/", "/second"]
+    assert [link.href for link in shell.page_links((FIRST, SECOND), "/", "W 1")][1] == "/second?athlete=W+1"
     assert [getattr(link, "aria-current", None) for link in links] == [None, "page"]
 
 
-def test_the_keys_of_the_shell_and_of_the_page_are_listed():
-    _, _, table, _ = shell.show_page((FIRST,), "/")
+def test_the_keys_of_the_shell_and_of_the_page_are_listed(shown):
+    _, table, *_ = shown((FIRST,), "/")
     assert texts(table)[1:] == ["u", "Units", "n", "Decimal mark", "t", "Theme", "?", "Keys", "a", "Add"]
 
 
 @pytest.mark.parametrize("page", PAGES, ids=lambda page: page.title)
 def test_no_two_controls_of_a_page_share_a_key(page):
-    with create_app(Config()).server.app_context():
-        layout = page.layout()
+    with create_app(Config(demo=True)).server.test_request_context():
+        layout = html.Div(shell.main_of(page, visit_of(page.path, "?athlete=W01")))
     keys = [key for key, _ in [*shell.key_names(shell.strip()), *shell.key_names(layout)]]
     assert [key for key, times in Counter(keys).items() if times > 1] == []
 
@@ -75,7 +105,6 @@ def test_the_browser_code_keeps_the_theme_under_the_same_name():
     callbacks = (places.assets() / "shell.js").read_text(encoding="utf-8")
     for name in (
         ids.SHELL_THEME_SWITCH,
-        ids.SHELL_UNITS_SWITCH,
         ids.SHELL_KEYS_SWITCH,
         ids.SHELL_MAIN,
     ):

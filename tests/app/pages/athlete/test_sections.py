@@ -17,10 +17,13 @@ from app.show.profile_form import ProfileForm
 from app.show.strip import strip_of
 from app.show.subject import case_of, shown_ball
 from app.show.throw_form import demo_form, empty_form
+from model.ball import Ball
+from model.next_reading import NextReading
 from model.quantity import Quantity, quantity_at
 from model.throw import path_loads
 from model.zones import standing
 from tests.app.pages.athlete.conftest import DEMO, TODAY
+from tests.model.speed_cases import level_line
 
 
 def test_the_strip_says_the_zone_that_the_athlete_is_in(make_case, text):
@@ -78,8 +81,6 @@ def test_the_strip_stands_without_measures_and_without_a_speed(man, text):
 
 
 def test_the_level_lines_run_through_the_own_ball_and_through_the_models_speeds(make_case):
-    from model.level import level_line
-
     case = make_case("W01")
     shown = plot.shown_of(case, [])
     at_275 = {name: np.interp(0.275, shown.mass_kg, line) for name, line in shown.levels.items()}
@@ -196,7 +197,7 @@ def test_to_the_growing_no_full_effort_throw_with_another_ball_is_proposed(make_
 
 def test_next_reading_is_a_sentence_and_more_throws_never_tell_less(make_case, text):
     said = text(advice.next_section(make_case("W01")))
-    assert re.search(r"(One|Two|Three|Five|10) throws? with the \d+ g ball (halves?|narrows?) the interval", said)
+    assert re.search(r"(One|Two|Three|Five|Ten) throws? with the \d+ g ball (halves?|narrows?) the interval", said)
     found = advice._next(advice.Fitted(make_case("W01").profile), make_case("W01").rack)
     widths = [one.width_then for one in found]
     assert widths == sorted(widths, reverse=True)
@@ -242,7 +243,7 @@ def test_the_arm_says_lengths_masses_and_mu(make_case, text):
 def test_the_speeds_say_which_own_speed_is_used(make_case, text):
     assert "from the readings with it" in text(speeds.used(make_case("W01")))
     before = text(speeds.used(make_case("W06")))
-    assert "the reference throw of the Compare page (from before an injury, 2025-09-02)" in before
+    assert "the reference throw (from before an injury, 2025-09-02)" in before
     assert "what was typed above" in text(speeds.used(make_case("W06", own_speed_m_s="34")))
     assert "Each ball counts by its best throw" in text(speeds.used(make_case("W01", basis="best")))
 
@@ -250,3 +251,15 @@ def test_the_speeds_say_which_own_speed_is_used(make_case, text):
 def test_every_ball_of_the_rack_has_a_speed(make_case):
     rows = [part for part in speeds.table(make_case("W01"))._traverse() if type(part).__name__ == "Tr"]
     assert len(rows) == 1 + 8
+
+
+@pytest.mark.parametrize(
+    ("throws", "then", "said"),
+    [
+        (3, 0.4, "three throws with the 360 g ball halve the interval"),
+        (1, 0.56, "one throw with the 360 g ball narrows the interval by 30\u202f%"),
+        (10, 0.24, "ten throws with the 360 g ball narrow the interval by 70\u202f%"),
+    ],
+)
+def test_what_further_throws_do_is_said_in_words(throws, then, said):
+    assert advice.next_words(NextReading(Ball(0.360), throws, 0.8, then, 0.9), "360 g ball") == said
