@@ -45,6 +45,8 @@ class Visit:
     today : date
     system : System
         The reader's units.
+    uid : str
+        The athlete's, where it is known without reading all that is kept.
     """
 
     store: Store
@@ -54,6 +56,7 @@ class Visit:
     tab: str = ""
     today: date = field(default_factory=date.today)
     system: System = field(default_factory=lambda: reader_system())
+    uid: str = ""
 
     @cached_property
     def data(self) -> AthleteData | None:
@@ -82,6 +85,8 @@ class Visit:
     @property
     def owner(self) -> str:
         """The athlete's uid; TEAM if there is none."""
+        if self.uid:
+            return self.uid
         return self.athlete.uid if self.athlete else TEAM
 
     def address(self, path: str, **asked: str) -> str:
@@ -164,7 +169,7 @@ def visit_again(here: Any) -> Visit:
     code = "" if uid in ("", TEAM) else (store.code_of(uid) or "")
     said = sent.get("asked")
     asked = {str(key): str(value) for key, value in said.items()} if isinstance(said, dict) else {}
-    return Visit(store, str(sent.get("path", "")), asked, code, str(sent.get("tab", "")))
+    return Visit(store, str(sent.get("path", "")), asked, code, str(sent.get("tab", "")), uid=uid if code else "")
 
 
 def hand_of(here: Any, seen: Any, sent: Any, owner: str) -> Hand:

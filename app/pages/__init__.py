@@ -8,6 +8,7 @@ from app.pages.buildup import page as buildup
 from app.pages.claim import page as claim
 from app.pages.compare import page as compare
 from app.pages.keeping import page as keeping
+from app.pages.log import page as log
 from app.pages.map import page as mass_speed_map
 from app.pages.start import page as start
 from app.pages.teach import page as teach
@@ -21,6 +22,7 @@ PAGES: tuple[Page, ...] = (
     claim.PAGE,
     start.PAGE,
     buildup.PAGE,
+    log.PAGE,
     teach.PAGE,
     balls.PAGE,
     keeping.PAGE,

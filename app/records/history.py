@@ -220,6 +220,9 @@ def _values(line: Line, system: System) -> tuple[str, str, str]:
         field = field_of(path, line.row)
     except InputError:
         return name.replace("_", " "), str(line.before[0]), str(line.after[0])
+    if field.to == "session_log":
+        named = ["one of them" if value else "none" for value, _ in (line.before, line.after)]
+        return field.label, named[0], named[1]
     if field.kind == "link":
         return field.label, _other(line.before[0], line, system), _other(line.after[0], line, system)
     said = [field.told(from_kept(field, value), typed, system) for value, typed in (line.before, line.after)]

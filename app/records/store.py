@@ -223,7 +223,7 @@ class Store:
                     raise _NothingToKeepError(Acted(found.version - 1, outcomes))
                 if not doer.writer.changed:
                     same_version(connection, found)
-                    acted = Acted(found.version, outcomes)
+                    acted = Acted(found.version, outcomes, noted=True)
         except _NothingToKeepError as nothing:
             return nothing.acted
         except RecordsError as error:

@@ -251,8 +251,9 @@ def register(app: Dash, pages: Sequence[Page]) -> None:
     cells.register(app)
     edit.register(app, {name: doer for page in pages for name, doer in page.doers.items()})
     app.clientside_callback(ClientsideFunction("bind", "again"), Input(bound.REFRESH, "data"))
-    app.clientside_callback(  # one without an output is not asked when a page comes in
-        ClientsideFunction("bind", "here"), Output(bound.CLOCK, "data"), Input(bound.HERE, "data")
+    # A callback with an output is also asked when its store comes with the page; one without is not.
+    app.clientside_callback(
+        ClientsideFunction("bind", "here"), Output(bound.HERE, "modified_timestamp"), Input(bound.HERE, "data")
     )
     app.clientside_callback(ClientsideFunction("shell", "arrive"), Input(ids.SHELL_TITLE, "data"))
     app.clientside_callback(

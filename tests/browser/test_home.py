@@ -76,11 +76,11 @@ def test_an_athlete_is_archived_and_brought_back(page, base):
 
 def test_a_ball_is_added_named_and_still_there_after_a_reload_and_in_a_second_tab(page, base):
     opened(page, f"{base}/balls")
-    count = page.locator(".ball-row").count()
+    count = page.locator(".team-ball").count()
     page.get_by_role("button", name="Add a ball").click()
     from playwright.sync_api import expect
 
-    expect(page.locator(".ball-row").nth(count).get_by_label("Name of the ball")).to_be_focused()
+    expect(page.locator(".team-ball").nth(count).get_by_label("Name of the ball")).to_be_focused()
     page.keyboard.type("soft")
     page.keyboard.press("Tab")
     page.keyboard.type("200")
@@ -89,12 +89,12 @@ def test_a_ball_is_added_named_and_still_there_after_a_reload_and_in_a_second_ta
     page.wait_for_timeout(300)
     for tab in (page, page.context.new_page()):
         opened(tab, f"{base}/balls")
-        row = tab.locator(".ball-row").nth(count)
+        row = tab.locator(".team-ball").nth(count)
         assert [one.input_value() for one in row.locator("input").all()] == ["soft", "200", ""]
     page.get_by_role("button", name="soft, 200 g: further up").click()
-    page.locator(".ball-row").nth(count - 1).get_by_role("textbox").first.and_(page.locator("[value=soft]")).wait_for()
+    page.locator(".team-ball").nth(count - 1).get_by_role("textbox").first.and_(page.locator("[value=soft]")).wait_for()
     page.get_by_role("button", name="Undo").click()
-    page.locator(".ball-row").nth(count).get_by_role("textbox").first.and_(page.locator("[value=soft]")).wait_for()
+    page.locator(".team-ball").nth(count).get_by_role("textbox").first.and_(page.locator("[value=soft]")).wait_for()
 
 
 def brought(page, name: str, text: str):

@@ -54,7 +54,7 @@ def _row(visit: Visit, ball: Ball, place: int, count: int) -> Component:
         _button(visit, "Remove", "remove", ball, f"Remove {named}"),
     ]
     fields = [bound(visit, f"ball.{name}", ball, of=TEAM) for name in ("name", "mass_kg", "diameter_m")]
-    return html.Li([*fields, html.Div(buttons, className="row-of-buttons")], className="ball-row")
+    return html.Li([*fields, html.Div(buttons, className="row-of-buttons")], className="team-ball")
 
 
 def _of_archived(visit: Visit, ball: Ball) -> list[Component]:

@@ -1,0 +1,17 @@
+"""Ids of the Log page."""
+
+LOG_WIDTH = "log-width"
+LOG_PAPER = "log-paper"
+LOG_FIGURE = "log-figure"
+LOG_FIGURE_TITLE = "log-figure-title"
+LOG_FIGURE_NOTE = "log-figure-note"
+LOG_PICTURE = "log-picture"
+LOG_SAID = "log-said"
+LOG_WEEKS = "log-weeks"
+LOG_SESSIONS = "log-sessions"
+LOG_ENTER = "log-enter"
+LOG_HISTORY = "log-history"
+LOG_HISTORY_LINES = "log-history-lines"
+
+KEEP, CHANGE, LEAVE, REMOVE = "log/keep", "log/change", "log/leave", "log/remove"
+"""What the page's buttons do."""
