@@ -80,5 +80,5 @@ def test_a_ball_without_readings_is_removed_and_undo_brings_it_back(visit):
 
 def test_the_page_shows_every_ball_with_the_steps_of_the_team(visit):
     made = page.layout(visit)
-    buttons = [one for one in made._traverse() if getattr(one, "id", None) == ids.UNDO]
-    assert [one.value for one in buttons] == [TEAM]
+    found = [one for one in made._traverse() if getattr(one, "id", None) == ids.STEPS]
+    assert [getattr(one, "data-of") for one in found] == [TEAM]
