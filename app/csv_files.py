@@ -14,7 +14,7 @@ import sys
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
-from typing import BinaryIO, TextIO
+from typing import IO, TextIO
 
 from app.units.conversion import limit_in, to_si
 from model.checks import InputError, Limit
@@ -84,7 +84,7 @@ def read_bytes(path: Path) -> bytes:
         raise TableError(f"cannot be read: {error.strerror or error}") from None
 
 
-def read_stream(stream: BinaryIO) -> bytes:
+def read_stream(stream: IO[bytes]) -> bytes:
     """Read all of a stream of bytes.
 
     Parameters

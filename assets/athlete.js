@@ -1,73 +1,54 @@
-// The Athlete page's part in the browser: typing readings by one key each, tables pasted into a cell, the Compare form
-// where the browser keeps it, the figure on paper, and the pocket card.
+// The Athlete page's part in the browser: typing readings by one key each, tables pasted into a cell, the dated list,
+// the figures on paper, and the pocket card. What is typed into a cell is kept by bind.js.
 (() => {
   const NARROW = window.matchMedia('(max-width: 640px)');
-  const KEPT = 'compare-saved'; // the Compare page's store: what reads and writes it here is its entry in the browser
   const CELLS = '.ball-cells input';
+  const SPEED = 'reading.speed_m_s';
 
   NARROW.addEventListener('change', (event) => {
     if (document.querySelector('.athlete')) window.dash_clientside.set_props('athlete-narrow', { data: event.matches });
   });
 
-  const isCell = (element) => element instanceof HTMLInputElement && Boolean(element.dataset.at);
-  const every = () => [...document.querySelectorAll('.athlete input[data-at]')];
-  let known = {}; // all that was typed into cells, also where one is not on the page at the moment
-  let problemsNow = {};
-  let own = ''; // mass of the own ball, as its row shows it
-  let units = { mass: 'g', speed: 'm/s' };
-
-  // Every cell reports by its place; one store holds them all.
-  document.addEventListener('change', ({ target }) => {
-    if (!isCell(target)) return;
-    known = { ...known, [target.dataset.at]: target.value };
-    if (target.dataset.at.endsWith('/mass_g')) nameRows();
-    window.dash_clientside.set_props('athlete-cells', { data: known });
-  });
-
+  // A plain button gives its value to the hidden control that it works.
   document.addEventListener('click', ({ target }) => {
-    const ball = target instanceof Element && target.closest('[data-remove]')?.dataset.remove;
-    if (ball) window.dash_clientside.set_props('athlete-removed', { data: { ball, at: Date.now() } });
+    const button = target instanceof Element && target.closest('.athlete [data-pick]');
+    if (button) window.dash_clientside.set_props(JSON.parse(button.dataset.pick), { value: button.dataset.value });
   });
 
-  // Cells are called by their ball, whatever its mass is at the moment.
-  const nameRows = () => {
-    for (const row of document.querySelectorAll('.ball-row')) {
-      const mass = row.querySelector('.ball-head input').value.trim().replace(',', '.');
-      const bare = /[0-9.]$/.test(mass);
-      const name = mass ? (bare ? `${mass} ${units.mass}` : mass) : 'new ball';
-      row.setAttribute('aria-label', `Readings with ${name}`);
-      row.querySelector('.own-mark').hidden = mass !== own;
-      row.querySelector('button').setAttribute('aria-label', `Remove the ${name} ball and its readings`);
-      row.querySelectorAll('.ball-cells input').forEach((cell, i) => {
-        cell.setAttribute('aria-label', `Reading ${i + 1} with ${name}, ${units.speed}`);
-      });
+  // Grid and list show the same readings: what is typed in one stands in the other too.
+  document.addEventListener('change', ({ target }) => {
+    if (!(target instanceof HTMLInputElement) || !target.closest('.athlete')) return;
+    const { row, path } = target.dataset;
+    if (path === 'ball.mass_kg') nameRow(target);
+    if (!row || path !== SPEED) return;
+    for (const other of document.querySelectorAll(`.athlete [data-row="${CSS.escape(row)}"][data-path="${SPEED}"]`)) other.value = target.value;
+  });
+
+  // The cells of a ball that was just added are called by the mass that is typed.
+  const nameRow = (mass) => {
+    const row = mass.closest('.reading-row');
+    const text = mass.value.trim().replace(',', '.');
+    const unit = mass.nextElementSibling.textContent;
+    const name = text ? (/[0-9.]$/.test(text) ? `${text} ${unit}` : text) : 'new ball';
+    row.setAttribute('aria-label', `Readings with ${name}`);
+    for (const cell of row.querySelectorAll(CELLS)) {
+      cell.setAttribute('aria-label', cell.getAttribute('aria-label').replace(/ with .*, /, ` with ${name}, `));
     }
   };
 
-  // What is wrong in a cell: its message stands under its ball, and the cell points to it.
-  const show = (problems) => {
-    for (const place of document.querySelectorAll('.cell-problems')) {
-      const told = Object.entries(problems).filter(([at]) => at.startsWith(`${place.dataset.ball}/`));
-      place.replaceChildren(
-        ...told.map(([at, message]) => {
-          const line = document.createElement('p');
-          line.id = `problem-${at}`;
-          line.textContent = message;
-          return line;
-        }),
-      );
-    }
-    for (const cell of every()) {
-      const wrong = cell.dataset.at in problems;
-      if (wrong) {
-        cell.setAttribute('aria-invalid', 'true');
-        cell.setAttribute('aria-describedby', `problem-${cell.dataset.at}`);
-      } else {
-        cell.removeAttribute('aria-invalid');
-        cell.removeAttribute('aria-describedby');
-      }
-    }
-  };
+  // Behind the last cell of a ball there is always an empty one.
+  let grown = 0;
+  document.addEventListener('focusin', ({ target }) => {
+    if (!(target instanceof HTMLInputElement) || !target.matches('.ball-cells input:last-child')) return;
+    const next = target.cloneNode();
+    grown += 1;
+    Object.assign(next.dataset, { row: '', line: `${target.dataset.line}/${grown}` });
+    for (const name of ['aria-invalid', 'aria-describedby', 'title', 'data-older', 'value']) next.removeAttribute(name);
+    next.dataset.new = JSON.stringify({ ball: target.closest('.reading-row').dataset.ball });
+    next.setAttribute('aria-label', target.getAttribute('aria-label').replace(/[0-9]+/, (number) => Number(number) + 1));
+    next.value = '';
+    target.after(next);
+  });
 
   window.dash_clientside = Object.assign({}, window.dash_clientside, {
     athlete: {
@@ -75,41 +56,33 @@
         return NARROW.matches;
       },
 
-      read() {
-        try {
-          return { kept: JSON.parse(sessionStorage.getItem(KEPT)) };
-        } catch {
-          return { kept: null }; // storage switched off, or an entry that is not ours
+      // The cells come with the page, and may be here before their place is.
+      cells(parts) {
+        const put = (id, html, frames) => {
+          const place = document.getElementById(id);
+          if (place) place.innerHTML = html;
+          else if (frames) requestAnimationFrame(() => put(id, html, frames - 1));
+        };
+        for (const [id, html] of Object.entries(parts ?? {})) put(id, html, 90);
+        return 'yes'; // an answer: without one the browser's Dash does not ask at the start
+      },
+
+      // The list made anew: whoever types in it types on. The grid's cells follow the first day that counts.
+      list(listed) {
+        const place = document.getElementById('athlete-list');
+        if (!place || !listed) return;
+        const { html, since } = listed;
+        for (const cell of document.querySelectorAll('.ball-cells [data-day]')) {
+          cell.toggleAttribute('data-older', cell.dataset.day < since);
         }
-      },
-
-      // Keeps the Compare form, and shows what is wrong.
-      kept(form, problems) {
-        problemsNow = problems ?? {};
-        show(problemsNow);
-        if (!form) return;
-        try {
-          sessionStorage.setItem(KEPT, JSON.stringify(form));
-          sessionStorage.setItem(`${KEPT}-timestamp`, String(Date.now()));
-        } catch {
-          // storage switched off: then nothing is kept from page to page
-        }
-      },
-
-      rows(grid, cells) {
-        if (!grid) return;
-        known = cells ?? {};
-        own = grid.own;
-        units = grid;
-        document.getElementById('athlete-grid').innerHTML = grid.html;
-        nameRows();
-        show(problemsNow);
-      },
-
-      details(fields) {
-        if (!fields) return;
-        document.getElementById('athlete-details').innerHTML = fields.html;
-        show(problemsNow);
+        const old = place.contains(document.activeElement) ? document.activeElement : null;
+        place.innerHTML = html;
+        const { line, path } = old?.dataset ?? {};
+        const again = line && place.querySelector(`[data-line="${CSS.escape(line)}"][data-path="${path}"]`);
+        if (!again) return;
+        again.value = old.value;
+        again.focus({ preventScroll: true });
+        if (old.selectionStart !== undefined) again.setSelectionRange(old.selectionStart, old.selectionEnd);
       },
 
       card(clicks) {
@@ -123,8 +96,8 @@
 
   const visible = (element) => element.getClientRects().length > 0;
   const inRow = (row) => [...row.querySelectorAll(CELLS)].filter(visible);
-  const rowOf = (cell) => cell.closest('.ball-row');
-  const rows = () => [...document.querySelectorAll('.ball-row')];
+  const rowOf = (cell) => cell.closest('.reading-row');
+  const rows = () => [...document.querySelectorAll('.reading-row')];
 
   const go = (cell) => {
     if (!cell) return;
@@ -135,7 +108,7 @@
   // Enter: the next reading; in an empty cell the next ball's first empty one. Up and down: another ball.
   document.addEventListener('keydown', (event) => {
     const cell = event.target;
-    if (!(cell instanceof HTMLInputElement) || !cell.closest('.ball-row')) return;
+    if (!(cell instanceof HTMLInputElement) || !cell.closest('.reading-row')) return;
     if (event.isComposing || event.ctrlKey || event.altKey || event.metaKey) return;
     const all = rows();
     const row = rowOf(cell);
@@ -165,9 +138,14 @@
     const text = event.clipboardData?.getData('text/plain') ?? '';
     if (!/[\t\n\r;]/.test(text.trim())) return;
     event.preventDefault();
-    const [ball, place] = cell.dataset.at.split('/');
-    const data = { text, ball, cell: Number(place), at: Date.now() };
-    window.dash_clientside.set_props('athlete-dropped', { data });
+    const all = rows();
+    const from = all.indexOf(rowOf(cell));
+    const column = inRow(all[from]).indexOf(cell);
+    const given = all.slice(from).map((row) => ({
+      ball: row.dataset.ball,
+      cells: inRow(row).slice(column).map((one) => one.dataset.row),
+    }));
+    window.dash_clientside.set_props('athlete-dropped', { value: JSON.stringify({ text, rows: given, at: Date.now() }) });
   });
 
   // A printed figure is made for white paper and its width, whatever the screen wears; afterwards all is as it was.

@@ -18,7 +18,7 @@
   let counted = 0;
 
   document.addEventListener('change', ({ target }) => {
-    if (!(target instanceof HTMLInputElement) || !target.dataset.path) return;
+    if (!(target instanceof HTMLInputElement || target instanceof HTMLSelectElement) || !target.dataset.path) return;
     const { path, of, row, line, units, emptied } = target.dataset;
     const made = target.dataset.new ? JSON.parse(target.dataset.new) : null;
     counted += 1;
@@ -59,18 +59,59 @@
     location.assign(address);
   };
 
-  // The control that had the focus, or the one that is named, gets it when the page stands again.
-  const focus = (id) => {
-    const until = Date.now() + 5000; // ms; then whoever waits has gone on by hand
-    const look = () => {
-      const control = document.getElementById(id);
-      if (control && document.activeElement === document.body) {
-        control.focus({ preventScroll: true });
-        control.scrollIntoView({ block: 'nearest' });
-      } else if (Date.now() < until) requestAnimationFrame(look);
-    };
-    requestAnimationFrame(look);
+  // A fold with an id is as it was when the page stands again.
+  const folds = new Map();
+  addEventListener('toggle', ({ target }) => {
+    if (target instanceof HTMLDetailsElement && target.id) folds.set(target.id, target.open);
+  }, true);
+  const unfold = () => {
+    for (const [id, open] of folds) {
+      const fold = document.getElementById(id);
+      if (fold) fold.open = open;
+    }
   };
+
+  // The control that had the focus, or the one that is named, gets it when the page stands again: it may be another
+  // element then, or the same element may have become another control. Whoever presses something else meanwhile keeps it.
+  const PATIENCE_MS = 10_000;
+  let forget = () => {};
+  const focus = (id) => {
+    forget(); // of two, one after the other, the later one gets it
+    let ours = document.activeElement;
+    const look = () => {
+      const named = document.getElementById(id); // of a choice of several, the one that is chosen
+      const control = named?.querySelector('input:checked:not([disabled])') ?? named;
+      const now = document.activeElement;
+      if (!control || now === control || (!['BODY', 'MAIN'].includes(now.tagName) && now !== ours)) return;
+      unfold();
+      control.focus({ preventScroll: true });
+      control.scrollIntoView({ block: 'nearest' });
+      ours = control;
+    };
+    const watch = new MutationObserver(look);
+    const stop = () => {
+      watch.disconnect();
+      for (const name of ['keydown', 'pointerdown']) removeEventListener(name, stop, true);
+    };
+    forget = stop;
+    watch.observe(document.getElementById('shell-main'), { childList: true, subtree: true, attributes: true, attributeFilter: ['id'] });
+    for (const name of ['keydown', 'pointerdown']) addEventListener(name, stop, true);
+    setTimeout(stop, PATIENCE_MS);
+    look();
+  };
+
+  // Undo and redo of the records; in a field that is typed in, the keys take back the typing.
+  addEventListener('keydown', (event) => {
+    if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
+    if (event.target.closest?.('input:not([type=radio], [type=checkbox], [type=range]), textarea')) return;
+    const key = event.key.toLowerCase();
+    const back = key === 'z' && !event.shiftKey;
+    const again = key === 'y' || (key === 'z' && event.shiftKey);
+    const button = back || again ? document.querySelector(`.steps [data-key=${back ? 'z' : 'y'}]`) : null;
+    if (!button) return;
+    event.preventDefault();
+    button.click();
+  });
 
   window.levelpeak = Object.assign(window.levelpeak ?? {}, { cookie });
 
@@ -78,19 +119,22 @@
     bind: {
       // The page says whose it is: the address says so too.
       here(data) {
+        const still = window.dash_clientside.no_update;
         bound = Boolean(data);
-        if (!data?.code) return;
+        requestAnimationFrame(() => requestAnimationFrame(unfold));
+        if (!data?.code) return still;
         const address = new URL(location.href);
-        if (address.searchParams.get('athlete') === data.code) return;
+        if (address.searchParams.get('athlete') === data.code) return still;
         address.searchParams.set('athlete', data.code);
         history.replaceState(history.state, '', address);
+        return still;
       },
 
       told(data) {
         const answered = new Set((data?.told ?? []).map(({ n }) => n));
         pending = pending.filter(({ n }) => !answered.has(n));
         for (const { line, path, row, state, message } of data?.told ?? []) {
-          for (const cell of document.querySelectorAll(`input[data-line="${CSS.escape(line)}"]`)) {
+          for (const cell of document.querySelectorAll(`[data-line="${CSS.escape(line)}"]`)) {
             if (row) cell.dataset.row = state === 'kept' && cell.dataset.emptied && cell.value.trim() === '' && cell.dataset.path === path ? '' : row;
             if (cell.dataset.path === path) tell(cell, message);
           }

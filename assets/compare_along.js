@@ -2,6 +2,9 @@
 (() => {
   const BEGINNING = '#throws=';
 
+  const PAGE = '/compare';
+  if (location.pathname === '/' && location.hash.startsWith(BEGINNING)) location.replace(PAGE + location.hash); // older links
+
   const say = (words) => window.dash_clientside.set_props('compare-along-said', { children: words });
 
   // The field gets its text a little later than it is set.
@@ -15,19 +18,34 @@
     field?.select();
   };
 
-  // A link is handed over once the page stands, and leaves the address: after a reload, what was changed since counts.
-  const arrive = () => {
-    if (!location.hash.startsWith(BEGINNING) || !document.querySelector('.compare')) return;
+  // A link is handed over once the page stands, and leaves the address: it is opened once.
+  const found = () => {
+    if (!location.hash.startsWith(BEGINNING) || !document.querySelector('.compare')) return null;
     const text = location.hash.slice(BEGINNING.length);
     history.replaceState(history.state, '', location.pathname + location.search);
-    window.dash_clientside.set_props('compare-link-opened', { data: text });
+    return text;
   };
-  addEventListener('hashchange', arrive);
+  addEventListener('hashchange', () => {
+    const text = found();
+    if (text !== null) window.dash_clientside.set_props('compare-link-opened', { data: text });
+  });
 
   window.dash_clientside = Object.assign({}, window.dash_clientside, {
     along: {
       arrive() {
-        arrive();
+        return found() ?? window.dash_clientside.no_update;
+      },
+
+      // What was typed right before a button was pressed is kept before it is taken along.
+      async ask() {
+        const button = window.dash_clientside.callback_context.triggered_id;
+        if (!window.dash_clientside.callback_context.triggered.some(({ value }) => value)) return window.dash_clientside.no_update;
+        await window.levelpeak.settled();
+        return { button, at: Date.now() };
+      },
+
+      leave() {
+        return true;
       },
 
       print(pressed) {

@@ -2,15 +2,13 @@
 // the thrower's line figure, and the level of "time above" that can be dragged.
 (() => {
   let identity = null; // the identity's curves, as the server sent them (app/pages/compare/moving.py)
-  let chains = {}; // each thrower's joint centres over a throw
   let at = null; // the instant under the cursor (ms)
   let moved = {}; // curves that are being dragged, by the throw's key
   const SVG = 'http://www.w3.org/2000/svg';
 
   const graph = () => document.querySelector('.compare .graph .js-plotly-plot, .compare .graph.js-plotly-plot');
   const meta = () => graph()?.layout?.meta ?? {};
-  const fieldOf = (slide) =>
-    document.getElementById(JSON.stringify({ name: slide.dataset.name, throw: slide.dataset.throw, type: 'compare-throw' }));
+  const fieldOf = (slide) => document.getElementById(slide.dataset.field);
   const number = (text) => Number(String(text).trim().replace(',', '.').replace('\u2212', '-'));
   const element = (name, attributes = {}, ...children) => {
     const made = document.createElement(name);
@@ -86,8 +84,7 @@
         slide.replaceChildren(input, element('output'));
         input.addEventListener('input', () => slid(slide, input));
         input.addEventListener('change', () => {
-          const { throw: key, name } = slide.dataset;
-          window.dash_clientside.set_props({ type: 'compare-throw', throw: key, name }, { value: input.value });
+          window.dash_clientside.set_props(JSON.parse(slide.dataset.field), { value: input.value });
         });
       }
       for (const [key, value] of Object.entries({ min: low, max: high, step, 'aria-label': label })) {
@@ -177,7 +174,8 @@
     };
     const commit = () => {
       if (dragged === null) return;
-      window.dash_clientside.set_props('compare-above', { value: dragged.toFixed(1) });
+      const field = document.querySelector('.compare .readings-part .title-line input');
+      window.dash_clientside.set_props(JSON.parse(field.id), { value: dragged.toFixed(1) });
     };
     bar.addEventListener('pointerdown', (event) => {
       bar.setPointerCapture(event.pointerId);
@@ -220,6 +218,13 @@
     window.levelpeak.arm.draw(svg, chain, phase, { width, height });
   };
 
+  // Each thrower's joint centres over a throw, as the page brings them.
+  const read = new WeakMap();
+  const chainsOf = (place) => {
+    if (!read.has(place)) read.set(place, JSON.parse(place.dataset.chains));
+    return read.get(place);
+  };
+
   const event = (phase) => window.levelpeak.arm.eventAt(phase, identity?.rotation_phase ?? 0.82);
 
   const instant = () => {
@@ -251,13 +256,13 @@
     Object.assign(input, { min: Math.ceil(low), max: Math.floor(high), value: Math.round(at) });
     const [first, last] = [marked.x[0], marked.x[marked.x.length - 1]];
     const phase = (1.25 * (at - first)) / (last - first);
-    arm(place.querySelector('svg'), chains[marked.thrower], Math.min(Math.max(phase, 0), 1.25));
+    arm(place.querySelector('svg'), chainsOf(place)[marked.thrower], Math.min(Math.max(phase, 0), 1.25));
     input.setAttribute('aria-valuetext', `${signed(at)}, ${event(phase)}`);
     place.querySelector('.when').textContent = `${signed(at)}: ${event(phase)}`;
     const { unit, places } = meta();
     place.querySelector('ul').replaceChildren(
       ...lines(plot)
-        .sort((one, other) => meta().form.throws.findIndex((t) => t.key === one.key) - meta().form.throws.findIndex((t) => t.key === other.key))
+        .sort((one, other) => one.number - other.number)
         .map((line) => {
           const value = valueOf(line, at);
           const said = value === null ? '–' : `${value.toFixed(places).replace('-', '\u2212')} ${unit}`;
@@ -313,11 +318,6 @@
     curves: {
       identity(sent) {
         identity = sent;
-      },
-
-      chain(sent) {
-        chains = sent ?? {};
-        instant();
       },
 
       ready,

@@ -1,8 +1,8 @@
 // The Map page's part in the browser: a click anywhere on it, and arrow keys in the fields of the throw.
 (() => {
   const STEPS = {
-    metric: { 'map-mass': { alone: 5, shifted: 1 }, 'map-speed': { alone: 0.5, shifted: 0.1 } },
-    customary: { 'map-mass': { alone: 0.25, shifted: 0.05 }, 'map-speed': { alone: 1, shifted: 0.2 } },
+    metric: { mass: { alone: 5, shifted: 1 }, speed: { alone: 0.5, shifted: 0.1 } },
+    customary: { mass: { alone: 0.25, shifted: 0.05 }, speed: { alone: 1, shifted: 0.2 } },
   };
   const TWICE_MS = 60; // Plotly sends a click on after the browser's own: both are one
   const RESTED_MS = 150; // after the last press of a key the number is sent
@@ -38,12 +38,13 @@
   // Up and down change the number by a step; other keys write as in any field.
   addEventListener('keydown', (event) => {
     const field = event.target;
-    const units = STEPS[window.levelpeak.kept('shell-units')] ?? STEPS.metric;
-    const steps = field instanceof Element && units[field.id];
+    const stepped = field instanceof HTMLInputElement && field.closest('[data-steps]');
+    const steps = stepped && STEPS[JSON.parse(field.id).units]?.[stepped.dataset.steps];
     const way = { ArrowUp: 1, ArrowDown: -1 }[event.key];
     if (!steps || !way || event.ctrlKey || event.altKey || event.metaKey) return;
-    const number = Number(field.value.replace(',', '.'));
-    if (field.value.trim() === '' || !Number.isFinite(number)) return;
+    const from = field.value.trim() || field.placeholder; // an empty field shows what counts
+    const number = Number(from.replace(',', '.'));
+    if (from === '' || !Number.isFinite(number)) return;
     event.preventDefault();
     const step = event.shiftKey ? steps.shifted : steps.alone;
     const whole = Math.round(number / step + way);
@@ -52,6 +53,6 @@
     const text = String(Number(next.toFixed(3)));
     write(field, text); // at once, so that the next press of the key goes on from here
     clearTimeout(sending);
-    sending = setTimeout(() => set(field.id, { value: field.value }), RESTED_MS);
+    sending = setTimeout(() => set(JSON.parse(field.id), { value: field.value }), RESTED_MS);
   });
 })();

@@ -1,6 +1,6 @@
 // Callbacks of the shell that need no server.
 (() => {
-  let arrived = false;
+  let arrived = ''; // the title of the page that is shown
   const filled = new WeakMap();
 
   // A control and its kept value say the same. Whichever was touched sets the other; at the start the kept one leads.
@@ -43,11 +43,13 @@
         }
       },
 
-      // Another page: its title on the tab, and whoever reads by ear or keyboard starts at its beginning.
+      // Another page: its title on the tab, and whoever reads by ear or keyboard starts at its beginning. The same page
+      // made anew gives the focus back where it was, see bind.js.
       arrive(title) {
-        if (!title || document.title === title) return; // the same page, made anew
+        if (!title) return;
+        const other = title !== document.title;
         document.title = title;
-        if (arrived) document.getElementById('shell-main').focus();
+        if (arrived && other) document.getElementById('shell-main').focus();
         arrived = true;
       },
     },

@@ -205,9 +205,9 @@
     play(presenting() || wasPlaying);
   };
 
-  // Another size or theme: all is drawn anew.
+  // Another size or theme: all is drawn anew, unless the page was made anew and its picture is still to come.
   const again = () => {
-    if (!shown || !by('teach-picture')) return;
+    if (!shown || !by('teach-picture')?.firstElementChild) return;
     shown.redraw();
     render();
   };
@@ -295,19 +295,32 @@
 
   window.dash_clientside = Object.assign({}, window.dash_clientside, {
     teach: {
+      // The page stands a frame or two after its story has come.
       story(sent) {
         const key = story?.steps?.[place]?.key;
         story = sent?.steps?.length ? sent : null;
+        const still = window.dash_clientside.no_update;
         if (!story) {
           play(false);
           shown = null;
-          return;
+          return still;
         }
-        const kept = story.steps.findIndex((step) => step.key === key);
         if (now.phase === 0) now.phase = story.figure.rotation_phase;
         stops.clear();
-        handout();
-        show(kept < 0 ? Math.min(place, story.steps.length - 1) : kept);
+        const kept = story.steps.findIndex((step) => step.key === key);
+        const told = sent;
+        let frames = 90;
+        const begin = () => {
+          if (story !== told) return;
+          if (!by('teach-handout')) {
+            if (frames-- > 0) requestAnimationFrame(begin);
+            return;
+          }
+          handout();
+          show(kept < 0 ? Math.min(place, story.steps.length - 1) : kept);
+        };
+        requestAnimationFrame(() => requestAnimationFrame(begin));
+        return still;
       },
     },
   });

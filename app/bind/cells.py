@@ -1,9 +1,11 @@
 """Plain cells, for tables with too many fields to be components: an `input` with its path and row in its attributes.
 
 The browser sends every text that it does not yet know to be kept, so that none is lost between two answers; what was
-kept already is the same once more, and changes nothing.
+kept already is the same once more, and changes nothing. So that a row, too, is made only once, its uid follows from the
+line of its cells.
 """
 
+import hashlib
 from collections.abc import Mapping
 from html import escape
 from typing import Any
@@ -15,7 +17,7 @@ from app.bind import ids
 from app.bind.edit import RESHAPING, tell_version
 from app.bind.fields import is_path
 from app.bind.visit import hand_of, the_store
-from app.records.acts import Acted, Add, Edit, Outcome, Remove
+from app.records.acts import GONE, Acted, Add, Edit, Hand, Outcome, Remove
 from app.records.faults import RecordsError
 from app.units.systems import system_named
 from model.checks import InputError
@@ -42,7 +44,7 @@ def cell_html(
     row : str
         uid of its row; empty while there is none: then the first text makes one.
     line : str
-        The same for all cells of one row, also while it is none.
+        The same for all cells of one row, also while it is none; where it is none, that of no other page or visit.
     units : str
         Those that it shows.
     new : str
@@ -79,7 +81,7 @@ def keep_cells(sent: Any, here: Any, seen: Any) -> dict[str, Any]:
         hand = hand_of(here, seen, one.get("sent"), owner)
         line = str(one.get("line", ""))
         try:
-            done = the_store().act(owner, _act(one, lines.get(line, "")), hand, system_named(one.get("units")))
+            done = _keep(owner, one, lines.get(line, ""), hand)
         except (RecordsError, InputError) as error:
             told.append({"n": one.get("n"), "line": line, "path": one["path"], "message": f"Not kept: {error}"})
             continue
@@ -88,25 +90,37 @@ def keep_cells(sent: Any, here: Any, seen: Any) -> dict[str, Any]:
         anew = anew or (one["path"] in RESHAPING and done.done)
         if outcome.row:
             lines[line] = outcome.row
-        told.append({"n": one.get("n"), "line": line, "path": one["path"], **_said(outcome, one["path"])})
+        told.append({"n": one.get("n"), "line": line, "path": one["path"], **_said(outcome, one)})
     tell_version(acted, owner, seen, hand.tab, anew)
     return {"told": told}
 
 
-def _act(one: Mapping[str, Any], made: str) -> Edit | Add | Remove:
-    path, text, row = str(one["path"]), str(one.get("text", ""))[:LONGEST_CELL], str(one.get("row") or made)
+def _keep(owner: str, one: Mapping[str, Any], made: str, hand: Hand) -> Acted:
+    """Keep the text of a cell; where its row is not known to the browser yet, it is there already or is made."""
+    path, text = str(one["path"]), str(one.get("text", ""))[:LONGEST_CELL]
     table, _, column = path.partition(".")
-    if row and one.get("emptied") == "remove" and not text.strip():
-        return Remove(table, row)
-    if row:
-        return Edit(path, text, row)
+    known = str(one.get("row") or made)
+    row = known or row_of(owner, str(one.get("line", "")))
+    emptied = one.get("emptied") == "remove" and not text.strip()
+    act: Edit | Remove | Add = Remove(table, row) if emptied else Edit(path, text, row)
+    system = system_named(one.get("units"))
+    acted = the_store().act(owner, act, hand, system)
+    if known or emptied or not acted.stopped or acted.outcomes[0].state != GONE:
+        return acted
     new = one.get("new")
     values = {str(key): str(value) for key, value in new.items()} if isinstance(new, dict) else {}
-    return Add(table, {column: text}, values)
+    return the_store().act(owner, Add(table, {column: text}, values, row), hand, system)
 
 
-def _said(outcome: Outcome, path: str) -> dict[str, Any]:
-    column = path.partition(".")[2]
+def row_of(owner: str, line: str) -> str:
+    """The uid of the row that the first text of a line makes: the same however often it is sent."""
+    return "c" + hashlib.sha1(f"{owner}/{line}".encode(), usedforsecurity=False).hexdigest()[:22]
+
+
+def _said(outcome: Outcome, one: Mapping[str, Any]) -> dict[str, Any]:
+    if outcome.state == GONE and one.get("emptied") == "remove" and not str(one.get("text", "")).strip():
+        return {"row": "", "state": outcome.state, "message": ""}  # there was none, or there is none any more
+    column = str(one["path"]).partition(".")[2]
     message = outcome.problems.get(column, outcome.message if not outcome.problems else "")
     return {"row": outcome.row, "state": outcome.state, "message": message}
 

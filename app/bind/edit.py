@@ -12,12 +12,13 @@ from dash.exceptions import PreventUpdate
 from app.bind import ids
 from app.bind.fields import is_path
 from app.bind.visit import Visit, hand_of, the_store, visit_again
-from app.records.acts import CONFLICT, GONE, Act, Acted, Edit, Hand, Outcome
+from app.records.acts import CONFLICT, GONE, REFUSED, Act, Acted, Edit, Hand, Outcome
 from app.records.faults import RecordsError
 from app.records.field_list import DEPENDENT
 from app.units.systems import system_named
 
-RESHAPING = frozenset({*DEPENDENT, "athlete.code"})
+NEWEST = ("measures.day", "reference.day")  # the newest row of these is the one that counts
+RESHAPING = frozenset({*DEPENDENT, *NEWEST, "athlete.code", "lesson.name"})
 """Fields that change what other fields of the page are: after them the page is made anew."""
 
 
@@ -105,7 +106,7 @@ def tell_version(acted: Acted | None, owner: str, seen: Any, tab: str, anew: boo
     known = seen if isinstance(seen, dict) else {}
     before = known.get(owner)
     others = isinstance(before, int) and any(one.tab != tab for one in the_store().since(owner, before))
-    if acted.done or others:
+    if acted.done or acted.noted or others:
         now = {**known, owner: acted.version}
         if anew or others:
             set_props(ids.REFRESH, {"data": {"version": now, **more}})
@@ -120,7 +121,9 @@ def _edited(text: Any, here: Any, seen: Any, sent: Any) -> Component | str | Non
         raise PreventUpdate
     hand = hand_of(here, seen, sent, part["of"])
     kept = keep_edit(part, as_text(text), hand)
-    tell_version(kept.acted, part["of"], seen, hand.tab, kept.anew)
+    renamed = kept.anew and part["path"] == "athlete.code"
+    more = {"go": visit_again(here).address(here["path"])} if renamed else {}
+    tell_version(kept.acted, part["of"], seen, hand.tab, kept.anew, **more)
     return kept.error
 
 
@@ -168,7 +171,8 @@ def _pressed(doers: Mapping[str, Doer], _: Any, __: Any, here: Any, seen: Any) -
     if acted is not None and acted.stopped:
         said = next((one.message for one in acted.outcomes if one.state in (CONFLICT, GONE)), said)
     focus = doing.focus if isinstance(doing.focus, str) else doing.focus(acted) if acted and acted.done else ""
-    go = doing.go if acted is None or acted.done else ""
+    refused = acted is not None and (acted.stopped or any(one.state == REFUSED for one in acted.outcomes))
+    go = "" if refused else doing.go
     set_props(ids.REFRESH, {"data": {"focus": focus or dom_id(part), "said": said, "go": go}})
 
 

@@ -24,8 +24,9 @@ def bound(
     *,
     label: str | Component | None = None,
     said: str | None = None,
-    data: list[dict[str, str]] | None = None,
+    data: list[Any] | None = None,
     of: str = "",
+    usual: str = "",
     **props: Any,
 ) -> Component:
     """Make the field of a path, of the kind that its values need.
@@ -45,6 +46,8 @@ def bound(
         Choices in the place of the field's own; for a link, what it can lead to.
     of : str
         The owner, where it is not the athlete of the page: `TEAM`.
+    usual : str
+        The choice that counts, and is shown, while none was made.
     **props
         Further properties of the component.
 
@@ -71,12 +74,45 @@ def bound(
     if kind.kind in ("choice", "link"):
         offered = data if data is not None else [{"value": k, "label": words} for k, words in kind.choices.items()]
         choice = CHOICE | {"allowDeselect": not kind.needed and kind.default is None, "clearable": False}
-        return dmc.Select(data=offered, value=text or None, **(choice | {"searchable": False} | shown | props))
+        return dmc.Select(data=offered, value=text or usual or None, **(choice | {"searchable": False} | shown | props))
     if kind.kind == "note":
         limits = {"maxLength": kind.longest}
         made = {"debounce": True, "autosize": True, "minRows": 2, "attributes": {"input": limits}, "className": "field"}
         return dmc.Textarea(value=text, **(made | shown | props))
     return dmc.TextInput(value=text, **(_typed(kind, unit) | shown | props))
+
+
+def bound_radios(visit: Visit, path: str, label: str | Component, *, key: str, heard: str = "") -> Component:
+    """Make a setting of few choices that are all in sight, worked by a key as well.
+
+    Parameters
+    ----------
+    visit : Visit
+    path : str
+        Of a setting with choices and a default.
+    label : str or Component
+    key : str
+    heard : str
+        What it is called for those who hear it, where the label does not do.
+
+    Returns
+    -------
+    Component
+    """
+    data = visit.data
+    settings, row = (data.settings, data.setting_rows.get(path)) if data else ({}, None)
+    kind = field_of(path, settings)
+    text, problem = _text(visit, kind, path, row, settings)
+    boxes = [dmc.Radio(value=value, label=words, size="xs") for value, words in kind.choices.items()]
+    return dmc.RadioGroup(
+        html.Div(boxes, className="radios"),
+        id=ids.field_id(visit.owner, path, "", visit.system.key),
+        value=text,
+        error=problem or None,
+        label=label,
+        className="field",
+        **{"data-key": key} | ({"aria-label": heard} if heard else {}),
+    )
 
 
 def _typed(kind: Field, unit: str) -> dict[str, Any]:
@@ -114,4 +150,4 @@ def is_path(path: object) -> bool:
     return path in FIELDS or is_setting(path) or path in ("throw.number", "limits.amount", "comparison.above")
 
 
-__all__ = ["TEAM", "act_button", "bound", "is_path"]
+__all__ = ["TEAM", "act_button", "bound", "bound_radios", "is_path"]

@@ -7,7 +7,7 @@ from datetime import date
 from functools import cached_property
 from types import MappingProxyType
 from typing import Any
-from urllib.parse import parse_qs, urlencode
+from urllib.parse import parse_qs, unquote, urlencode
 
 from dash import dcc, html
 from dash.development.base_component import Component
@@ -18,6 +18,7 @@ from app.records.acts import TEAM, Hand
 from app.records.faults import GoneError
 from app.records.reads import AthleteData, TeamData, athlete_data, team_data
 from app.records.store import Store
+from app.records.tables import LONGEST_INITIALS, Athlete
 from app.units.systems import System, system_named
 
 UNITS_COOKIE = "levelpeak-units"
@@ -44,6 +45,8 @@ class Visit:
     today : date
     system : System
         The reader's units.
+    uid : str
+        The athlete's, where it is known without reading all that is kept.
     """
 
     store: Store
@@ -53,11 +56,19 @@ class Visit:
     tab: str = ""
     today: date = field(default_factory=date.today)
     system: System = field(default_factory=lambda: reader_system())
+    uid: str = ""
 
     @cached_property
     def data(self) -> AthleteData | None:
         """All that is kept of the athlete; None if there is none."""
         return self.of_athlete(self.code) if self.code else None
+
+    @cached_property
+    def athlete(self) -> Athlete | None:
+        """The athlete alone, without all that is kept; None if there is none."""
+        if "data" in self.__dict__:
+            return self.data.athlete if self.data else None
+        return self.store.find(self.code) if self.code else None
 
     @cached_property
     def team(self) -> TeamData:
@@ -74,7 +85,9 @@ class Visit:
     @property
     def owner(self) -> str:
         """The athlete's uid; TEAM if there is none."""
-        return self.data.athlete.uid if self.data else TEAM
+        if self.uid:
+            return self.uid
+        return self.athlete.uid if self.athlete else TEAM
 
     def address(self, path: str, **asked: str) -> str:
         """The address of a page for the same athlete."""
@@ -100,6 +113,11 @@ def reader_system() -> System:
     return system_named(request.cookies.get(UNITS_COOKIE) if has_request_context() else None)
 
 
+def reader_initials() -> str:
+    """The initials of who sits there, which the browser keeps in a cookie."""
+    return unquote(request.cookies.get(INITIALS_COOKIE, ""))[:LONGEST_INITIALS] if has_request_context() else ""
+
+
 def visit_of(path: str, search: str | None) -> Visit:
     """Read whose page is asked for; without a code it is the athlete who was looked at last.
 
@@ -123,7 +141,7 @@ def stores(visit: Visit) -> list[Component]:
     """The stores of a page: whose it is, its version, what it has seen. Every load of a page is a tab of its own."""
     here: dict[str, Any] = {"athlete": visit.owner, "code": visit.code, "tab": visit.tab}
     here |= {"path": visit.path, "asked": dict(visit.asked)}
-    seen = {TEAM: visit.team.version} | ({visit.owner: visit.data.version} if visit.data else {})
+    seen = {TEAM: visit.team.version} | ({visit.owner: visit.athlete.version} if visit.athlete else {})
     return [
         dcc.Store(id=ids.HERE, data=here),
         dcc.Store(id=ids.VERSION, data=seen),
@@ -151,7 +169,7 @@ def visit_again(here: Any) -> Visit:
     code = "" if uid in ("", TEAM) else (store.code_of(uid) or "")
     said = sent.get("asked")
     asked = {str(key): str(value) for key, value in said.items()} if isinstance(said, dict) else {}
-    return Visit(store, str(sent.get("path", "")), asked, code, str(sent.get("tab", "")))
+    return Visit(store, str(sent.get("path", "")), asked, code, str(sent.get("tab", "")), uid=uid if code else "")
 
 
 def hand_of(here: Any, seen: Any, sent: Any, owner: str) -> Hand:
@@ -159,9 +177,8 @@ def hand_of(here: Any, seen: Any, sent: Any, owner: str) -> Hand:
     sure = here if isinstance(here, dict) else {}
     version = seen.get(owner) if isinstance(seen, dict) else None
     when = int(sent) if isinstance(sent, int | float) and not isinstance(sent, bool) else 0
-    initials = request.cookies.get(INITIALS_COOKIE, "")[:8] if has_request_context() else ""
     known = version if isinstance(version, int) and not isinstance(version, bool) else None
-    return Hand(str(sure.get("tab", "")), initials, when, known)
+    return Hand(str(sure.get("tab", "")), reader_initials(), when, known)
 
 
 def nobody(visit: Visit) -> Component:

@@ -1,9 +1,7 @@
 """``levelpeak import``: a document, a table, or a file of the version before is taken into the records."""
 
 import argparse
-import json
 import sys
-from collections.abc import Callable
 from datetime import date
 from pathlib import Path
 from typing import Any
@@ -13,17 +11,11 @@ from app.commands.records_options import open_records, refused
 from app.csv_files import TableError, read_bytes
 from app.progress import Progress
 from app.records.acts import Hand
-from app.records.csv_columns import read_table
-from app.records.csv_readings import preview_readings, take_readings
-from app.records.csv_sessions import preview_sessions, take_sessions
-from app.records.csv_verdicts import REFUSED, TAKEN
-from app.records.document import KIND, Document, ExchangeError, read_document
+from app.records.arriving import Said, document_of, is_json, is_whole, look_at, take
+from app.records.document import ExchangeError
 from app.records.faults import RecordsError
 from app.records.field_list import field_of
-from app.records.incoming import take_in
-from app.records.looking import Choices, look_through
-from app.records.old_files import PLAN_KIND, SESSION_KIND, plan_document, session_document
-from app.records.store import Store
+from app.records.looking import Choices
 from model.checks import InputError
 
 DESCRIPTION = """\
@@ -84,23 +76,25 @@ def run(args: argparse.Namespace) -> int:
     except (TableError, InputError, RecordsError) as error:
         return refused("import", error if isinstance(error, RecordsError) else ValueError(f"{args.file}: {error}"))
     try:
-        lines, complete, take = _look(args, store, data, day)
-        for line in lines:
+        bar = Progress("Reading", 1)
+        found = look_at(store, data, _said(args, data, day), date.today(), bar.show_of)
+        bar.clear()
+        for line in found.lines:
             print(line)
         if args.look:
-            return 0 if complete else 1
+            return 0 if is_whole(found) else 1
         if not args.yes and sys.stdin.isatty() and not _agreed():
             print("Nothing was changed.")
             return 1
-        print(take())
+        keeping = Progress("Keeping", 1)
+        added = take(store, found, HAND, keeping.show_of)
+        keeping.clear()
+        print(f"Added: {added}.")
     except (RecordsError, ExchangeError, TableError, InputError) as error:
         return refused("import", error if isinstance(error, RecordsError) else ValueError(f"{args.file}: {error}"))
     finally:
         store.close()
-    return 0 if complete else 1
-
-
-Look = tuple[tuple[str, ...], bool, Callable[[], str]]
+    return 0 if is_whole(found) else 1
 
 
 def _agreed() -> bool:
@@ -110,60 +104,12 @@ def _agreed() -> bool:
         return False
 
 
-def _look(args: argparse.Namespace, store: Store, data: bytes, day: date | None) -> Look:
-    """What would come of the file, whether all of it, and how to keep it."""
-    if data.removeprefix(b"\xef\xbb\xbf").lstrip()[:1] in (b"{", b"["):
-        document, by_code = _document(data, args.athlete, day or date.today())
-        return _document_look(args, store, document, by_code)
-    columns = {name.lower() for name in read_table(data).columns}
-    if columns & {"throws", "decision", "body", "plan"} or any(name.startswith("body.") for name in columns):
-        sessions = preview_sessions(store, data, code=args.athlete)
-        complete = not sessions.count(REFUSED)
-        return sessions.lines, complete, lambda: f"Added: {take_sessions(store, sessions, HAND)}."
-    bar = Progress("Reading rows", 1)
-    readings = preview_readings(store, data, code=args.athlete, day=day, progress=bar.show_of)
-    bar.clear()
-    complete = not readings.count(REFUSED)
-    keeping = Progress("Keeping readings", readings.count(TAKEN))
-
-    def take() -> str:
-        added = take_readings(store, readings, HAND, keeping.show_of)
-        keeping.clear()
-        return f"Added: {added}."
-
-    return readings.lines, complete, take
-
-
-def _document_look(args: argparse.Namespace, store: Store, document: Document, by_code: bool) -> Look:
+def _said(args: argparse.Namespace, data: bytes, day: date | None) -> Said:
+    """What the options say of the file."""
     codes = {}
-    if args.code is not None:
+    if args.code is not None and is_json(data):
+        document, _ = document_of(data, args.athlete, day or date.today())
         if len(document.athletes) != 1:
             raise InputError("--as", args.code, f"a file of one athlete; this one has {len(document.athletes)}")
         codes = {document.athletes[0].code: args.code}
-    choices = Choices(codes, frozenset(args.same), args.take_file)
-    coming = look_through(store, document, choices, by_code)
-    bar = Progress("Taking athletes in", len(document.athletes))
-
-    def take() -> str:
-        came = take_in(store, coming, HAND, bar.show_of)
-        bar.clear()
-        return f"Added: {came.adds}."
-
-    return coming.lines, not coming.refused, take
-
-
-def _document(data: bytes, code: str, today: date) -> tuple[Document, bool]:
-    """Read JSON: a document, or an older file, which knows an athlete by the code alone."""
-    try:
-        kept = json.loads(data.decode("utf-8-sig"))
-    except (UnicodeDecodeError, ValueError, RecursionError):
-        raise ExchangeError("it is no JSON text in UTF-8; accepted: what “levelpeak export” writes") from None
-    kind = kept.get("kind") if isinstance(kept, dict) else None
-    if kind == KIND:
-        return read_document(data), False
-    if kind == PLAN_KIND:
-        return plan_document(kept, code), True
-    if kind == SESSION_KIND:
-        return session_document(kept, today), True
-    accepted = "a document of the records, a build-up plan or a teaching session"
-    raise ExchangeError(f"it is none of the files that can be taken in; accepted: {accepted}, or a table (CSV)")
+    return Said(args.athlete, day, choices=Choices(codes, frozenset(args.same), args.take_file))

@@ -9,7 +9,7 @@ from sqlalchemy import select
 from app.records.acts import CONFLICT, GONE, KEPT, OVERTAKEN, REFUSED, SAME, Act, Add, Edit, Hand, Newer, Outcome, Put
 from app.records.differences import from_text
 from app.records.faults import GoneError
-from app.records.field_list import DEPENDENT, as_kept, field_of, from_kept, is_setting
+from app.records.field_list import COUNTED_AT_FIRST, DEPENDENT, as_kept, field_of, from_kept, is_setting
 from app.records.fields import Field, in_words
 from app.records.rows import REVISION, Document, all_rows, columns_of, first_row, link_name, plain, table_of
 from app.records.tables import KEPT as TABLES
@@ -93,7 +93,8 @@ class Doer:
         except GoneError:
             if table != "limits" or act.row not in BOUNDS:
                 raise
-        self.writer.add([{"table": "limits", "key": act.row, "counted": "share"}])
+        counted = COUNTED_AT_FIRST.get(act.row, "share")
+        self.writer.add([{"table": "limits", "key": act.row, "counted": counted}])
         return self.writer.find(table, act.row)
 
     def _read(self, field: Field, text: str, before: str) -> tuple[Any, str]:

@@ -164,10 +164,14 @@ class Acted:
         Of the athlete, or of the team, after it; the same as before if nothing was changed.
     outcomes : tuple of Outcome
         One for each act. Where one met a conflict, or its row was gone, none was done.
+    noted : bool
+        Whether a refused text was kept in its field, or one that stood there is gone: no value changed, but a page
+        that does not compute with a field while it holds a refused text shows something else now.
     """
 
     version: int
     outcomes: tuple[Outcome, ...]
+    noted: bool = False
 
     @property
     def done(self) -> bool:

@@ -40,6 +40,18 @@ ROLES = ("clinician", "trainer", "coach", "parent", "athlete", "other")
 JOINTS = {"varus": "elbow", "internal_rotation": "shoulder"}
 AMOUNT_UNITS = {"N·m": "N·m", "N·m/s": "N·m/s", "N·m·s": "N·m·s", "s": "ms", "m/s": "m/s"}
 """The unit people type, for that of a limit in the model."""
+LIMIT_LABELS = {
+    "elbow_peak": "Elbow, peak at most",
+    "shoulder_peak": "Shoulder, peak at most",
+    "rise_rate": "Elbow, rise rate at most",
+    "area": "Elbow, area at most",
+    "braking": "Braking at most",
+    "least_loaded": "Time loaded at least",
+    "most_loaded": "Time loaded at most",
+    "speed": "Release speed at most",
+}
+COUNTED_AT_FIRST = {"speed": "absolute"}
+"""How a limit is counted before anybody says; the others as a share."""
 ABOVE_LIMITS = {"N·m": Limit(0.1, 2000.0, "N·m"), "N": Limit(1.0, 20000.0, "N")}
 MOST_POSITION = Limit(0, 100_000, "")
 
@@ -171,6 +183,7 @@ SETTINGS = {
         _number("profile.throw_distance_m", "Distance", "m", flight.DISTANCE_LIMIT, default=40.0),
         _number("profile.throw_height_m", "Height", "m", flight.HEIGHT_LIMIT, default=1.8),
         _number("profile.throw_angle_deg", "Angle", "°", _in_degrees(flight.ANGLE_LIMIT), default=25.0),
+        Field("profile.throw_farthest", "At the angle that carries farthest", "flag", default=False),
         _choice("start.base", "100 % is", _words(("reference", "profile"))),
         _number("start.certainty", "Certainty", "%", CERTAINTY_LIMIT, default=0.9),
         _choice("start.aim", "What matters most", _words(AIMS)),
@@ -185,8 +198,10 @@ SETTINGS = {
         _choice("map.readout", "Readout", _words(READOUTS), default="peak"),
         _choice("map.of", "100 % is", _words(("reference", "profile"))),
         _choice("map.axis", "Mass axis", {"log": "even ratios", "linear": "even masses"}, default="log"),
-        *(_number(f"map.mass_{end}_kg", f"Mass {end}", "g", _MASS) for end in ("from", "to")),
-        *(_number(f"map.speed_{end}_m_s", f"Speed {end}", "m/s", SPEED_LIMIT) for end in ("from", "to")),
+        _number("map.mass_from_kg", "Lightest ball", "g", _MASS),
+        _number("map.mass_to_kg", "Heaviest ball", "g", _MASS),
+        _number("map.speed_from_m_s", "Slowest throw", "m/s", SPEED_LIMIT),
+        _number("map.speed_to_m_s", "Fastest throw", "m/s", SPEED_LIMIT),
         _number("map.ball_mass_kg", "Ball mass", "g", _MASS),
         _number("map.ball_speed_m_s", "Release speed", "m/s", SPEED_LIMIT),
         _choice("claim.reading", "Quantity", _words(READINGS), default="varus"),
@@ -196,12 +211,14 @@ SETTINGS = {
             one
             for which in ("first", "second")
             for one in (
-                _number(f"claim.{which}_mass_kg", "Ball mass", "g", _MASS),
-                _number(f"claim.{which}_diameter_m", "Ball diameter", "mm", _DIAMETER),
-                _number(f"claim.{which}_speed_m_s", "Release speed", "m/s", SPEED_LIMIT),
+                _number(f"claim.{which}_mass_kg", f"Mass of the {which} ball", "g", _MASS),
+                _number(f"claim.{which}_diameter_m", f"Diameter of the {which} ball", "mm", _DIAMETER),
+                _number(f"claim.{which}_speed_m_s", f"Speed of the {which} ball", "m/s", SPEED_LIMIT),
             )
         ),
-        _number("claim.same_speed_m_s", "Speed of both", "m/s", SPEED_LIMIT),
+        _number(
+            "claim.same_speed_m_s", "Speed of both", "m/s", SPEED_LIMIT, hint="empty: full speed with the own ball"
+        ),
         _choice("log.reading", "Quantity", _words(TORQUES), default="varus"),
         _number("log.level_nm", "Level", "N·m", LEVEL_LIMIT, hint="empty for none"),
         _choice("log.bars", "Bars show", _words(("area", "throws")), default="area"),
@@ -226,7 +243,7 @@ DEPENDENT = {
 
 def _bound(key: str, counted: str, path: str, label: str) -> Field:
     bound = BOUNDS.get(key)
-    label = label or (bound.label.capitalize() if bound else key)
+    label = label or LIMIT_LABELS.get(key, key)
     if counted == "absolute" and bound is not None and bound.accepted.unit in AMOUNT_UNITS:
         return _number(path, label, AMOUNT_UNITS[bound.accepted.unit], bound.accepted)
     return _number(path, label, "%", SHARE_LIMIT)

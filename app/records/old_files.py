@@ -180,7 +180,8 @@ def session_document(kept: Mapping[str, Any], today: date) -> Document:
             athletes, balls = made.athletes, made.team.balls
         session.pop("who", None)
         whose = athletes[0].uid if athletes else None
-        lesson = LessonIn(uid=new_uid(), athlete=whose, name=f"Session of {today}", body=session)
+        name = kept.get("name") or f"Session of {today}"
+        lesson = LessonIn(uid=new_uid(), athlete=whose, name=name, body=session)
         return Document(athletes=athletes, team=TeamIn(balls=balls, lessons=[lesson]))
     except (KeyError, TypeError, ValueError, AttributeError) as error:
         raise ExchangeError(f"the session cannot be read: it holds what none holds ({_first_line(error)})") from None

@@ -6,7 +6,7 @@ from datetime import date, datetime
 from types import MappingProxyType
 from typing import Any
 
-from sqlalchemy import ColumnElement, func, or_, select
+from sqlalchemy import ColumnElement, ScalarSelect, func, or_, select
 from sqlalchemy.orm import Session
 
 from app.records.faults import GoneError
@@ -62,8 +62,8 @@ class AthleteLine:
         By day, the oldest first.
     plans : tuple of (str, str)
         uid and name of those that are not archived.
-    signs : int
-        Stop signs that stand.
+    signs : tuple of str
+        Stop signs that stand, the oldest first.
     """
 
     uid: str
@@ -74,7 +74,7 @@ class AthleteLine:
     last_reading: date | None
     own_speeds: tuple[DaySpeed, ...]
     plans: tuple[tuple[str, str], ...]
-    signs: int
+    signs: tuple[str, ...]
 
 
 def _full_effort() -> ColumnElement[bool]:
@@ -97,19 +97,19 @@ def athlete_lines(store: Store, since: date, archived: bool = False) -> tuple[At
     tuple of AthleteLine
     """
     with store.session() as session:
-        last = select(func.max(Reading.day)).where(Reading.athlete_id == Athlete.id).scalar_subquery()
-        standing = (
-            select(func.count(StopSign.id))
-            .where(StopSign.athlete_id == Athlete.id, StopSign.cleared_by.is_(None), StopSign.withdrawn_by.is_(None))
-            .scalar_subquery()
-        )
+        last = _last_day()
         kept = Athlete.archived_at.is_not(None) if archived else Athlete.archived_at.is_(None)
-        rows = session.execute(select(Athlete, last, standing).where(kept)).all()
+        rows = session.execute(select(Athlete, last).where(kept)).all()
         speeds = _own_speeds(session, since)
         plans: dict[int, list[tuple[str, str]]] = {}
         found = select(Plan.athlete_id, Plan.uid, Plan.name).where(Plan.archived_at.is_(None)).order_by(Plan.id)
         for athlete, uid, name in session.execute(found):
             plans.setdefault(athlete, []).append((uid, name))
+        signs: dict[int, list[str]] = {}
+        standing = StopSign.cleared_by.is_(None) & StopSign.withdrawn_by.is_(None)
+        told = select(StopSign.athlete_id, StopSign.sign).where(standing).order_by(StopSign.since, StopSign.id)
+        for athlete, sign in session.execute(told):
+            signs.setdefault(athlete, []).append(sign)
     made = [
         AthleteLine(
             one.uid,
@@ -120,12 +120,24 @@ def athlete_lines(store: Store, since: date, archived: bool = False) -> tuple[At
             day,
             tuple(speeds.get(one.id, ())),
             tuple(plans.get(one.id, ())),
-            signs,
+            tuple(signs.get(one.id, ())),
         )
-        for one, day, signs in rows
+        for one, day in rows
     ]
     by_code = sorted(made, key=lambda line: line.code.casefold())
     return tuple(sorted(by_code, key=lambda line: -line.opened_at.timestamp() if line.opened_at else 0.0))
+
+
+def last_days(store: Store) -> tuple[date, ...]:
+    """The day of each athlete's last reading, of those who have any."""
+    with store.session() as session:
+        return tuple(day for day in session.scalars(select(_last_day()).select_from(Athlete)) if day is not None)
+
+
+def _last_day() -> ScalarSelect[date]:
+    """The day of an athlete's last reading: one look into the index, where the largest of all would be many."""
+    of = select(Reading.day).where(Reading.athlete_id == Athlete.id)
+    return of.order_by(Reading.day.desc()).limit(1).correlate(Athlete).scalar_subquery()
 
 
 def _own_speeds(session: Session, since: date) -> dict[int, list[DaySpeed]]:

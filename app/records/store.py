@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
-from sqlalchemy import insert, select, update
+from sqlalchemy import func, insert, select, update
 from sqlalchemy.exc import IntegrityError
 from sqlalchemy.orm import Session
 
@@ -159,6 +159,13 @@ class Store:
         recent = sorted(rows, key=lambda row: -row.opened_at.timestamp() if row.opened_at else 0.0)
         return tuple(row.code for row in recent)
 
+    def count_archived(self) -> int:
+        """How many athletes are archived."""
+        with self.database.reading() as connection:
+            of = table_of("athlete").c
+            found = select(func.count()).select_from(table_of("athlete")).where(of.archived_at.is_not(None))
+            return connection.execute(found).scalar_one()
+
     def last_opened(self) -> str:
         """The code of the athlete who was looked at last; without one the first of the list, empty if there is none."""
         return next(iter(self.codes()), "")
@@ -216,7 +223,7 @@ class Store:
                     raise _NothingToKeepError(Acted(found.version - 1, outcomes))
                 if not doer.writer.changed:
                     same_version(connection, found)
-                    acted = Acted(found.version, outcomes)
+                    acted = Acted(found.version, outcomes, noted=True)
         except _NothingToKeepError as nothing:
             return nothing.acted
         except RecordsError as error:

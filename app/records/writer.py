@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import Connection, Row, delete, func, insert, select, update
+from sqlalchemy import Connection, Row, delete, false, func, insert, select, true, update
 
 from app.records.acts import TEAM, Hand
 from app.records.differences import difference, from_text, patched, with_text
@@ -188,6 +188,8 @@ class Writer:
         return list(all_rows(self.connection, select(of).where(self._own(of)).order_by(of.c.id)))
 
     def _own(self, table: Any) -> Any:
+        if table.name == "lesson":  # the team's, whichever athlete it leads to
+            return true() if self.owner.id is None else false()
         return table.c.athlete_id.is_(None) if self.owner.id is None else table.c.athlete_id == self.owner.id
 
     def setting(self, key: str) -> Mapping[str, Any] | None:
@@ -200,7 +202,7 @@ class Writer:
         """Values of the settings that were set, by path."""
         of = table_of("setting")
         rows = self.connection.execute(select(of.c.key, of.c.value).where(self._own(of)))
-        return dict(rows)
+        return {row.key: row.value for row in rows}
 
     def write(self, kind: str, table: str, row: str, field: str, before: Any, after: Any) -> None:
         """Write a line of history."""

@@ -1,13 +1,19 @@
-"""A throw found on another page, put into the list of Compare."""
+"""The throws of an athlete's newest comparison, and a throw found on another page put at their end."""
 
-from dataclasses import dataclass, replace
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
 
-from app.demo import RackBall
+from app.records.acts import Act, Add, Put
+from app.records.reads import AthleteData
+from app.records.tables import Comparison, new_uid
+from app.records.tables import Throw as ThrowRow
 from app.show.checks import check_throw
+from app.show.form_fields import BALL_FIELDS, HOLD_FIELDS
+from app.show.from_records import kept_text
 from app.show.subject import Case
-from app.show.throw_form import MOST_THROWS, Form, ThrowForm, add_throw
+from app.show.throw_form import MOST_THROWS, OTHER, ThrowForm
 from app.show.window import Spot
-from app.units.conversion import from_si, plain
 from app.units.typed import NUMBER
 from model.ball import Ball
 from model.speed_readings import SAME_BALL_KG
@@ -17,25 +23,48 @@ SAME_SPEED_M_S = 0.005
 
 @dataclass(frozen=True)
 class Added:
-    """The Compare form after a throw was put in, and what is said about it.
+    """What puts a throw into the comparison, and what is said about it; no acts where nothing is added."""
 
-    Attributes
-    ----------
-    form : Form or None
-        None if nothing changed.
-    notice : str
-    """
-
-    form: Form | None
+    acts: tuple[Act, ...]
     notice: str
 
 
-def to_compare(form: Form, spot: Spot, case: Case, diameter_m: float | None = None) -> Added:
-    """Put the throw that is looked at at the end of Compare's list.
+def newest(data: AthleteData) -> Comparison | None:
+    """The comparison that was made last."""
+    return data.comparisons[-1] if data.comparisons else None
+
+
+def throw_form(row: ThrowRow) -> ThrowForm:
+    """A throw of a comparison as texts in metric units; another athlete's is marked as such."""
+    mass, diameter = (field.name for field in BALL_FIELDS)
+    hold = row.hold if row.hold in HOLD_FIELDS else "speed"
+    texts = {
+        mass: kept_text(row, "throw.mass_kg"),
+        diameter: kept_text(row, "throw.diameter_m"),
+        HOLD_FIELDS[hold].name: kept_text(row, "throw.number"),
+    }
+    return ThrowForm(row.uid, hold=hold, by=OTHER if row.thrower_id is not None else "", **texts)
+
+
+def thrown(data: AthleteData, case: Case) -> tuple[tuple[int, Ball, float], ...]:
+    """The athlete's own throws in the newest comparison: number in its list, ball, release speed (m/s)."""
+    comparison = newest(data)
+    rows = data.throws_of(comparison) if comparison else ()
+    made = []
+    for number, row in enumerate(rows, start=1):
+        form = throw_form(row)
+        line = check_throw(form, case.person, case.profile)
+        if not form.thrower and line.ball is not None and line.speed_m_s is not None:
+            made.append((number, line.ball, line.speed_m_s))
+    return tuple(made)
+
+
+def to_compare(data: AthleteData, spot: Spot, case: Case, diameter_m: float | None = None) -> Added:
+    """Put a throw at the end of the newest comparison, or into a new one.
 
     Parameters
     ----------
-    form : app.show.throw_form.Form
+    data : AthleteData
     spot : Spot
     case : Case
         Who throws, and the own ball.
@@ -47,35 +76,51 @@ def to_compare(form: Form, spot: Spot, case: Case, diameter_m: float | None = No
     Added
     """
     if spot.mass_kg is None or spot.speed_m_s is None:
-        return Added(None, "Nothing added: a ball mass and a speed are needed.")
-    mass_g = _as_put(spot.mass_typed, plain(from_si(spot.mass_kg, "g")))
-    speed = _as_put(spot.speed_typed, plain(spot.speed_m_s, least=1))
-    if diameter_m is None:
-        diameter_m = case.own_ball.diameter_m
+        return Added((), "Nothing added: a ball mass and a speed are needed.")
+    ball = Ball(spot.mass_kg, case.own_ball.diameter_m if diameter_m is None else diameter_m)
     name = f"{case.mass(spot.mass_kg)} at {case.system.text(spot.speed_m_s, 'm/s', least=1)}"
-    for number, throw in enumerate(form.throws, start=1):
-        line = check_throw(throw, case.person, case.profile)
-        if throw.thrower or line.ball is None or line.speed_m_s is None:
-            continue
-        if _same(line.ball, Ball(spot.mass_kg, diameter_m)) and abs(line.speed_m_s - spot.speed_m_s) < SAME_SPEED_M_S:
-            return Added(None, f"{name} is already in Compare: throw {number}.")
-    blank = next((throw for throw in form.throws if throw.blank and throw.key != form.reference), None)
-    if blank is None and len(form.throws) >= MOST_THROWS:
-        return Added(None, f"Not added: Compare is full, {MOST_THROWS} throws. Remove one there to add another.")
-    diameter_mm = plain(from_si(diameter_m, "mm"))
-    if blank is None:
-        made = add_throw(form, RackBall("", mass_g, diameter_mm))
-        key = made.throws[-1].key
+    for number, other, speed in thrown(data, case):
+        if _same(ball, other) and abs(speed - spot.speed_m_s) < SAME_SPEED_M_S:
+            return Added((), f"{name} is already in Compare: throw {number}.")
+    comparison = newest(data)
+    rows = data.throws_of(comparison) if comparison else ()
+    blank = next((row for row in rows if _is_blank(row) and comparison and row.uid != comparison.reference), None)
+    if blank is None and len(rows) >= MOST_THROWS:
+        return Added((), f"Not added: Compare is full, {MOST_THROWS} throws. Remove one there to add another.")
+    values = {"mass_kg": ball.mass_kg, "diameter_m": ball.diameter_m, "number": spot.speed_m_s}
+    if blank is not None:
+        acts: tuple[Act, ...] = tuple(Put("throw", column, value, blank.uid) for column, value in values.items())
+        place = rows.index(blank) + 1
+    elif comparison is not None:
+        acts, place = (_add(comparison.uid, values, spot),), len(rows) + 1
     else:
-        made, key = form, blank.key
-    thrown = ThrowForm(key, mass_g, diameter_mm, speed)
-    made = replace(made, throws=tuple(thrown if throw.key == key else throw for throw in made.throws))
-    return Added(made, f"Added to Compare: {name}, throw {made.place(key) + 1} of at most {MOST_THROWS}.")
+        acts = _new_comparison(data, case, values, spot)
+        place = len(acts) - 1
+    return Added(acts, f"Added to Compare: {name}, throw {place} of at most {MOST_THROWS}.")
 
 
-def _as_put(kept: str, metric: str) -> str:
-    """A text with a unit as it was typed, else the number."""
-    return kept if kept and not NUMBER.fullmatch(kept) else metric
+def _new_comparison(data: AthleteData, case: Case, values: Mapping[str, float], spot: Spot) -> tuple[Act, ...]:
+    """A comparison that begins with the reference throw, where its speed is known, and the throw that is added."""
+    comparison, reference = new_uid(), new_uid()
+    known, own = data.reference, case.own_ball
+    made: dict[str, Any] = {"reference": reference} | ({"kind": known.kind, "day": known.day} if known else {})
+    first = Add("comparison", values=made, uid=comparison)
+    if case.reference.speed_m_s is None:
+        return first, _add(comparison, values, spot, reference)
+    base = {"mass_kg": own.mass_kg, "diameter_m": own.diameter_m, "number": case.reference.speed_m_s}
+    return first, _add(comparison, base, Spot(), reference), _add(comparison, values, spot)
+
+
+def _add(comparison: str, values: Mapping[str, float], spot: Spot, uid: str = "") -> Add:
+    """A new throw; what was typed with its unit stays as it was typed."""
+    typed = {"mass_kg": spot.mass_typed, "number": spot.speed_typed}
+    texts = {name: text for name, text in typed.items() if text and not NUMBER.fullmatch(text)}
+    rest = {name: value for name, value in values.items() if name not in texts}
+    return Add("throw", texts, {"comparison": comparison} | rest, uid)
+
+
+def _is_blank(row: ThrowRow) -> bool:
+    return row.mass_kg is None and row.number is None and not row.draft and row.hold == "speed"
 
 
 def _same(ball: Ball, other: Ball) -> bool:

@@ -242,6 +242,14 @@ def check_throw(
     return CheckedThrow(throw, ball, speed, full_speed_m_s=full, value=from_si(value, spec.unit))
 
 
+def check_ball(throw: ThrowForm) -> Ball | None:
+    """Read the ball of a throw, whose speed may be missing; None where it cannot be read."""
+    values: dict[str, float] = {}
+    for one in BALL_FIELDS:
+        _read_into(values, {}, one, getattr(throw, one.name), METRIC)
+    return Ball(**values) if len(values) == len(BALL_FIELDS) else None
+
+
 def _hold(held: str, value: float, profile: SpeedProfile | None) -> Hold:
     if held == "profile" and profile is not None:
         return OnProfile(profile, value)

@@ -3,6 +3,7 @@
 import itertools
 from collections.abc import Sequence
 from dataclasses import dataclass
+from html import escape
 from typing import Any
 
 import numpy as np
@@ -161,7 +162,10 @@ def _around(
     layout["shapes"] = [*_shapes(uprights, [level.value] if level else [], ticks, layout), hairs]
     texts = event_words(uprights, layout, shown.unit, theme, view.size[0])
     letters = _label_size(theme, narrow)
-    texts += [Text(one.text, one.x, one.y, "middle right" if one.right else "middle left", letters) for one in labels]
+    texts += [
+        Text(escape(one.text, quote=False), one.x, one.y, "middle right" if one.right else "middle left", letters)
+        for one in labels
+    ]
     if level and said:
         texts.append(Text(said, inside((start, end))[0], level.value, "top right", figure_px(theme, "xs")))
     return texts_trace(texts, [label.point for label in labels], theme), layout
@@ -215,7 +219,7 @@ def _trace(line: Line, unit: str, theme: Theme) -> dict[str, Any]:
     return {
         "type": "scatter",
         "mode": "lines+markers" if line.other else "lines",
-        "name": line.label,
+        "name": escape(line.label, quote=False),
         "meta": line.key,
         "x": np.round(line.time_ms[keep], 2).tolist(),
         "y": np.round(line.value[keep], places).tolist(),

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
+from app.records.acts import Edit
 from app.records.field_list import field_of, is_setting
 from app.records.reads import AthleteData, age_on
 from app.records.tables import Ball, Reading, Reference
@@ -16,7 +17,10 @@ from app.show.form_fields import LENGTHS, MARK, MARKED, MEASURES
 from app.show.profile_form import BallRow, Cell, ProfileForm
 from app.show.subject import Case, case_of
 from app.show.throw_form import ATHLETE_NAMES, Form, ThrowForm
+from app.units.conversion import UNITS
 from app.units.systems import METRIC, System
+from app.units.typed import ADDED, NUMBER
+from model.day_speeds import season_start
 
 REFERENCE_KEY = "reference"
 DEFAULT_KIND = "measured"
@@ -52,7 +56,7 @@ def subject_of(data: AthleteData | None, today: date) -> Subject:
     if data is None:
         return Subject(Form(), ProfileForm())
     compared = compared_of(data, today)
-    return Subject(compared, profile_of(data), data.athlete.invented)
+    return Subject(compared, profile_of(data, today), data.athlete.invented)
 
 
 def kept_text(row: Any, path: str) -> str:
@@ -111,10 +115,32 @@ def own_ball_of(data: AthleteData) -> Ball | None:
     return data.balls.get(known.ball_id) if known and known.ball_id else None
 
 
-def profile_of(data: AthleteData) -> ProfileForm:
+def readings_since(data: AthleteData, today: date) -> date | None:
+    """The first day of the readings that count: as it was chosen; else of a season, where readings lie in it.
+
+    None where all count: the last reading is older than a season, and an old speed says more than none.
+    """
+    chosen: date | None = data.settings.get("profile.since")
+    if chosen is not None:
+        return chosen
+    start = season_start(today)
+    return start if any(one.day >= start and can_count(one) for one in data.readings) else None
+
+
+def can_count(one: Reading) -> bool:
+    """Whether a reading can be one of the speed profile: a throw over an asked distance says nothing of full speed."""
+    return one.distance_m is None and one.speed_m_s is not None
+
+
+def counts(one: Reading, since: date | None) -> bool:
+    """Whether a reading is one of the profile's, of those since a day."""
+    return one.distance_m is None and (since is None or one.day >= since)
+
+
+def profile_of(data: AthleteData, today: date) -> ProfileForm:
     """The balls with the readings that count, and the choices of the speed profile."""
-    settings, since = data.settings, data.settings.get("profile.since")
-    counted = [one for one in data.readings if one.distance_m is None and (since is None or one.day >= since)]
+    settings, since = data.settings, readings_since(data, today)
+    counted = [one for one in data.readings if counts(one, since)]
     with_ball = {one.ball_id for one in counted}
     balls = [ball for ball in data.balls.values() if ball.archived_at is None or ball.id in with_ball]
     rows = tuple(
@@ -132,7 +158,8 @@ def profile_of(data: AthleteData) -> ProfileForm:
 
 def _cell(one: Reading) -> Cell:
     effort = kept_text(one, "reading.asked_effort")
-    return Cell(kept_text(one, "reading.speed_m_s"), one.day.isoformat(), effort, one.uid)
+    release = "yes" if one.speed_is == "release" else ""
+    return Cell(kept_text(one, "reading.speed_m_s"), one.day.isoformat(), effort, one.uid, release)
 
 
 def _choices(data: AthleteData, settings: Mapping[str, Any]) -> dict[str, str]:
@@ -142,6 +169,8 @@ def _choices(data: AthleteData, settings: Mapping[str, Any]) -> dict[str, str]:
         *("cap_share", "cap_of", "throw_distance_m", "throw_height_m", "throw_angle_deg"),
     )
     made = {name: setting_text(data, f"profile.{name}") for name in names}
+    if settings.get("profile.throw_farthest"):
+        made["throw_angle_deg"] = ""
     return made | {"radar": "on" if settings.get("profile.radar") else ""}
 
 
@@ -157,4 +186,14 @@ def setting_text(data: AthleteData, path: str) -> str:
     return field.kept(settings.get(path), row.typed.get("value", "") if row is not None else "")
 
 
-__all__ = ["Subject", "setting_text", "subject_of"]
+def with_unit(kept: str, unit: str) -> str:
+    """A kept text as a field takes it whatever units the reader has."""
+    return f"{kept}{ADDED}{unit}" if NUMBER.fullmatch(kept) and unit in UNITS else kept
+
+
+def edit_of(path: str, kept: str) -> Edit:
+    """An edit that puts a kept text into a setting, whatever units the reader has."""
+    return Edit(path, with_unit(kept, field_of(path).unit))
+
+
+__all__ = ["Subject", "can_count", "counts", "edit_of", "readings_since", "setting_text", "subject_of"]

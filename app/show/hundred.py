@@ -10,7 +10,7 @@ from app.show.throw_form import Form
 from model.speed_readings import SAME_BALL_KG
 from model.throw import Throw
 
-BASES = {"reference": "reference throw of Compare", "profile": "own ball at full speed, by the profile"}
+BASES = {"reference": "reference throw", "profile": "own ball at full speed, by the profile"}
 """What 100 % is: key, and the words of the page."""
 
 BY = {
@@ -114,7 +114,7 @@ def hundred_of(case: Case, compared: Form, of: str, today: date) -> Hundred | No
 
 
 def hundred_words(hundred: Hundred, case: Case) -> str:
-    """Say which throw is 100 %, and if Compare has another reference, that one too.
+    """Say which throw is 100 %, and if the reference throw has another speed, that one too.
 
     Parameters
     ----------
@@ -125,9 +125,9 @@ def hundred_words(hundred: Hundred, case: Case) -> str:
     -------
     str
     """
-    where = " (the reference throw of Compare)" if hundred.of == "reference" else ""
+    where = " (the reference throw)" if hundred.of == "reference" else ""
     said = f"100 % is {throw_words(hundred.throw, case.system)}, {hundred.known}{where}."
     speed = case.reference.speed_m_s
     if hundred.of == "profile" and speed is not None and abs(speed - hundred.throw.speed_m_s) >= 0.05:
-        said += f" Compare counts from its own reference throw, {case.speed(speed)} {case.speed_unit}."
+        said += f" The reference throw has another speed, {case.speed(speed)} {case.speed_unit}."
     return said

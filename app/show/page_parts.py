@@ -59,19 +59,21 @@ def file_field(said: str, part: str, ending: str, most_bytes: int) -> Component:
     return html.Label([f"{said} ", chosen], className="file-label", **{"data-most-bytes": str(most_bytes)})
 
 
-def missing_measures(names: str) -> Component:
+def missing_measures(names: str, path: str = "/athlete") -> Component:
     """Say in a list which measures are missing, and where they are entered.
 
     Parameters
     ----------
     names : str
-        As `app.show.whose.measures_missing` has them.
+        As `app.show.person_words.measures_missing` has them.
+    path : str
+        Where they are entered.
 
     Returns
     -------
     Component
     """
-    return html.Li([f"Missing or to be mended: {names}. ", page_link("Enter it on Athlete", "/athlete"), "."])
+    return html.Li([f"Missing or to be mended: {names}. ", page_link("Enter it on Athlete", path), "."])
 
 
 def names_in(parts: object, known: Collection[str]) -> list[str]:

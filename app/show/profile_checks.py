@@ -23,12 +23,15 @@ _DATE = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 
 @dataclass(frozen=True)
 class Placed:
-    """A reading, as the radar showed it, and where it stands: key of its ball, and its place from 0."""
+    """A reading, as the radar showed it, and where it stands: key of its ball, and its place from 0; and whether it is
+    the release speed already.
+    """
 
     key: str
     cell: int
     ball: Ball
     reading: RadarReading
+    release: bool = False
 
 
 @dataclass(frozen=True)
@@ -135,7 +138,7 @@ def check_form(form: ProfileForm, today: date, system: System = METRIC) -> Check
         for place, cell in enumerate(row.cells):
             reading = _reading(row, place, cell, ball, today, problems, system)
             if reading is not None and ball is not None:
-                readings.append(Placed(row.key, place, ball, reading))
+                readings.append(Placed(row.key, place, ball, reading, bool(cell.release)))
     own = _own_speed(form.own_speed_m_s, problems, system)
     return CheckedForm(
         tuple(balls),

@@ -21,7 +21,7 @@ _KEY = re.compile(r"b[1-9][0-9]{0,4}")
 @dataclass(frozen=True)
 class Cell:
     """One radar reading, as typed: speed (m/s), day and asked effort (%); the last two may be left out. Of one that is
-    kept, the uid of its row.
+    kept, the uid of its row; and "yes" if the number is the release speed already, and no radar's.
 
     Without a speed there is no reading: an emptied cell takes its day and effort with it.
     """
@@ -30,6 +30,7 @@ class Cell:
     date: str = ""
     effort: str = ""
     row: str = ""
+    release: str = ""
 
     @property
     def blank(self) -> bool:

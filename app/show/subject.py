@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 from functools import lru_cache
 
-from app.show.checks import check_athlete, check_reference, check_throw
+from app.show.checks import check_athlete, check_ball, check_reference, check_throw
 from app.show.profile_checks import CheckedForm, check_form
 from app.show.profile_form import ProfileForm
 from app.show.throw_form import Form
@@ -194,12 +194,13 @@ def reference_of(form: Form, person: Person | None, today: date) -> Reference:
         return Reference()
     throw = form.throws[place]
     line = check_throw(throw, person)
-    if line.ball is None:
+    ball = line.ball or check_ball(throw)
+    if ball is None:
         return Reference()
     if throw.thrower:
-        return Reference(line.ball, found=True)  # the second thrower's speed says nothing of the first
+        return Reference(ball, found=True)  # the second thrower's speed says nothing of the first
     known = check_reference(form, today)[1] if line.speed_m_s is not None else ""
-    return Reference(line.ball, line.speed_m_s, known, True)
+    return Reference(ball, line.speed_m_s, known, True)
 
 
 def profile_of(
@@ -254,7 +255,7 @@ def _release_speeds(checked: CheckedForm) -> tuple[tuple[RadarReading, ...], flo
     used, common = [], 0.0
     for placed in checked.readings:
         reading = placed.reading
-        if checked.radar is not None:
+        if checked.radar is not None and not placed.release:
             corrected = corrected_speed(reading.speed_m_s, placed.ball, checked.radar)
             if corrected is not None:
                 speed, shared = corrected

@@ -5,19 +5,14 @@ from dataclasses import dataclass
 from typing import Any
 
 from app.demo import Demo
-from app.show.form_fields import MEASURE_NAMES
 from app.show.kept import form_for, form_of
+from app.show.person_words import ALL_MEASURES, measures_missing, person_words, who_words
 from app.show.profile_form import ProfileForm
-from app.show.subject import Case
 from app.show.throw_form import Form, FormError, demo_form, from_json
 from app.show.throw_form_change import opening
-from app.units.conversion import plain
-from app.units.systems import System
-from model.person import Person
 
 OF_COMPARE = "compare"  # the athlete of the Compare form; else the code of an invented thrower
 UNREAD = "What was kept from last time could not be read, and is left out here."
-ALL_MEASURES = "sex, throwing hand, age, stature and body mass"
 
 
 @dataclass(frozen=True)
@@ -95,62 +90,4 @@ def people(demo: Demo) -> list[dict[str, Any]]:
     return [{"value": OF_COMPARE, "label": "athlete of Compare"}, *invented]
 
 
-def who_words(case: Case) -> str:
-    """Say in a line who throws.
-
-    Parameters
-    ----------
-    case : Case
-
-    Returns
-    -------
-    str
-        Code and measures, as far as there are any.
-    """
-    return person_words(case.code, case.person, case.system)
-
-
-def person_words(code: str, person: Person | None, system: System) -> str:
-    """Say in a line who a person is.
-
-    Parameters
-    ----------
-    code : str
-        Empty for none.
-    person : Person or None
-    system : System
-
-    Returns
-    -------
-    str
-    """
-    parts = [code] if code else []
-    if person is not None:
-        parts += [
-            person.sex,
-            f"{plain(person.age_years, most=1)} years",
-            *(["marked as still growing"] if person.still_growing else []),
-            system.height(person.stature_m),
-            system.text(person.body_mass_kg, "kg", most=1),
-        ]
-    return " · ".join(parts)
-
-
-def measures_missing(case: Case, problems: dict[str, str]) -> str:
-    """Say which measures are missing or to be mended.
-
-    Parameters
-    ----------
-    case : Case
-    problems : dict of str to str
-        Messages of the athlete's fields.
-
-    Returns
-    -------
-    str
-        Empty if the person is whole.
-    """
-    if case.person is not None:
-        return ""
-    names = [MEASURE_NAMES[name] for name in problems if name in MEASURE_NAMES]
-    return ", ".join(names) if names else ALL_MEASURES
+__all__ = ["ALL_MEASURES", "measures_missing", "person_words", "who_words"]

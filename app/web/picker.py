@@ -4,19 +4,14 @@ from collections.abc import Sequence
 from typing import Any
 
 import dash_mantine_components as dmc
-from dash import ClientsideFunction, Dash, Input, Output, State, dcc, html, set_props
+from dash import ClientsideFunction, Dash, Input, Output, State, dcc, html
 from dash.development.base_component import Component
 from dash.exceptions import PreventUpdate
 
 from app.bind import ids as bound
-from app.bind.visit import address, hand_of, the_store
-from app.records.acts import TEAM
-from app.records.faults import RecordsError
-from app.records.fields import in_words
+from app.bind.new_athlete import make_athlete
 from app.web import ids
-from model.checks import InputError
 
-FIRST_PAGE_OF_NEW = "/athlete"
 NEW = "new:"
 """What stands before a code, in the value of the choice that makes a new athlete."""
 
@@ -56,14 +51,7 @@ def make(asked: Any, here: Any) -> str:
     code = asked.get("code") if isinstance(asked, dict) else None
     if not isinstance(code, str):
         raise PreventUpdate
-    try:
-        the_store().new_athlete(code, hand_of(here, None, None, TEAM))
-    except InputError as error:
-        return in_words(error)
-    except RecordsError as error:
-        return str(error)
-    set_props(bound.REFRESH, {"data": {"go": address(FIRST_PAGE_OF_NEW, code.strip())}})
-    return ""
+    return make_athlete(code, here)
 
 
 def register(app: Dash) -> None:

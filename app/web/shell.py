@@ -15,6 +15,7 @@ from app.bind.page import Page
 from app.bind.visit import Visit, address, nobody, reader_system, stores, visit_of
 from app.show import ids as shared_ids
 from app.show.glossary import meanings
+from app.show.invented import INVENTED
 from app.units.systems import SYSTEMS
 from app.version import VERSION
 from app.web import ids, picker
@@ -200,21 +201,28 @@ def show_page(pages: Sequence[Page], path: str | None, search: str | None = "", 
     title = f"{page.title if page else 'No such page'} · Levelpeak"
     links = page_links(pages, visit.path, visit.code)
     keys = key_table([*key_names(strip()), *key_names(html.Div(main))])
-    chosen = visit.code if visit.data else None
-    if visit.data:
+    chosen = visit.code if visit.athlete else None
+    if visit.athlete:
         visit.store.opened(visit.owner)
     return main, links, keys, title, picker.offered(visit.store.codes()), chosen
 
 
 def main_of(page: Page | None, visit: Visit) -> list[Component]:
-    """Make the main part: the page's stores, then the page."""
+    """Make the main part: the page's stores, the sign that what it shows is invented, then the page."""
     if page is None:
         return [no_page(visit.path)]
+    said = [html.P(INVENTED, className="quiet invented")] if is_invented(page, visit) else []
     if not page.visited:
-        return [*stores(visit), page.layout()]
-    if page.of_athlete and visit.data is None:
-        return [*stores(visit), html.Div([html.H1(page.title), nobody(visit)])]
-    return [*stores(visit), page.layout(visit)]
+        return [*stores(visit), *said, page.layout()]
+    if page.of_athlete and visit.athlete is None:
+        return [*stores(visit), *said, html.Div([html.H1(page.title), nobody(visit)])]
+    return [*stores(visit), *said, page.layout(visit)]
+
+
+def is_invented(page: Page, visit: Visit) -> bool:
+    """Whether all that a page shows is invented: every page of the demo's records, and those of an invented athlete."""
+    of_one = page.of_athlete and visit.athlete is not None and visit.athlete.invented
+    return visit.store.invented or of_one
 
 
 def register(app: Dash, pages: Sequence[Page]) -> None:
@@ -243,7 +251,10 @@ def register(app: Dash, pages: Sequence[Page]) -> None:
     cells.register(app)
     edit.register(app, {name: doer for page in pages for name, doer in page.doers.items()})
     app.clientside_callback(ClientsideFunction("bind", "again"), Input(bound.REFRESH, "data"))
-    app.clientside_callback(ClientsideFunction("bind", "here"), Input(bound.HERE, "data"))
+    # A callback with an output is also asked when its store comes with the page; one without is not.
+    app.clientside_callback(
+        ClientsideFunction("bind", "here"), Output(bound.HERE, "modified_timestamp"), Input(bound.HERE, "data")
+    )
     app.clientside_callback(ClientsideFunction("shell", "arrive"), Input(ids.SHELL_TITLE, "data"))
     app.clientside_callback(
         ClientsideFunction("shell", "theme"),

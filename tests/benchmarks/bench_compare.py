@@ -26,8 +26,7 @@ from app.pages.compare.answers import compare
 from app.pages.compare.picture import figure_of, paper_of
 from app.pages.compare.view import view_of
 from app.show.palette import THEMES
-from app.show.throw_form import copy_throw, remove_throw
-from app.show.throw_form_change import opening
+from app.show.throw_form import copy_throw, demo_form, remove_throw
 from app.web.server import Config, create_app
 
 RUNS = 55
@@ -66,7 +65,6 @@ PAUSE_MS = 200
 WARM_UP = 10
 SPEEDS = [f"{27 + 0.05 * run:.2f}" for run in range(WARM_UP + RUNS)]
 LAST_SPEED = SPEEDS[-1].rstrip("0")
-SPEED_FIELD = '{"name":"speed_m_s","throw":"t2","type":"compare-throw"}'
 
 
 # Drags so many sliders at once, one step in each frame; milliseconds from the input to the drawn path, and to painted.
@@ -113,12 +111,13 @@ def dragged(page: Page, count: int) -> None:
 
 def in_browser(page: Page) -> list[dict[str, float]]:
     """Change the second throw's speed `RUNS` times, after some to warm up; milliseconds to drawn, painted and words."""
-    return [page.evaluate(CHANGE, [SPEED_FIELD, speed, PAUSE_MS]) for speed in SPEEDS][WARM_UP:]
+    field = page.get_by_label("Release speed of throw 2").first.get_attribute("id")
+    return [page.evaluate(CHANGE, [field, speed, PAUSE_MS]) for speed in SPEEDS][WARM_UP:]
 
 
 def on_server(count: int) -> list[tuple[float, float]]:
     """Change one of so many throws `RUNS` times; milliseconds for the figure, and for the words after it."""
-    form = opening(None, load_demo(), on_demo=True).form
+    form = demo_form(load_demo(), load_demo().athletes[0])
     while len(form.throws) < count:
         form = copy_throw(form, "t2")
     while len(form.throws) > count:
@@ -171,7 +170,7 @@ def demo_tab(width: int = 1440, height: int = 900) -> Iterator[tuple[Page, str]]
 def test_from_a_changed_number_to_the_new_curve():
     """Measure and print; what fails is only a run in which nothing was drawn."""
     with demo_tab() as (page, address):
-        page.goto(address)
+        page.goto(f"{address}/compare?athlete=W01")
         page.locator(".readings").wait_for()
         for count in (4, 8):
             while page.locator(".throw").count() < count:

@@ -11,17 +11,19 @@ from app.pages.map.figure import map_figure
 from app.pages.map.form import MapForm
 from app.show.kept import form_for
 from app.show.palette import THEMES
+from app.show.subject import case_of
 from app.show.throw_form import demo_form
 from model.quantity import READOUTS
 
 DEMO = load_demo()
+TODAY = date(2026, 3, 1)
 COMPARED = demo_form(DEMO, DEMO.athletes[0])
-READINGS = form_for({}, DEMO.athletes[0].athlete, DEMO, True)
+CASE = case_of(COMPARED, form_for({}, DEMO.athletes[0].athlete, DEMO, True), TODAY)
 FORM = MapForm(ball_mass_g="275", speed_m_s="28.5")
 
 
 def work_out(form: MapForm) -> answers.MapAnswer:
-    return answers.map_of(form, COMPARED, READINGS, date(2026, 3, 1))
+    return answers.map_of(form, CASE, COMPARED, TODAY)
 
 
 @pytest.mark.parametrize("readout", READOUTS)

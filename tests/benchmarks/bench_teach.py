@@ -13,12 +13,12 @@ from datetime import date
 
 import pytest
 
-from app.demo import load_demo
 from app.pages.teach.answers import lesson_of
-from app.pages.teach.form import Session
+from app.pages.teach.session import Session
 from app.pages.teach.view import view_of
-from app.show.kept import form_for
-from app.show.throw_form import demo_form
+from app.records.demo import passing_store
+from app.records.reads import athlete_data
+from app.show.from_records import subject_of
 from tests.benchmarks.bench_compare import demo_tab
 
 SECONDS = 3
@@ -63,14 +63,14 @@ def test_frames_of_the_moving_arm(theme, size):
 
 def test_the_servers_work():
     """The story of each invented thrower in turn, so that little is kept from before."""
-    demo, times = load_demo(), []
+    store, today, times = passing_store(True), date(2026, 3, 1), []
+    codes = store.codes()
     for run in range(RUNS):
-        athlete = demo.athletes[run % len(demo.athletes)]
-        compared = demo_form(demo, athlete)
+        data = athlete_data(store, codes[run % len(codes)])
         session = Session(second=f"{200 + 10 * run}|73")
         start = time.perf_counter()
-        case, lesson = lesson_of(session, compared, form_for({}, athlete.athlete, demo, True), date(2026, 3, 1))
-        view = view_of(session, case, lesson, {}, True, date(2026, 3, 1))
+        case = subject_of(data, today).case(today)
+        view = view_of(session, case, lesson_of(session, case), "", True, today)
         times.append(1000.0 * (time.perf_counter() - start))
         assert view.story
     print(f"the server's work for a story: median {statistics.median(times):.0f} ms, longest {max(times):.0f} ms")

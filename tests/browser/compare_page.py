@@ -1,15 +1,23 @@
 """The Compare page in a browser test: where its parts are, and what a hand does there."""
 
+from app.web.server import Config, create_app
+
 LINES = ".picture .scatterlayer path.js-line"
 HEADLINE = ".sentence"
 ROWS = ".rows .throw"
 
 
-def open_demo(page, served: str) -> None:
-    """Open the page on its demo data and wait until it is drawn."""
+def serve_demo(serve_app):
+    """Serve demo records of the test's own; gives the address, and the records."""
+    app = create_app(Config(demo=True))
+    return serve_app(app), app.server.config["LEVELPEAK"].store
+
+
+def open_demo(page, served: str, code: str = "W01") -> None:
+    """Open the page of an invented athlete and wait until it is drawn."""
     from playwright.sync_api import expect  # where there is none, the tests skip before they come here
 
-    page.goto(served)
+    page.goto(f"{served}/compare?athlete={code}")
     expect(page.locator(LINES)).to_have_count(4)
     expect(page.locator(".readings tbody tr")).to_have_count(4)
 

@@ -1,17 +1,17 @@
 """What is taken along from the Compare page, as a person does it: files, links, sheets of paper."""
 
-import base64
-import json
 import re
 import struct
-import zlib
 from datetime import date
 from xml.etree import ElementTree
 
 import pandas as pd
 import pytest
 
-from tests.browser.compare_page import HEADLINE, LINES, ROWS, choose, field, load_again, open_demo, type_in
+from app.records.acts import Hand, Remove
+from app.records.reads import athlete_data
+from app.web.server import Config, create_app
+from tests.browser.compare_page import HEADLINE, LINES, ROWS, choose, field, open_demo, serve_demo, type_in
 
 playwright = pytest.importorskip("playwright.sync_api")
 expect = playwright.expect
@@ -21,11 +21,17 @@ LINK = "Link, as it was when copied"
 
 
 @pytest.fixture
-def demo(page, served):
-    """The page on its demo data, drawn, with the fold open."""
+def at(page, serve_app):
+    """The page on demo records of its own, drawn, with the fold open; and their address and store."""
+    served, store = serve_demo(serve_app)
     open_demo(page, served)
     page.get_by_text("Take along").click()
-    return page
+    return page, served, store
+
+
+@pytest.fixture
+def demo(at):
+    return at[0]
 
 
 def save(page, button: str, folder):
@@ -90,86 +96,67 @@ def test_figure_and_numbers_are_saved_as_files_that_other_software_reads(demo, t
     }
 
 
-def test_a_link_restores_the_view_leaves_the_address_and_what_was_here_can_be_put_back(demo):
+def test_a_link_without_measures_asks_whose_they_are_and_restores_the_view(at):
+    demo, served, _ = at
     type_in(demo, field(demo, "Release speed", 2), "27,5")
-    choose(demo, "Quantity", "Abduction torque")
     choose(demo, "First sentence about", "470 g at 23.8 m/s")
     choose(demo, "Measured in", "% of reference peak")
     choose(demo, "Laid over one another at", "foot contact")
     expect(demo.locator(HEADLINE)).to_contain_text("470 g at 23.8 m/s against")
     expect(demo.locator(".picture h2")).to_contain_text("% of the reference’s peak")
-    bare = copied(demo)
-    demo.get_by_label("With body measures").check()
-    whole = copied(demo)
-    assert len(bare) < len(whole) < 2000
-    choose(demo, "Demo thrower", "W04")
-    expect(demo.get_by_label("Code")).to_have_value("W04")
-    expect(demo.locator(".picture h2")).to_contain_text("N·m against time")
-    type_in(demo, field(demo, "Release speed", 2), "21")
+    link = copied(demo)
+    assert len(link) < 2000
 
-    address = demo.url
-    demo.goto(bare)  # only what stands behind the # changes: the page stays
-    expect(demo.locator(".notice")).to_contain_text("Opened from a link, with the measures that were here, of W04.")
-    expect(demo.get_by_label("Code")).to_have_value("W04")
-    expect(field(demo, "Release speed", 2)).to_have_value("27,5")
-    expect(demo.locator(".picture h2")).to_contain_text("Abduction torque at the shoulder % of the reference’s peak")
+    open_demo(demo, served, "W02")
+    demo.goto(f"{served}/compare?athlete=W02{link[link.index('#') :]}")  # only what stands behind the # changes
+    offer = demo.locator(".offer")
+    expect(offer).to_contain_text("This link holds a comparison of 4 throws (145 g, 275 g, 95 g, 470 g): varus torque.")
+    expect(offer).to_contain_text("worked out with those of W02")
+    assert "#" not in demo.url
+    expect(field(demo, "Release speed", 2)).not_to_have_value("27.5")  # nothing was changed yet
+    demo.get_by_role("button", name="Open it for W02").click()
+    expect(field(demo, "Release speed", 2)).to_have_value("27.5")
+    expect(demo.get_by_role("textbox", name="Comparison", exact=True)).to_have_value(re.compile("From a link, "))
+    expect(demo.locator(".who")).to_contain_text("W02")
     expect(demo.locator(HEADLINE)).to_contain_text("470 g at 23.8 m/s against")
     expect(demo.get_by_role("textbox", name="Laid over one another at")).to_have_value("foot contact")
-    assert demo.url == address
-    demo.get_by_role("button", name="Put back").click()
-    expect(field(demo, "Release speed", 2)).to_have_value("21")
-    expect(demo.get_by_role("heading", name="Varus torque at the elbow")).to_be_visible()
-
-    demo.goto(whole)
-    expect(demo.locator(".notice")).to_contain_text("with the measures it brings")
-    expect(demo.get_by_label("Code")).to_have_value("W01")
-    expect(demo.get_by_label("Stature, cm")).to_have_value("183")
-    type_in(demo, field(demo, "Release speed", 2), "26")
-    expect(demo.locator(".readings")).to_contain_text("275 g at 26.0 m/s")
-    load_again(demo)
-    expect(demo.locator(LINES)).to_have_count(4)
-    expect(field(demo, "Release speed", 2)).to_have_value("26")
-    assert demo.url == address
+    demo.get_by_role("button", name="Undo").click()
+    expect(field(demo, "Release speed", 2)).not_to_have_value("27.5")
 
 
-@pytest.mark.slow
-def test_a_link_that_differs_in_the_measures_alone_brings_its_speeds_as_they_are(demo):
+def test_a_link_with_measures_brings_a_new_athlete_also_from_the_first_page_and_where_there_is_none(at, serve_app):
+    demo, served, _ = at
     demo.get_by_label("With body measures").check()
     link = copied(demo)
-    type_in(demo, demo.get_by_label("Stature, cm"), "190")  # here the throws keep their clocks
-    expect(demo.get_by_text("the throws keep their joint speeds")).to_be_visible()
-    demo.get_by_role("button", name="Keep the release speeds").click()
-    expect(demo.get_by_text("The throws are held at their release speeds.")).to_be_visible()
-    expect(field(demo, "Release speed", 1)).to_have_value("33.0")
-    demo.goto(link)
-    expect(demo.get_by_label("Stature, cm")).to_have_value("183")
+    demo.goto(f"{served}/words")
+    demo.goto(link.replace("/compare#", "/#"))  # as older links are
+    demo.get_by_role("button", name="Open it as a new athlete").click()
+    expect(demo.locator(".who")).to_contain_text("W01 2 · male · 20 years · 183 cm · 84 kg")
     expect(demo.locator(HEADLINE)).to_contain_text("275 g at 28.5 m/s against 145 g at 33.0 m/s")
-    expect(demo.locator(".notice")).to_contain_text("with the measures it brings")
-    expect(field(demo, "Release speed", 1)).to_have_value("33.0")
+    empty = serve_app(create_app(Config(demo=False)))
+    demo.goto(f"{empty}/compare{link[link.index('#') :]}")
+    expect(demo.get_by_text("No athlete is chosen.")).to_be_visible()
+    demo.get_by_role("button", name="Open it as a new athlete").click()
+    expect(demo.locator(".who")).to_contain_text("W01 · male · 20 years")
+    expect(demo.locator(LINES)).to_have_count(4)
 
 
 @pytest.mark.slow
-def test_on_a_first_visit_a_link_without_measures_asks_for_them_and_a_broken_one_changes_nothing(page, served_empty):
-    throws = [["145", "73", "speed", "33.0"], ["275", "73", "speed", "28.5"]]
-    deflate = zlib.compressobj(wbits=-15)
-    raw = deflate.compress(json.dumps([[1, "measured"], throws]).encode()) + deflate.flush()
-    text = "1." + base64.urlsafe_b64encode(raw).decode().rstrip("=")
-    page.goto(f"{served_empty}/#throws={text}")
-    expect(field(page, "Release speed", 1)).to_have_value("33.0")
-    expect(page.locator(".notice")).to_contain_text("which brings no body measures: enter them.")
-    expect(page.locator(HEADLINE)).to_contain_text("The curves need the thrower’s sex")
-    expect(page.get_by_role("button", name="Put back")).to_be_hidden()
-    for broken in (text[:-9], "9.AAAA", "A" * 5000, "%E2%82%AC", "<b>"):
-        page.goto(f"{served_empty}/#throws={broken}")
-        expect(page.locator(".notice")).to_contain_text("The link could not be opened: it ")
-        expect(field(page, "Ball mass", 2)).to_have_value("275")
-        assert "#" not in page.url
-        page.get_by_role("button", name="Dismiss").click()
-        expect(page.locator(".notice")).to_be_hidden()
+def test_a_broken_link_changes_nothing_and_is_left(at):
+    demo, served, _ = at
+    for broken in ("1.AAAA", "9.AAAA", "A" * 5000, "%E2%82%AC", "<b>"):
+        demo.goto(f"{served}/compare?athlete=W01#throws={broken}")
+        expect(demo.locator(".offer")).to_contain_text("The link could not be opened: it ")
+        expect(demo.get_by_role("button", name="Open it")).to_have_count(0)
+        assert "#" not in demo.url
+        demo.get_by_role("button", name="Leave it").click()
+        expect(demo.locator(".offer")).to_be_hidden()
+    expect(field(demo, "Ball mass", 2)).to_have_value("275")
 
 
 @pytest.mark.slow
-def test_where_the_clipboard_is_not_allowed_the_link_stands_selected_and_of_nothing_no_file_is_made(demo):
+def test_where_the_clipboard_is_not_allowed_the_link_stands_selected_and_of_nothing_no_file_is_made(at):
+    demo, _, store = at
     demo.evaluate("() => { navigator.clipboard.writeText = () => Promise.reject(new Error('not allowed')); }")
     demo.get_by_role("button", name="Copy link").click()
     expect(demo.locator(SAID)).to_contain_text("It is selected in its field")
@@ -177,9 +164,12 @@ def test_where_the_clipboard_is_not_allowed_the_link_stands_selected_and_of_noth
     expect(link).to_be_focused()
     span = link.evaluate("e => [e.selectionStart, e.selectionEnd, e.value.length]")
     assert span == [0, span[2], span[2]]
-    assert re.fullmatch(r"http://127\.0\.0\.1:\d+/#throws=1\.[\w-]+", link.input_value())
-    demo.get_by_role("button", name="Start empty").click()
-    expect(demo.locator(LINES)).to_have_count(0)
+    assert re.fullmatch(r"http://127\.0\.0\.1:\d+/compare#throws=1\.[\w-]+", link.input_value())
+    data = athlete_data(store, "W01")
+    store.act(data.athlete.uid, [Remove("throw", throw.uid) for throw in data.throws], Hand("test"))
+    demo.reload()
+    expect(demo.locator(HEADLINE)).to_have_text("No throws in the list: add one.")
+    demo.get_by_text("Take along").click()
     for button in ("Picture, PNG", "Readings, CSV"):
         demo.get_by_role("button", name=button).click()
         expect(demo.locator(SAID)).to_have_text("There is no curve yet to take along.")
@@ -202,10 +192,11 @@ def test_the_fold_passes_wcag_and_fits_a_phone_and_p_prints(page, served, assert
 
 
 @pytest.mark.slow
-def test_a_growing_throwers_eight_throws_print_on_one_page_with_columns_explained(demo):
-    choose(demo, "Demo thrower", "W04")
-    expect(demo.get_by_label("Code")).to_have_value("W04")
-    for count in range(4, 9):
+def test_a_growing_throwers_eight_throws_print_on_one_page_with_columns_explained(at):
+    demo, served, _ = at
+    demo.goto(f"{served}/compare?athlete=W04")
+    expect(demo.get_by_text("this thrower is 13 years old.")).to_be_visible()
+    for count in range(demo.locator(ROWS).count() + 1, 9):
         demo.get_by_role("button", name="Copy throw 2").click()
         expect(demo.locator(ROWS)).to_have_count(count)
     expect(demo.locator(".readings tbody tr")).to_have_count(8)

@@ -4,23 +4,28 @@ import re
 
 import pytest
 
-from tests.browser.compare_page import HEADLINE, choose, drawn, field, open_demo, type_in, wait_until
+from app.records.acts import Edit, Hand
+from app.records.reads import athlete_data
+from tests.browser.compare_page import HEADLINE, choose, field, load_again, open_demo, serve_demo, type_in
 
 playwright = pytest.importorskip("playwright.sync_api")
 expect = playwright.expect
 
 
 @pytest.fixture
-def demo(page, served):
+def at(page, serve_app):
+    """W01's page on demo records of its own, and those."""
+    served, store = serve_demo(serve_app)
     open_demo(page, served)
-    return page
+    return page, store
 
 
 def hold(page, throw: int, words: str) -> None:
     choose(page, f"Throw {throw} is held at", words)
 
 
-def test_a_throw_held_otherwise_keeps_its_curve_and_says_what_speed_follows(demo):
+def test_a_throw_held_otherwise_keeps_its_curve_and_says_what_speed_follows(at):
+    demo, _ = at
     before = demo.locator(HEADLINE).inner_text()
     hold(demo, 2, "same clock")
     clock = field(demo, "Joint speeds", 2)
@@ -34,7 +39,8 @@ def test_a_throw_held_otherwise_keeps_its_curve_and_says_what_speed_follows(demo
     expect(demo.locator(".held").nth(1)).to_be_hidden()
 
 
-def test_a_throw_on_the_speed_profile_follows_the_readings_of_the_athlete_page(demo, served):
+def test_a_throw_on_the_speed_profile_follows_the_readings(at):
+    demo, store = at
     hold(demo, 2, "speed profile")
     share = field(demo, "Share of full speed", 2)
     expect(share).to_have_value(re.compile(r"^(9\d|10\d)(\.\d+)?$"))
@@ -43,35 +49,20 @@ def test_a_throw_on_the_speed_profile_follows_the_readings_of_the_athlete_page(d
     type_in(demo, field(demo, "Ball mass", 2), "470")
     expect(demo.locator(HEADLINE)).to_contain_text(re.compile(r"^470 g at 2[34]\.\d+ m/s against"))
     before = demo.locator(HEADLINE).inner_text()
-    demo.get_by_role("link", name="Athlete").click()
-    cell = demo.get_by_label("Reading 1 with 470 g, m/s")
-    cell.fill("15")
-    cell.press("Enter")
-    wait_until(demo, """sessionStorage.getItem('athlete-saved')?.includes('"15"')""")
-    demo.get_by_role("link", name="Compare").click()
+    data = athlete_data(store, "W01")
+    heavy = next(one for one in data.readings if data.balls[one.ball_id].mass_kg == pytest.approx(0.470))
+    store.act(data.athlete.uid, Edit("reading.speed_m_s", "15", heavy.uid), Hand("test"))
+    load_again(demo)
     expect(demo.locator(HEADLINE)).to_contain_text("470 g at")
     expect(demo.locator(HEADLINE)).not_to_have_text(before)
 
 
-def test_a_changed_measure_keeps_the_clocks_and_the_release_speeds_are_one_press_away(demo):
-    stature = demo.get_by_label("Stature, cm")
-    before = drawn(demo)
-    type_in(demo, stature, "192")
-    notice = demo.locator(".notice")
-    expect(notice).to_contain_text("the throws keep their joint speeds")
-    expect(demo.locator(HEADLINE)).to_contain_text(re.compile(r"275 g at 29\.\d+ m/s against 145 g at 34\.\d+ m/s"))
-    expect(field(demo, "Joint speeds", 1)).to_be_visible()
-    assert drawn(demo) != before
-    demo.get_by_role("button", name="Keep the release speeds").click()
-    expect(field(demo, "Release speed", 2)).to_have_value("28.5")
-    expect(stature).to_have_value("192")
-    expect(demo.locator(HEADLINE)).to_contain_text("275 g at 28.5 m/s against 145 g at 33.0 m/s (measured)")
-
-
-@pytest.mark.slow
-def test_a_changed_measure_can_be_put_back_with_its_speeds(demo):
-    type_in(demo, demo.get_by_label("Stature, cm"), "192")
-    expect(field(demo, "Joint speeds", 1)).to_be_visible()
-    demo.get_by_role("button", name="Put back").click()
-    expect(demo.get_by_label("Stature, cm")).to_have_value("183")
-    expect(field(demo, "Release speed", 1)).to_have_value("33.0")
+def test_another_measure_leaves_the_release_speeds_and_moves_those_held_at_their_clock(at):
+    demo, store = at
+    hold(demo, 2, "same clock")
+    expect(field(demo, "Joint speeds", 2)).to_be_visible()
+    data = athlete_data(store, "W01")
+    store.act(data.athlete.uid, Edit("measures.stature_m", "192", data.measures[-1].uid), Hand("test"))
+    load_again(demo)
+    expect(demo.locator(".who")).to_contain_text("192 cm")
+    expect(demo.locator(HEADLINE)).to_contain_text(re.compile(r"275 g at 29\.\d+ m/s against 145 g at 33\.0 m/s"))

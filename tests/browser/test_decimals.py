@@ -4,7 +4,7 @@ import re
 
 import pytest
 
-from tests.browser.compare_page import HEADLINE, field, load_again, open_demo, type_in
+from tests.browser.compare_page import HEADLINE, field, load_again, open_demo, serve_demo, type_in
 
 playwright = pytest.importorskip("playwright.sync_api")
 expect = playwright.expect
@@ -20,8 +20,8 @@ def shown(page) -> str:
     )
 
 
-def test_every_number_has_the_readers_mark_typed_ones_stay_and_it_is_remembered(page, served, assert_axe_clean):
-    open_demo(page, served)
+def test_every_number_has_the_readers_mark_typed_ones_stay_and_it_is_remembered(page, serve_app, assert_axe_clean):
+    open_demo(page, serve_demo(serve_app)[0])
     expect(page.locator(HEADLINE)).to_contain_text("28.5 m/s")
     marks = page.get_by_label("Decimal mark")
     marks.get_by_text("1,5").click()

@@ -1,11 +1,11 @@
 """The Map page as a person meets it: by mouse, by keyboard, on a phone, on paper, and with all typed wrong."""
 
-import json
 import re
 
 import pytest
 
-from tests.browser.compare_page import load_again
+from app.records.acts import Hand
+from app.web.server import Config, create_app
 from tests.browser.themes import THEMES, put_on
 
 playwright = pytest.importorskip("playwright.sync_api")
@@ -16,9 +16,15 @@ LINES = ".map-graph .scatterlayer .trace"
 
 
 @pytest.fixture
+def served(serve_app) -> str:
+    """Records of the test's own: what it types is kept."""
+    return serve_app(create_app(Config(demo=True)))
+
+
+@pytest.fixture
 def demo(page, served):
-    """The page on its demo data, drawn."""
-    page.goto(f"{served}/map")
+    """The page of an athlete of the demo, drawn."""
+    page.goto(f"{served}/map?athlete=W01")
     expect(page.locator(".map-throw")).to_have_text("275 g at 28.5 m/s")
     expect(page.locator(AREA)).to_have_count(1)
     return page
@@ -32,16 +38,19 @@ def speed(page):
     return page.get_by_label("Release speed, m/s")
 
 
+def at_speed(page, text: str) -> None:
+    """Type a speed: an empty field follows the ball."""
+    speed(page).fill(text)
+    speed(page).press("Tab")
+    expect(page.locator(".map-throw")).to_have_text(f"275 g at {text} m/s")
+
+
 def click_at(page, across: float, down: float) -> None:
     """Click the plotting area at shares of its width and height."""
     area = page.locator(AREA)
     area.scroll_into_view_if_needed()
     box = area.bounding_box()
     page.mouse.click(box["x"] + across * box["width"], box["y"] + down * box["height"])
-
-
-def kept(page, name: str):
-    return json.loads(page.evaluate("name => sessionStorage.getItem(name)", name))
 
 
 def choose(page, label: str, option: str) -> None:
@@ -73,33 +82,35 @@ def test_a_click_on_empty_map_adds_the_throw_there_to_compare(demo, axis):
     assert float(speed(demo).input_value()) == pytest.approx(29.0, abs=0.15)
     typed = mass(demo).input_value(), speed(demo).input_value()
     expect(demo.locator(".map-throw")).to_have_text(f"{typed[0]} g at {float(typed[1]):.1f} m/s")
-    demo.get_by_role("link", name="See it in Compare").click()
-    expect(demo.get_by_label("Ball mass of throw 5")).to_have_value(typed[0])
-    expect(demo.get_by_label("Release speed of throw 5")).to_have_value(f"{float(typed[1]):.1f}")
+    expect(demo.get_by_role("link", name="See it in Compare")).to_have_attribute("href", "/compare?athlete=W01")
 
 
-@pytest.mark.slow
-def test_one_click_adds_one_throw_and_it_can_be_taken_back(demo):
+def test_one_click_adds_one_throw_and_undo_takes_it_back(demo):
     click_at(demo, 0.3, 0.3)
     expect(demo.locator(".map-notice")).to_contain_text("throw 5 of at most 8")
-    assert len(kept(demo, "compare-saved")["throws"]) == 5
-    demo.get_by_role("button", name="Take it back").click()
-    expect(demo.locator(".map-notice")).to_contain_text("Taken back from Compare.")
-    assert len(kept(demo, "compare-saved")["throws"]) == 4
-    expect(demo.get_by_role("button", name="Take it back")).to_be_hidden()
+    demo.get_by_role("button", name="Undo").click()
+    expect(demo.locator(".map-throw")).to_have_text("275 g at 28.5 m/s")
+    expect(demo.locator(AREA)).to_be_visible()
+    click_at(demo, 0.3, 0.3)
+    expect(demo.locator(".map-notice")).to_contain_text("throw 5 of at most 8")
 
 
-@pytest.mark.slow
-def test_eight_throws_are_the_most_and_the_page_says_so(demo):
-    for number in range(5, 9):
-        click_at(demo, 0.1 * number, 0.2)
-        expect(demo.locator(".map-notice")).to_contain_text(f"throw {number} of at most 8")
-    click_at(demo, 0.2, 0.8)
-    expect(demo.locator(".map-notice")).to_contain_text("Not added: Compare is full, 8 throws.")
-    assert len(kept(demo, "compare-saved")["throws"]) == 8
+def test_what_was_typed_and_clicked_is_there_after_a_reload_and_in_another_tab(demo):
+    click_at(demo, 0.75, 0.5)
+    expect(demo.locator(".map-notice")).to_contain_text("Added to Compare: ")
+    choose(demo, "Readout", "area under the curve")
+    expect(demo.get_by_role("heading", name="area under the curve")).to_be_visible()
+    looked = demo.locator(".map-throw").text_content()
+    demo.reload()
+    other = demo.context.new_page()
+    other.goto(demo.url)
+    for tab in (demo, other):
+        expect(tab.locator(".map-throw")).to_have_text(looked)
+        expect(tab.get_by_role("heading", name="area under the curve")).to_be_visible()
 
 
 def test_by_keyboard_arrows_step_the_throw_the_readings_follow_and_a_button_adds_it(demo):
+    at_speed(demo, "28.5")
     mass(demo).focus()
     demo.keyboard.press("ArrowUp")
     expect(demo.locator(".map-throw")).to_have_text("280 g at 28.5 m/s")
@@ -121,6 +132,7 @@ def test_by_keyboard_arrows_step_the_throw_the_readings_follow_and_a_button_adds
 
 
 def test_a_key_pressed_many_times_at_once_counts_every_time(demo):
+    at_speed(demo, "28.5")
     mass(demo).focus()
     for _ in range(6):
         demo.keyboard.press("ArrowUp")
@@ -130,6 +142,13 @@ def test_a_key_pressed_many_times_at_once_counts_every_time(demo):
         demo.keyboard.press("Shift+ArrowDown")
     expect(demo.locator(".map-throw")).to_have_text("301 g at 28.5 m/s")
     expect(mass(demo)).to_have_value("301")
+
+
+def test_a_ball_typed_alone_is_thrown_at_full_speed_with_it(demo):
+    mass(demo).fill("470")
+    mass(demo).press("Enter")
+    expect(demo.locator(".map-throw")).to_have_text("470 g at 23.8 m/s")  # the last column of the table
+    expect(speed(demo)).to_have_attribute("placeholder", "23.8")
 
 
 def test_another_quantity_draws_and_reads_another_map(demo):
@@ -143,8 +162,8 @@ def test_another_quantity_draws_and_reads_another_map(demo):
 
 @pytest.mark.slow
 def test_the_hundred_can_be_the_reference_throw(demo):
-    choose(demo, "100 % is", "reference throw of Compare")
-    expect(demo.locator(".map-notes")).to_contain_text("measured 2026-01-13 (the reference throw of Compare)")
+    choose(demo, "100 % is", "reference throw")
+    expect(demo.locator(".map-notes")).to_contain_text("measured 2026-01-13 (the reference throw)")
 
 
 def test_wrong_values_are_told_at_their_field_and_stay(demo):
@@ -158,7 +177,7 @@ def test_wrong_values_are_told_at_their_field_and_stay(demo):
     end.press("Tab")
     expect(demo.get_by_text("Heaviest ball: “9000” given; accepted: 1 to 3000 g")).to_be_visible()
     expect(demo.locator(".readings tbody tr")).to_have_count(8)
-    load_again(demo)
+    demo.reload()
     expect(speed(demo)).to_have_value("fast")
     expect(demo.get_by_label("Heaviest ball, g")).to_have_value("9000")
 
@@ -173,21 +192,9 @@ def test_ends_of_ones_own_are_drawn_and_the_checked_range_is_named(demo):
 
 
 @pytest.mark.slow
-def test_what_was_chosen_is_there_again_after_another_page(demo):
-    choose(demo, "Readout", "rise rate")
-    expect(demo.get_by_role("heading", name="rise rate")).to_be_visible()
-    demo.get_by_role("link", name="Compare", exact=True).click()
-    expect(demo.locator(".sentence")).to_be_visible()
-    demo.get_by_role("link", name="Map", exact=True).click()
-    expect(demo.get_by_role("heading", name="rise rate")).to_be_visible()
-
-
-@pytest.mark.slow
-def test_a_thrower_chosen_on_compare_is_the_one_of_the_map(demo, served):
-    demo.get_by_role("link", name="Compare", exact=True).click()
-    choose(demo, "Demo thrower", "W04")
-    expect(demo.get_by_label("Code")).to_have_value("W04")
-    demo.get_by_role("link", name="Map", exact=True).click()
+def test_another_athlete_of_the_picker_is_the_one_of_the_map(demo):
+    demo.get_by_role("textbox", name="Athlete: type a code").click()
+    demo.get_by_role("option", name="W04").click()
     expect(demo.locator(".summary")).to_contain_text("W04 · male · 13 years")
     expect(demo.get_by_text("The path comes from adult men; this thrower is 13 years old.")).to_be_visible()
     expect(demo.get_by_text("24 % of the group with weighted balls")).to_be_visible()
@@ -195,22 +202,22 @@ def test_a_thrower_chosen_on_compare_is_the_one_of_the_map(demo, served):
         assert len(re.findall(rb"/Type\s*/Page\b", demo.pdf(format=paper))) == 1
 
 
-def test_without_measures_it_says_what_to_enter_and_where(page, served_empty):
-    page.goto(f"{served_empty}/map")
+@pytest.fixture
+def newcomer(page, serve_app):
+    """The page of an athlete of whom nothing is known."""
+    app = create_app(Config(demo=False))
+    app.server.config["LEVELPEAK"].store.new_athlete("N1", Hand())
+    page.goto(f"{serve_app(app)}/map?athlete=N1")
     expect(page.get_by_text("No map yet.")).to_be_visible()
-    expect(page.get_by_text("sex, throwing hand, age, stature and body mass")).to_be_visible()
-    expect(page.locator(AREA)).to_be_hidden()
-    page.get_by_role("link", name="Enter it on Compare").click()
-    expect(page.get_by_role("heading", name="Compare throws")).to_be_visible()
+    return page
 
 
-@pytest.mark.slow
-def test_a_broken_kept_form_is_told_and_not_overwritten(demo):
-    demo.evaluate("sessionStorage.setItem('compare-saved', '{\"version\": 99}')")
-    load_again(demo)
-    expect(demo.locator(".map-notes")).to_contain_text("could not be read")
-    expect(demo.locator(".map-throw")).to_be_visible()
-    assert kept(demo, "compare-saved") == {"version": 99}
+def test_without_measures_it_says_what_to_enter_and_where(newcomer):
+    expect(newcomer.get_by_text("sex, throwing hand, age, stature, body mass")).to_be_visible()
+    expect(newcomer.locator(AREA)).to_be_hidden()
+    links = newcomer.get_by_role("link", name="Enter it on Athlete")
+    expect(links).to_have_count(2)
+    expect(links.first).to_have_attribute("href", "/athlete?athlete=N1")
 
 
 @pytest.mark.parametrize("theme", THEMES)
@@ -227,11 +234,10 @@ def test_it_passes_wcag_in_every_theme_and_width_also_with_mistakes(demo, assert
 
 
 @pytest.mark.slow
-def test_it_passes_wcag_empty_and_with_a_list_open(page, served, served_empty, assert_axe_clean):
-    page.goto(f"{served_empty}/map")
-    expect(page.get_by_text("No map yet.")).to_be_visible()
-    assert_axe_clean(page)
-    page.goto(f"{served}/map")
+def test_it_passes_wcag_empty_and_with_a_list_open(newcomer, served, assert_axe_clean):
+    assert_axe_clean(newcomer)
+    page = newcomer
+    page.goto(f"{served}/map?athlete=W01")
     expect(page.locator(".map-throw")).to_be_visible()
     page.get_by_role("textbox", name="Quantity", exact=True).click()
     expect(page.get_by_role("option", name="Varus torque")).to_be_visible()
@@ -241,7 +247,7 @@ def test_it_passes_wcag_empty_and_with_a_list_open(page, served, served_empty, a
 def test_nothing_is_cut_off_in_a_narrow_window_and_labels_shrink_to_the_per_cent(demo):
     for width in (1023, 390):
         demo.set_viewport_size({"width": width, "height": 844})
-        load_again(demo)
+        demo.reload()
         expect(demo.locator(".map-throw")).to_be_visible()
         assert demo.evaluate("document.documentElement.scrollWidth") <= width
         tops = [

@@ -1,15 +1,17 @@
-"""The Start page as a person meets it: limits, what matters most, another arm, its address, on paper, with mistakes."""
+"""The Start page as a person meets it: limits, what matters most, on paper, with mistakes."""
 
-import json
 import re
 
 import pytest
 
-from app.pages.buildup import ids as buildup_ids
 from app.pages.start import ids
-from app.pages.start.form import ABSOLUTE, StartForm, to_json
-from tests.browser.by_hand import choose, kept, type_in
-from tests.browser.compare_page import load_again, wait_until
+from app.pages.start.form import ABSOLUTE
+from app.records.acts import Edit, Hand
+from app.records.reads import athlete_data
+from app.units.systems import METRIC
+from app.web.server import Config, create_app
+from tests.browser.by_hand import choose, type_in
+from tests.browser.compare_page import wait_until
 from tests.browser.themes import THEMES, put_on
 
 playwright = pytest.importorskip("playwright.sync_api")
@@ -20,9 +22,20 @@ MATTERS = "What matters most"
 
 
 @pytest.fixture
+def app():
+    """Records of the test's own: what it types is kept."""
+    return create_app(Config(demo=True))
+
+
+@pytest.fixture
+def served(app, serve_app) -> str:
+    return serve_app(app)
+
+
+@pytest.fixture
 def demo(page, served):
-    """The page on its demo data, answered."""
-    page.goto(f"{served}/start")
+    """The page of an athlete of the demo, answered."""
+    page.goto(f"{served}/start?athlete=W01")
     expect(page.locator(COLUMNS)).to_have_count(8)
     return page
 
@@ -58,12 +71,14 @@ def test_a_clinician_sets_limits_says_what_matters_and_takes_the_first_to_compar
     expect(demo.get_by_text("Added to Compare: 275 g at")).to_be_visible()
     demo.get_by_text("oz, mph").click()
     expect(sentence(demo)).to_contain_text("9.7 oz at up to")
-    demo.get_by_role("link", name="See it in Compare").click()
-    expect(demo.locator(".compare .sentence")).to_be_visible()
-    expect(demo.locator(".rows > li")).to_have_count(5)
-    demo.get_by_role("link", name="Start", exact=True).click()
-    expect(sentence(demo)).to_contain_text("9.7 oz at up to")
-    expect(demo.get_by_role("checkbox", name="12.7 oz")).not_to_be_checked()
+    link = demo.get_by_role("link", name="See it in Compare")
+    expect(link).to_have_attribute("href", "/compare?athlete=W01")
+    demo.reload()
+    other = demo.context.new_page()
+    other.goto(demo.url)
+    for tab in (demo, other):
+        expect(sentence(tab)).to_contain_text("9.7 oz at up to")
+        expect(tab.get_by_role("checkbox", name="12.7 oz")).not_to_be_checked()
     demo.get_by_role("button", name="Example limits").click()
     expect(field(demo, "Time loaded at most")).to_have_value("")
     field(demo, MATTERS).focus()
@@ -80,73 +95,74 @@ def test_nothing_fits_is_told_with_what_closes_each_ball_and_wrong_values_at_the
     type_in(field(demo, "Elbow, peak at most"), "a lot")
     expect(demo.get_by_text("Elbow, peak at most: “a lot” given; accepted: 1 to 500 %")).to_be_visible()
     expect(demo.get_by_text("Missing or to be mended above: elbow, peak at most.")).to_be_visible()
-    demo.evaluate("sessionStorage.setItem('compare-saved', '{\"version\": 99}')")
-    load_again(demo)
+    demo.reload()
     expect(field(demo, "Elbow, peak at most")).to_have_value("a lot")
-    expect(demo.get_by_text("could not be read")).to_be_visible()
-    assert kept(demo, "compare-saved") == {"version": 99}
+    expect(demo.get_by_text("Missing or to be mended above: elbow, peak at most.")).to_be_visible()
+    demo.get_by_role("button", name="Undo").click()  # the area, the last that was kept
+    expect(field(demo, "Elbow, area at most")).to_have_value("")
 
 
-def test_the_address_asks_for_an_athlete_follows_the_page_and_the_throw_that_is_pressed_goes_to_build_up(page, served):
-    page.goto(f"{served}/start?athlete=X%209")
-    expect(page.get_by_text("Nobody here has the code X 9.")).to_be_visible()
-    page.get_by_role("link", name="W04").click()
+def test_the_throw_that_is_pressed_goes_to_build_up_with_the_athlete(page, app, served):
+    page.goto(f"{served}/start?athlete=W04")
     expect(page.locator(".start-growing")).to_contain_text("still growing")
-    expect(page).to_have_url(re.compile(r"\?athlete=W04$"))
-    choose(page, "Whose arm", "W06")
+    page.get_by_role("textbox", name="Athlete: type a code").click()
+    page.get_by_role("option", name="W06").click()
     expect(page.locator(".start-reference")).to_contain_text("from before an injury, 2025-09-02")
-    expect(page).to_have_url(re.compile(r"\?athlete=W06$"))
     page.get_by_role("button", name="Plan from this: 275 g").click()
-    expect(page.get_by_role("heading", level=1)).to_have_text("Build up")
-    over = kept(page, buildup_ids.BUILDUP_FROM_START)
-    assert (over["code"], over["ball"]["mass_kg"], over["reference"]["kind"]) == ("W06", 0.275, "before_injury")
+    expect(page).to_have_url(re.compile(r"/build-up\?athlete=W06$"))
     page.go_back()
     expect(page.locator(".start-reference")).to_contain_text("2025-09-02")
-    expect(page).to_have_url(re.compile(r"\?athlete=W06$"))
+    page.get_by_role("button", name="Plan from this: 275 g").click()  # the same once more
+    expect(page).to_have_url(re.compile(r"/build-up\?athlete=W06$"))
+
+
+def test_counting_a_limit_another_way_by_keyboard_keeps_the_focus_there(demo):
+    group = demo.get_by_role("radiogroup", name="Elbow, peak at most: counted in")
+    group.get_by_role("radio", name="%").focus()
+    demo.keyboard.press("ArrowRight")
+    expect(field(demo, "Elbow, peak at most, N·m")).to_have_value(re.compile(r"^49[.]2$"))  # 80 % of 61.5 N·m
+    expect(group.get_by_role("radio", name="N·m")).to_be_focused()
 
 
 def test_of_two_limits_typed_at_once_the_slower_older_answer_does_not_stand_over_the_newer(demo):
     held = []
 
     def hold_the_first(route):
-        if f'"output":"..{ids.START_SAVED}.data' not in route.request.post_data or held:
+        if f"{ids.START_SENTENCE}.children" not in (route.request.post_data or "") or held:
             route.continue_()
         else:
             held.append(route)
 
     demo.route("**/_dash-update-component*", hold_the_first)
-    with demo.expect_response(lambda answer: held and f"{ids.START_SAVED}.data" in answer.request.post_data):
+    with demo.expect_response(
+        lambda answer: held and f"{ids.START_SENTENCE}.children" in (answer.request.post_data or "")
+    ):
         type_in(field(demo, "Time loaded at most"), "110")
         wait_until(demo, f"document.querySelector('#{ids.START_BUSY}').hidden === false")
         type_in(field(demo, "Elbow, peak at most"), "60")
     held[0].continue_()
     demo.evaluate("() => window.levelpeak.settled()")
     expect(sentence(demo)).to_contain_text("Nothing fits")
-    assert (kept(demo, "start-saved")["most_loaded"], kept(demo, "start-saved")["elbow_peak"]) == ("110", "60")
+
+
+def test_of_an_athlete_without_measures_it_says_what_to_enter_and_where(page, serve_app):
+    app = create_app(Config(demo=False))
+    app.server.config["LEVELPEAK"].store.new_athlete("N1", Hand())
+    page.goto(f"{serve_app(app)}/start?athlete=N1")
+    expect(page.get_by_text("sex, throwing hand, age, stature, body mass")).to_be_visible()
+    expect(page.get_by_role("link", name="Enter it on Athlete")).to_have_attribute("href", "/athlete?athlete=N1")
 
 
 @pytest.mark.slow
-def test_an_invented_thrower_stands_in_where_there_is_no_athlete_and_overwrites_nothing(page, served_empty):
-    page.goto(f"{served_empty}/start")
-    expect(page.get_by_text("sex, throwing hand, age, stature and body mass")).to_be_visible()
-    before = kept(page, "compare-saved"), kept(page, "athlete-saved")
-    choose(page, "Whose arm", "W06")  # has no radar reading, and a reference from before an injury
-    expect(page.locator(COLUMNS)).to_have_count(8)
-    expect(page.locator(".start-reference")).to_contain_text("from before an injury, 2025-09-02")
-    expect(page.locator(".start-body")).to_contain_text("No radar readings")
-    expect(page.get_by_role("button", name="Add the first to Compare")).to_be_hidden()
-    choose(page, "Whose arm", "W04")
+def test_a_wanted_peak_is_typed_for_one_still_growing_and_stays(page, served):
+    page.goto(f"{served}/start?athlete=W04")
     expect(page.get_by_text("this thrower is 13 years old")).to_be_visible()
     choose(page, MATTERS, "nearest")
     type_in(field(page, "Wanted peak at the elbow"), "70")
     expect(page.locator(".start-table")).to_contain_text("Speed nearest to a peak of 70 %")
     expect(sentence(page)).to_contain_text("145 g, the own ball, at ")
-    wait_until(page, "JSON.parse(sessionStorage.getItem('start-saved')).wanted_peak === '70'")
-    assert (kept(page, "compare-saved"), kept(page, "athlete-saved")) == before
-    load_again(page)
+    page.reload()
     expect(field(page, "Wanted peak at the elbow")).to_have_value("70")
-    choose(page, "Whose arm", "athlete of Compare")
-    expect(page.get_by_text("No answer yet.")).to_be_visible()
 
 
 @pytest.mark.parametrize("theme", THEMES)
@@ -164,14 +180,19 @@ def test_it_passes_wcag_in_every_theme_and_width_also_with_mistakes(demo, assert
     assert_axe_clean(demo)
 
 
-def test_the_sheet_prints_on_one_page_from_a_dark_screen_even_with_every_limit_and_caution(demo):
-    limits = {"least_loaded": "80", "most_loaded": "260", "speed": "30", "aim": "nearest_peak"}
-    limits |= {"elbow_peak": "23", "shoulder_peak": "24", "rise_rate": "194", "braking": "15.9", "area": "3.2"}
-    counted = {f"{name}_in": ABSOLUTE for name in ("elbow_peak", "shoulder_peak", "rise_rate", "area", "braking")}
-    form = StartForm(who="W04", **limits, **counted)  # the thrower with the most cautions
-    demo.evaluate("form => sessionStorage.setItem('start-saved', form)", json.dumps(to_json(form)))
+def test_the_sheet_prints_on_one_page_from_a_dark_screen_even_with_every_limit_and_caution(page, app, served):
+    limits = {"least_loaded": "80", "most_loaded": "260", "speed": "30"}
+    absolute = {"elbow_peak": "23", "shoulder_peak": "24", "rise_rate": "194", "braking": "15.9", "area": "3.2"}
+    store = app.server.config["LEVELPEAK"].store
+    edits = [Edit("limits.counted", ABSOLUTE, name) for name in absolute]
+    edits += [Edit("limits.amount", text, name) for name, text in (absolute | limits).items()]
+    w04 = athlete_data(store, "W04").athlete.uid  # the thrower with the most cautions
+    store.act(w04, [*edits, Edit("start.aim", "nearest_peak")], Hand("one"), METRIC)
+    demo = page
+    demo.goto(f"{served}/start?athlete=W04")
     put_on(demo, "dark")
     expect(demo.get_by_text("this thrower is 13 years old")).to_be_visible()
+    expect(demo.locator(COLUMNS)).not_to_have_count(0)
     for paper in ("A4", "Letter"):
         assert len(re.findall(rb"/Type\s*/Page\b", demo.pdf(format=paper))) == 1
     demo.emulate_media(media="print")

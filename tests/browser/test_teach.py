@@ -1,11 +1,11 @@
 """The Teach page as a presenter meets it: by hand, by key, on a projector, on paper, and with reduced motion."""
 
-import json
 import re
 
 import pytest
 
 from app.pages.teach.words import TITLES
+from app.web.server import Config, create_app
 from tests.browser.compare_page import wait_until
 from tests.browser.themes import THEMES, put_on
 
@@ -19,10 +19,18 @@ STEPS = len(TITLES)
 
 @pytest.fixture
 def teach(page, served):
-    """The page on its demo data, its first step on the stage."""
-    page.goto(f"{served}/teach")
+    """W01's page, its first step on the stage."""
+    return opened(page, served, "W01")
+
+
+def opened(page, served: str, code: str):
+    page.goto(f"{served}/teach?athlete={code}")
     expect(page.locator(TITLE)).to_have_text("One throw and its curve")
     return page
+
+
+def set_up(page) -> None:
+    page.get_by_text("Set up: session, balls, steps").click()
 
 
 def hand(page) -> tuple[float, float]:
@@ -113,38 +121,78 @@ def test_a_presenter_goes_through_the_story_by_key_and_everything_on_it_can_be_m
     expect(teach.locator("#teach-on")).to_have_attribute("aria-disabled", "true")
 
 
-def test_a_session_is_set_up_kept_as_a_file_and_opens_again_elsewhere(teach, tmp_path, served_empty):
-    teach.get_by_text("Set up: athlete, balls, steps").click()
-    choose(teach, "Whose arm", "W02")
-    choose(teach, "Ball beside the own one", "360 g")
-    expect(teach.locator("#teach-picture .graph-of .name").first).to_have_text("145 g at 36.2 m/s")  # by the readings
+def test_a_session_is_set_up_and_stands_there_after_a_reload_and_in_another_tab(page, served, assert_axe_clean):
+    teach = opened(page, served, "W02")
+    set_up(teach)
     teach.get_by_role("button", name="Drop: A heavier hand").click()
     expect(teach.locator(COUNT)).to_have_text("1 / 10")
+    expect(teach.get_by_role("button", name="Take in: A heavier hand")).to_be_focused()
+    choose(teach, "Ball beside the own one", "360 g")
+    expect(teach.locator("#teach-picture .graph-of .name").first).to_have_text("145 g at 36.2 m/s")  # by the readings
+    expect(teach.get_by_role("textbox", name="Ball beside the own one")).to_have_value("360 g, 73 mm")
     teach.get_by_role("button", name="Move up: A longer forearm").press("Enter")
     expect(teach.locator(".teach-steps li").nth(1)).to_contain_text("A longer forearm")
     expect(teach.get_by_role("button", name="Move up: A longer forearm")).to_be_focused()
+    name = teach.get_by_role("textbox", name="Name of the session")
+    name.fill("Tuesday")
+    name.press("Enter")
+    expect(teach.get_by_role("textbox", name="Session", exact=True)).to_have_value("Tuesday")
+    assert_axe_clean(teach)
+    with teach.context.new_page() as other:
+        opened(other, served, "W01")  # the session is the team's
+        expect(other.locator(COUNT)).to_have_text("1 / 10")
+    teach.reload()
+    expect(teach.locator(COUNT)).to_have_text("1 / 10")
+    set_up(teach)
+    expect(teach.locator(".teach-steps li").nth(1)).to_contain_text("A longer forearm")
+    # a left-hander, seen from the throwing side, throws to the left: laid back, the hand is to the right of the elbow
+    elbow = float(teach.locator("#teach-picture .thrower .link.wrist").get_attribute("x1"))
+    assert hand(teach)[0] > elbow
+    for _ in range(2):
+        teach.get_by_role("button", name="Undo").click()
+        expect(teach.get_by_role("textbox", name="Session", exact=True)).to_have_value("Session 1")
+    expect(teach.locator(".teach-steps li").nth(1)).to_contain_text("A heavier hand")
+    teach.get_by_role("button", name="New session").click()
+    expect(teach.locator(COUNT)).to_have_text("1 / 11")
+    set_up(teach)
+    choose(teach, "Session", "Session 1")
+    expect(teach.locator(COUNT)).to_have_text("1 / 10")
+    set_up(teach)
+    teach.get_by_role("button", name="Remove it").click()
+    expect(teach.get_by_text("The session was removed; Undo brings it back.")).to_be_visible()
+    expect(teach.locator(COUNT)).to_have_text("1 / 11")
+
+
+def test_a_session_is_saved_as_a_file_and_opens_elsewhere_for_the_athlete_who_is_there(teach, tmp_path, serve_app):
+    set_up(teach)
+    teach.get_by_role("button", name="Drop: A heavier hand").click()
+    expect(teach.locator(COUNT)).to_have_text("1 / 10")
     with teach.expect_download() as saved:
         teach.get_by_role("button", name="Save this session as a file").click()
     path = tmp_path / "session.json"
     saved.value.save_as(path)
-    assert "W02" in path.read_text(encoding="utf-8")
-    teach.goto(f"{served_empty}/teach")
-    expect(teach.get_by_text("No story yet")).to_be_visible()
-    teach.get_by_text("Set up: athlete, balls, steps").click()
+    assert "W01" not in path.read_text(encoding="utf-8")
+    elsewhere = serve_app(create_app(Config(demo=True)))
+    opened(teach, elsewhere, "W03")
+    set_up(teach)
     teach.locator("#teach-open input[type=file]").set_input_files(path)
-    expect(teach.get_by_text("The session was opened.")).to_be_visible()
+    expect(teach.get_by_text("“Session 1” was opened")).to_be_visible()
     expect(teach.locator(COUNT)).to_have_text("1 / 10")
-    expect(teach.locator(".teach-steps li").nth(1)).to_contain_text("A longer forearm")
-    expect(teach.get_by_role("textbox", name="Ball beside the own one")).to_have_value("360 g, 73 mm")
-    # a left-hander, seen from the throwing side, throws to the left: laid back, the hand is to the right of the elbow
-    elbow = float(teach.locator("#teach-picture .thrower .link.wrist").get_attribute("x1"))
-    assert hand(teach)[0] > elbow
+    expect(teach).to_have_url(re.compile(r"athlete=W03&lesson=\w+$"))
     other = tmp_path / "other.json"
     other.write_text("{}", encoding="utf-8")
     teach.locator("#teach-open input[type=file]").set_input_files(other)
     expect(teach.get_by_text("The file was not opened: it holds no session")).to_be_visible()
     expect(teach.locator(COUNT)).to_have_text("1 / 10")
-    assert json.loads(teach.evaluate("sessionStorage.getItem('compare-saved')") or "null") is None
+
+
+def test_where_no_athlete_is_yet_it_says_so_and_a_session_can_be_set_up(page, served_empty):
+    page.goto(f"{served_empty}/teach")
+    expect(page.get_by_text("No athlete is chosen.")).to_be_visible()
+    expect(page.locator("#teach-stage")).to_be_hidden()
+    set_up(page)
+    page.get_by_role("button", name="Drop: A heavier hand").click()
+    expect(page.get_by_role("textbox", name="Session", exact=True)).to_have_value("Session 1")
 
 
 TOO_SMALL = """() => {
@@ -168,10 +216,9 @@ TOO_SMALL = """() => {
 }"""
 
 
-def test_a_projector_shows_text_of_a_fortieth_and_lines_of_a_250th_of_the_height_and_no_secrets(teach):
+def test_a_projector_shows_text_of_a_fortieth_and_lines_of_a_250th_of_the_height_and_no_secrets(page, served):
+    teach = opened(page, served, "W04")  # the one with the most on the stage: the caution for those who are growing
     put_on(teach, "projector")
-    teach.get_by_text("Set up: athlete, balls, steps").click()
-    choose(teach, "Whose arm", "W04")  # the one with the most on the stage: the caution for those who are still growing
     expect(teach.locator("#teach-growing")).to_contain_text("24 % of the group with weighted balls")
     expect(teach.locator(TITLE)).to_have_text("One throw and its curve")
     teach.locator("#teach-stage").focus()
@@ -214,10 +261,9 @@ def test_with_reduced_motion_nothing_plays_and_each_press_goes_on_a_little(page,
     assert phase(page) == pytest.approx(before + 0.02, abs=0.006)  # the slider's step
 
 
-def test_the_handout_is_two_pages_of_either_paper_from_a_dark_screen(teach):
+def test_the_handout_is_two_pages_of_either_paper_from_a_dark_screen(page, served):
+    teach = opened(page, served, "W04")  # the one with the most cautions
     put_on(teach, "dark")
-    teach.get_by_text("Set up: athlete, balls, steps").click()
-    choose(teach, "Whose arm", "W04")  # the one with the most cautions
     expect(teach.locator(".sheet", has_text="24 % of the group with weighted balls")).to_have_count(1)
     for paper in ("A4", "Letter"):
         assert len(re.findall(rb"/Type\s*/Page\b", teach.pdf(format=paper))) == 2
@@ -247,7 +293,7 @@ def test_notes_follow_in_a_second_window(teach):
 def test_it_passes_wcag_in_every_theme(teach, assert_axe_clean, theme):
     put_on(teach, theme)
     expect(teach.locator(TITLE)).to_have_text("One throw and its curve")
-    teach.get_by_text("Set up: athlete, balls, steps").click()
+    set_up(teach)
     teach.get_by_text("Why do published studies differ?").click()
     go_to(teach, "Let the speed change as well")
     teach.get_by_label("Seen from").select_option("turn")
@@ -260,7 +306,7 @@ def test_every_step_fits_every_width_and_passes_wcag(teach, assert_axe_clean, th
     put_on(teach, theme)
     expect(teach.locator(TITLE)).to_have_text("One throw and its curve")
     teach.set_viewport_size({"width": width, "height": 844})
-    teach.get_by_text("Set up: athlete, balls, steps").click()
+    set_up(teach)
     for title in TITLES.values():
         teach.locator("#teach-stage").focus()
         go_to(teach, title)

@@ -1,15 +1,17 @@
 """Screenshots of every page in every theme, at three widths and as it is printed, made by one command to be looked at.
 
-    python -m tests.notes.screens FOLDER
+    python -m tests.notes.screens FOLDER [PAGE ...]
 
 It serves the demo data, needs Playwright and a Chromium (the variable CHROMIUM names another one), and writes
-``page_width_theme.png`` and ``page_print.pdf``.
+``page_athlete_width_theme.png`` and ``page_athlete_print.pdf`` for a grown thrower and one who is still growing; with
+pages, such as ``teach``, of those alone.
 """
 
 import os
 import shutil
 import sys
 import threading
+from collections.abc import Sequence
 from pathlib import Path
 
 from playwright.sync_api import Page as Tab
@@ -17,24 +19,29 @@ from playwright.sync_api import sync_playwright
 from werkzeug.serving import make_server
 
 from app.bind.page import Page
+from app.bind.visit import address as address_of
 from app.pages import PAGES
 from app.show.palette import SCREEN_THEMES
 from app.web.server import Config, create_app
 
+ATHLETES = ("W01", "W04")
 WIDTHS = (1440, 1024, 390)
 HEIGHT = 900
 SETTLED_MS = 1_200  # after the first curve, until words and tables stand
 CHROMIUM_ARGS = ("--no-sandbox", "--disable-gpu", "--disable-dev-shm-usage")
 
 
-def main(folder: Path) -> None:
+def main(folder: Path, names: Sequence[str] = ()) -> None:
     """Make them all.
 
     Parameters
     ----------
     folder : Path
         Where they go; made if it is not there.
+    names : sequence of str
+        Of the pages; without any, all.
     """
+    wanted = [(page, code) for page in PAGES if not names or name_of(page) in names for code in ATHLETES]
     folder.mkdir(parents=True, exist_ok=True)
     found = os.environ.get("CHROMIUM") or shutil.which("chromium-headless-shell") or shutil.which("chromium")
     server = make_server("127.0.0.1", 0, create_app(Config(demo=True)).server, threaded=True)
@@ -46,21 +53,21 @@ def main(folder: Path) -> None:
             for width in WIDTHS:
                 tab = chromium.new_context(viewport={"width": width, "height": HEIGHT}).new_page()
                 tab.add_init_script(f"localStorage.setItem('shell-theme', '\"{theme}\"')")
-                for page in PAGES:
-                    visit(tab, address, page)
-                    tab.screenshot(path=folder / f"{name_of(page)}_{width}_{theme}.png", full_page=True)
+                for page, code in wanted:
+                    visit(tab, address, page, code)
+                    tab.screenshot(path=folder / f"{name_of(page)}_{code}_{width}_{theme}.png", full_page=True)
                 tab.context.close()
         tab = chromium.new_page()
-        for page in PAGES:
-            visit(tab, address, page)
-            tab.pdf(path=folder / f"{name_of(page)}_print.pdf", prefer_css_page_size=True)
+        for page, code in wanted:
+            visit(tab, address, page, code)
+            tab.pdf(path=folder / f"{name_of(page)}_{code}_print.pdf", prefer_css_page_size=True)
         chromium.close()
     server.shutdown()
 
 
-def visit(tab: Tab, address: str, page: Page) -> None:
-    """Open a page and wait until it stands."""
-    tab.goto(address + page.path)
+def visit(tab: Tab, address: str, page: Page, code: str) -> None:
+    """Open an athlete's page and wait until it stands."""
+    tab.goto(address + address_of(page.path, code))
     tab.locator("main h1").wait_for()
     tab.wait_for_load_state("networkidle")
     make = tab.get_by_role("button", name="Make the plan")
@@ -78,4 +85,4 @@ def name_of(page: Page) -> str:
 
 
 if __name__ == "__main__":
-    main(Path(sys.argv[1]))
+    main(Path(sys.argv[1]), sys.argv[2:])

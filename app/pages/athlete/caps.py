@@ -100,7 +100,7 @@ def caps_of(case: Case) -> Caps:
         return Caps(instead="No speeds until the share is mended.")
     given = case.reference.speed_m_s if form.cap_of == "reference" else None
     if form.cap_of == "reference" and given is None:
-        return Caps(instead="The reference throw on the Compare page has no speed.")
+        return Caps(instead="The reference throw has no speed.")
     joint = form.cap_joint if form.cap_joint in JOINTS else "varus"
     quantity = Quantity(joint, form.cap_readout if form.cap_readout in READOUTS else "peak")
     full = given if given is not None else case.throw.speed_m_s

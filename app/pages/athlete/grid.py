@@ -1,165 +1,139 @@
-"""The grid of readings: a row for each ball, a cell for each reading; and each reading's day and asked effort.
+"""The grid of readings: a row for each ball, a cell for each of its newest readings, and empty ones behind them.
 
-The cells are plain fields, sent as text (`markup`): what stands in them is gathered by `assets/athlete.js`, by their
-``data-at``, into one store. A page with a hundred fields that Dash listens to takes the browser a second for each
-change, and a grid that Dash makes anew while it grows loses what is typed meanwhile.
+The cells are plain fields (`app.bind.cells`), sent as text: a page with a hundred fields that Dash listens to takes the
+browser a second for each change.
 """
+
+import json
+import math
+from datetime import date
+from html import escape
 
 from dash import html
 from dash.development.base_component import Component
 
-from app.show.form_fields import LONGEST_TEXT
-from app.show.glossary import explained
-from app.show.markup import Field
-from app.show.profile_checks import at_ball, at_cell
-from app.show.profile_fields import DIAMETER, EFFORT, MASS, SPEED, mass_words
-from app.show.profile_form import MOST_READINGS, BallRow, ProfileForm
-from app.units.systems import METRIC, System
+from app.bind import ids as bound
+from app.bind.cells import cell_html
+from app.bind.edit import dom_id
+from app.bind.visit import Visit
+from app.pages.athlete.acts import REMOVE_BALL, mass_cell
+from app.records.acts import TEAM
+from app.records.field_list import FIELDS
+from app.records.reads import AthleteData, in_field
+from app.records.tables import Ball, Reading
+from app.show.from_records import can_count, counts
+from app.show.markup import to_html
 
-MOST_DETAILS = 80  # readings whose day and effort stand on the page at once
-
-
-def rows(form: ProfileForm, system: System = METRIC) -> list[Component]:
-    """Make the rows; the style sheet hides the cells that are not needed yet, the browser names them by their ball.
-
-    Parameters
-    ----------
-    form : ProfileForm
-    system : System
-        The units the fields are shown in.
-
-    Returns
-    -------
-    list of Component
-    """
-    if not form.rows:
-        return [html.P("No ball yet: add one, or paste a table.", className="quiet")]
-    return [_row(row, system) for row in form.rows]
+NEWEST = 40
+"""Readings of one ball that the grid shows; the dated list has them all."""
+LEAST_CELLS = 5
+NUMBER = 'inputmode="decimal" enterkeyhint="next"'
+SPEED = FIELDS["reading.speed_m_s"]
 
 
-def _row(row: BallRow, system: System) -> Component:
-    heard = f"Ball mass, {MASS.unit_in(system)}, {MASS.accepted_in(system)}"
-    head = html.Div(
-        [
-            _field(at_ball(row.key, "mass_g"), MASS.shown(row.mass_g, system), heard),
-            html.Span(MASS.unit_in(system), className="ball-unit"),
-            html.Span("own ball", className="own-mark", hidden=True),
-            html.Button("Remove", type="button", **{"data-remove": row.key}),
-        ],
-        className="ball-head",
+def grid_balls(data: AthleteData) -> list[Ball]:
+    """The balls of the grid, light to heavy, those without a mass last: archived ones only where they have readings."""
+    read = {one.ball_id for one in data.readings}
+    balls = [ball for ball in data.balls.values() if ball.archived_at is None or ball.id in read]
+    return sorted(balls, key=lambda ball: (ball.mass_kg or math.inf, ball.id))
+
+
+def ball_words(ball: Ball | None, visit: Visit) -> str:
+    """Call a ball by its mass."""
+    if ball is None or ball.mass_kg is None:
+        return "new ball"
+    return FIELDS["ball.mass_kg"].told(ball.mass_kg, ball.typed.get("mass_kg", ""), visit.system)
+
+
+def ball_name(ball: Ball, data: AthleteData, mass: str) -> str:
+    """What a ball is beside its mass: the athlete's own, or its name in the team where that says more."""
+    if data.own_ball is not None and ball.id == data.own_ball.id:
+        return "own ball"
+    name = "" if mass in ball.name else ball.name
+    return f"{name}, archived".strip(", ") if ball.archived_at else name
+
+
+def grid_html(visit: Visit, data: AthleteData, since: date | None) -> str:
+    """Make the rows of the grid; the readings of days before `since` are marked as older."""
+    balls = grid_balls(data)
+    if not balls:
+        return to_html(html.P("No ball yet: add one, or paste a table.", className="quiet"))
+    return "".join(_row(visit, data, ball, since) for ball in balls)
+
+
+def _row(visit: Visit, data: AthleteData, ball: Ball, since: date | None) -> str:
+    read = [one for one in data.readings if one.ball_id == ball.id]
+    shown, passed_over = read[-NEWEST:], max(0, len(read) - NEWEST)
+    name = ball_words(ball, visit)
+    problems: list[str] = []
+    cells = [_cell(visit, one, name, passed_over + i + 1, since, problems) for i, one in enumerate(shown)]
+    new = json.dumps({"ball": ball.uid})
+    for i in range(max(1, LEAST_CELLS - len(shown))):
+        line = f"{visit.tab}/{ball.uid}/{i}"
+        label = cell_label(len(read) + i + 1, name, visit)
+        of = {"of": visit.owner, "row": "", "line": line, "units": visit.system.key, "new": new}
+        cells.append(cell_html(SPEED.path, "", label, more=f'{NUMBER} placeholder=" " data-emptied="remove"', **of))
+    more = f'<p class="quiet">The newest {NEWEST} of {len(read)}; all are in the list.</p>' if passed_over else ""
+    return (
+        f'<div class="reading-row" role="group" data-problems data-ball="{escape(ball.uid)}" '
+        f'aria-label="Readings with {escape(name)}">{_head(visit, data, ball, name)}'
+        f'<div class="ball-cells">{"".join(cells)}</div>'
+        f'<div class="cell-problems" role="status">{"".join(problems)}</div>{more}</div>'
     )
-    speeds = [SPEED.shown(cell.speed, system) for cell in row.cells]
-    cells = [
-        _field(at_cell(row.key, place, "speed"), speeds[place] if place < len(speeds) else "", "", placeholder=" ")
-        for place in range(MOST_READINGS)
-    ]
-    problems = html.Div(className="cell-problems", role="status", **{"data-ball": row.key})
-    return html.Div([head, html.Div(cells, className="ball-cells"), problems], className="ball-row", role="group")
 
 
-def _field(at: str, value: str, heard: str, placeholder: str = "", keys: str = "decimal") -> Field:
-    return Field(
-        {
-            "class": "cell-input",
-            "type": "text",
-            "inputmode": keys,
-            "enterkeyhint": "next",
-            "autocomplete": "off",
-            "spellcheck": "false",
-            "maxlength": LONGEST_TEXT,
-            "data-at": at,
-            "aria-label": heard,
-            "placeholder": placeholder,
-            "value": value,
-        }
-    )
+def cell_label(number: int, ball: str, visit: Visit) -> str:
+    """What the cell of a reading is called."""
+    return f"Reading {number} with {ball}, {SPEED.unit_in(visit.system)}"
 
 
-def details(form: ProfileForm, system: System = METRIC) -> list[Component]:
-    """Make the fields of day and asked effort of every reading, and of the balls' diameters.
-
-    Parameters
-    ----------
-    form : ProfileForm
-    system : System
-        The units they are shown in.
-
-    Returns
-    -------
-    list of Component
-    """
-    if not form.rows:
-        return []
-    made: list[Component] = [
-        html.P(
-            "Day and effort may be left out. A reading asked at less than full effort "
-            f"({EFFORT}; empty is full) stays out of the fit and teaches this athlete’s own shares further down.",
-            className="quiet",
-        )
-    ]
-    found = [(row, i) for row in form.rows for i, cell in enumerate(row.cells) if not cell.blank]
-    body = [_detail_row(row, place, system) for row, place in found[:MOST_DETAILS]]
-    head = html.Tr(
-        [
-            html.Th(explained(name), scope="col")
-            for name in ("Ball", f"Speed, {SPEED.unit_in(system)}", "Day", "Asked effort, %")
-        ]
-    )
-    if body:
-        made.append(html.Table([html.Caption("Each reading", className="hidden"), html.Thead(head), html.Tbody(body)]))
-    else:
-        made.append(html.P("No readings yet.", className="quiet"))
-    unit = DIAMETER.unit_in(system)
-    names = [mass_words(row.mass_g, system) for row in form.rows]
-    named = [
-        (row, name, f"Diameter of the {name or 'new'} ball, {unit}") for row, name in zip(form.rows, names, strict=True)
-    ]
-    diameters = [
-        html.Div(
-            [
-                html.Span(f"{name or 'new ball'}: {unit}", **{"aria-hidden": "true"}),
-                _field(at_ball(row.key, "diameter_mm"), DIAMETER.shown(row.diameter_mm, system), heard),
-            ],
-            className="diameter",
-        )
-        for row, name, heard in named
-    ]
-    return [*made, html.P("Ball diameters", className="quiet"), html.Div(diameters, className="diameters")]
+def _cell(visit: Visit, one: Reading, ball: str, number: int, since: date | None, problems: list[str]) -> str:
+    text, problem = in_field(SPEED.path, one, visit.system, None, visit.today)
+    more = f'{NUMBER} placeholder=" " data-emptied="remove" title="{escape(_about(one, visit))}"'
+    more += f' data-day="{one.day}"' if can_count(one) else ""
+    if not counts(one, since):
+        more += " data-older"
+    if problem:
+        part = f"problem-{one.uid}-{SPEED.path}"
+        more += f' aria-invalid="true" aria-describedby="{escape(part)}"'
+        problems.append(f'<p id="{escape(part)}">{escape(problem)}</p>')
+    of = {"of": visit.owner, "row": one.uid, "line": one.uid, "units": visit.system.key}
+    return cell_html(SPEED.path, text, cell_label(number, ball, visit), more=more, **of)
 
 
-def _detail_row(row: BallRow, place: int, system: System) -> Component:
-    cell, mass = row.cells[place], mass_words(row.mass_g, system)
-    which = f"of reading {place + 1} with {mass}"
-    day = _field(at_cell(row.key, place, "date"), cell.date, f"Day {which}, year-month-day", "not given", keys="text")
-    effort = _field(at_cell(row.key, place, "effort"), cell.effort, f"Asked effort {which}, %", "full")
-    shown = html.Td(SPEED.shown(cell.speed, system), className="number")
-    return html.Tr([html.Th(mass, scope="row"), shown, html.Td(day), html.Td(effort)])
+def _about(one: Reading, visit: Visit) -> str:
+    """Day, asked effort and distance of a reading."""
+    said = [one.day.isoformat()]
+    for name, words in (("asked_effort", "asked {}"), ("distance_m", "over {}")):
+        value = getattr(one, name)
+        if value is not None:
+            told = FIELDS[f"reading.{name}"].told(value, one.typed.get(name, ""), visit.system)
+            said.append(words.format(told))
+    return ", ".join(said)
 
 
-def values(form: ProfileForm, system: System = METRIC) -> dict[str, str]:
-    """All that stands in the cells of a form, by its place.
-
-    Parameters
-    ----------
-    form : ProfileForm
-    system : System
-        The units the fields are shown in.
-
-    Returns
-    -------
-    dict of str to str
-    """
-    found: dict[str, str] = {}
-    for row in form.rows:
-        found[at_ball(row.key, "mass_g")] = MASS.shown(row.mass_g, system)
-        found[at_ball(row.key, "diameter_mm")] = DIAMETER.shown(row.diameter_mm, system)
-        for place, cell in enumerate(row.cells):
-            if not cell.blank:
-                shown = {"speed": SPEED.shown(cell.speed, system), "date": cell.date, "effort": cell.effort}
-                found |= {at_cell(row.key, place, name): text for name, text in shown.items()}
-    return found
+def _head(visit: Visit, data: AthleteData, ball: Ball, name: str) -> str:
+    if ball.athlete_id is not None or (ball.mass_kg is not None and "mass_kg" not in ball.draft):
+        about: list[Component] = [html.B(name), html.Span(ball_name(ball, data, name), className="own-mark")]
+        return to_html(html.Div(about, className="ball-head"))
+    made, problems = [], []
+    for column, part in (("mass_kg", mass_cell(ball.uid)), ("diameter_m", "")):
+        field = FIELDS[f"ball.{column}"]
+        text, problem = in_field(field.path, ball, visit.system, None, visit.today)
+        unit, more = field.unit_in(visit.system), NUMBER + (f' id="{escape(part)}"' if part else "")
+        if problem:
+            more += ' aria-invalid="true"'
+            problems.append(f"<p>{escape(problem)}</p>")
+        of = {"of": TEAM, "row": ball.uid, "line": f"ball-{ball.uid}", "units": visit.system.key}
+        label = f"{field.label}, {unit}, {field.accepted(visit.system)}"
+        said = f"{unit}, diameter" if not part else unit
+        made.append(f'{cell_html(field.path, text, label, more=more, **of)}<span class="ball-unit">{said}</span>')
+    remove = to_html(pick_button(visit, "Remove", REMOVE_BALL, ball.uid, "Remove the new ball"))
+    return f'<div class="ball-head making">{"".join(made)}{remove}{"".join(problems)}</div>'
 
 
-def speed_hint(system: System = METRIC) -> str:
-    """What a cell of the grid takes."""
-    return f"Speed in {SPEED.unit_in(system)}, {SPEED.described(system)}. "
+def pick_button(visit: Visit, words: str, do: str, value: str, label: str) -> Component:
+    """A plain button: the browser sets the page's hidden control of that act to its value (`assets/athlete.js`)."""
+    part = dom_id(bound.act_id(visit.owner, do, "", bound.PICK))
+    data = {"data-pick": part, "data-value": value, "aria-label": label}
+    return html.Button(words, type="button", className="plain-button", **data)

@@ -1,55 +1,53 @@
-"""The Athlete page: radar readings, and what they say of every ball this athlete throws."""
-
-from datetime import date
+"""The Athlete page: who throws, radar readings, and what they say of every ball this athlete throws."""
 
 from dash import dcc, html
 from dash.development.base_component import Component
 
 from app.bind.page import Page
-from app.pages.athlete import ids, parts
+from app.bind.visit import Visit, nobody
+from app.pages.athlete import grid, ids, parts, person
+from app.pages.athlete.acts import DOERS
 from app.pages.athlete.callbacks import register
+from app.show.from_records import readings_since
 
 
-def layout() -> Component:
-    """Make the page, its fields still empty: they are filled from what the browser kept.
-
-    Returns
-    -------
-    Component
-    """
-    memory = (
-        ids.ATHLETE_READ,
-        ids.ATHLETE_WRITTEN,
-        ids.ATHLETE_COMPARE,
-        ids.ATHLETE_CODE,
-        ids.ATHLETE_BEFORE,
-        ids.ATHLETE_NARROW,
-        ids.ATHLETE_DROPPED,
-        ids.ATHLETE_REMOVED,
-        ids.ATHLETE_ROWS,
-        ids.ATHLETE_CELLS,
-        ids.ATHLETE_PROBLEMS,
-        ids.ATHLETE_DETAILED,
-        ids.ATHLETE_DRAWN,
-        ids.ATHLETE_TOLD,
-    )
+def layout(visit: Visit) -> Component:
+    """Make the page of the visit's athlete."""
+    data = visit.data
+    if data is None:
+        return nobody(visit)
+    cells = {ids.ATHLETE_GRID: grid.grid_html(visit, data, readings_since(data, visit.today))}
+    if not data.measures:
+        cells[person.FIRST_MEASURES] = person.first_measures_html(visit)
     return html.Div(
         [
-            dcc.Store(id=ids.ATHLETE_SAVED, storage_type="session"),  # gone with the tab: measures are personal
-            *(dcc.Store(id=name) for name in memory),
-            parts.header(),
-            parts.measures(),
-            parts.readings(),
-            parts.fit(),
+            dcc.Store(id=ids.ATHLETE_CELLS, data=cells),
+            *(dcc.Store(id=name) for name in (ids.ATHLETE_NARROW, ids.ATHLETE_LISTED)),
+            *(dcc.Store(id=name) for name in (ids.ATHLETE_DRAWN, ids.ATHLETE_TOLD)),
+            parts.header(visit),
+            person.measures(visit, data),
+            person.own_ball(visit, data),
+            parts.readings(visit, data),
+            parts.over_time(),
+            parts.fit(visit),
             parts.exponent(),
-            parts.caps(),
-            html.Div([parts.next_reading(), parts.effort(), parts.flight(), parts.correction()], className="pairs"),
+            parts.caps(visit),
+            html.Div(
+                [
+                    parts.place("next", "Next reading", ids.ATHLETE_NEXT),
+                    parts.place("effort", "Asked effort is not speed", ids.ATHLETE_EFFORT),
+                    parts.flight(visit, data),
+                    parts.correction(visit),
+                ],
+                className="pairs",
+            ),
+            parts.notes(visit, data),
             html.Div(id=ids.ATHLETE_BASIS, className="basis"),
-            parts.notice(),
-            parts.imprint(date.today().isoformat()),
+            parts.away(),
+            parts.imprint(visit.today.isoformat()),
         ],
         className="athlete",
     )
 
 
-PAGE = Page(path="/athlete", title="Athlete", layout=layout, register=register)
+PAGE = Page(path="/athlete", title="Athlete", layout=layout, register=register, visited=True, doers=DOERS)

@@ -1,13 +1,12 @@
-"""Readings from elsewhere: pasted from a spreadsheet, or read from a CSV file. Pure: a form in, a form out."""
+"""Readings from elsewhere: pasted from a spreadsheet, or read from a CSV file. Pure: a text in, readings out."""
 
 import re
-from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from functools import partial
 
 from app.csv_files import TableError, check_columns, number_in, parse_table
-from app.show.profile_checks import at_cell
-from app.show.profile_fields import EFFORT, MASS, SPEED, mass_words
-from app.show.profile_form import MOST_BALLS, MOST_READINGS, Cell, ProfileForm, add_ball, trimmed
+from app.show.profile_fields import EFFORT, MASS, SPEED
 from app.show.throw_form import LONGEST_KEPT
 from app.units.conversion import from_si
 from app.units.systems import METRIC, System
@@ -18,6 +17,7 @@ NEEDED = ("ball_mass_g", "speed_m_s")
 OPTIONAL = ("date", "asked_effort")
 NAMED_PROBLEMS = 6  # in a notice
 MOST_LINES = 2000
+MOST_VALUES = 5000
 
 _WITH_BLANK = re.compile(r"([0-9]) +(oz|lb|g|kg|mph|m/s)(?=\s|$)")
 
@@ -29,36 +29,76 @@ class PasteError(ValueError):
 
 
 @dataclass(frozen=True)
-class Added:
-    """A form with what was added, and what is said of it."""
+class PastedReading:
+    """A reading that was pasted, as it was typed.
 
-    form: ProfileForm
+    Attributes
+    ----------
+    ball : str
+        uid of its ball; empty for one that is not there yet.
+    mass_g : str
+        Mass of a ball that is not there yet, as typed: in g unless it says its unit.
+    speed : str
+        In the reader's units unless it says its unit.
+    day, effort : str
+        Empty if not given; the effort in %.
+    row : str
+        uid of the reading in whose place it was pasted; empty for a new one.
+    """
+
+    ball: str
+    mass_g: str
+    speed: str
+    day: str = ""
+    effort: str = ""
+    row: str = ""
+
+
+@dataclass(frozen=True)
+class Pasted:
+    """What was pasted, what is said of it, and the units of numbers that name none."""
+
+    readings: tuple[PastedReading, ...]
     notice: str
+    system: System
 
 
-def pasted(form: ProfileForm, text: str, key: str, cell: int | None = None, system: System = METRIC) -> Added:
-    """Put in what was copied from a spreadsheet.
+@dataclass(frozen=True)
+class Place:
+    """Where a table was pasted: the balls from that row of the grid on, and of each the readings in its cells from that
+    column on, an empty text for an empty cell.
+    """
+
+    balls: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+
+
+def pasted(
+    text: str, masses: Mapping[str, float | None], key: str, place: Place | None = None, system: System = METRIC
+) -> Pasted:
+    """Read what was copied from a spreadsheet.
 
     A column, or a line, is readings of one ball. In a table each line is a ball: its mass in g, then its readings; or
     each column is one, with the mass on top. A block without masses fills the grid from the cell it was pasted into.
-    What is no number is put into its cell all the same and named there. In grams a mass is told from a speed by its
-    size, in ounces by its unit, which must stand behind it.
+    What is no number is put in all the same, and named in its cell. In grams a mass is told from a speed by its size,
+    in ounces by its unit, which must stand behind it.
 
     Parameters
     ----------
-    form : ProfileForm
     text : str
         Values parted by tabs, semicolons or blanks; a comma marks decimals.
+    masses : mapping of str to float or None
+        The balls of the grid in their order: uid to mass (kg).
     key : str
-        Ball that a column belongs to.
-    cell : int, optional
-        Place from 0 of the cell it was pasted into; left out, readings go after those that are there.
+        uid of the ball that a column belongs to.
+    place : Place, optional
+        The cell it was pasted into; left out, readings go after those that are there.
     system : System
         The units of numbers without one.
 
     Returns
     -------
-    Added
+    Pasted
 
     Raises
     ------
@@ -69,19 +109,25 @@ def pasted(form: ProfileForm, text: str, key: str, cell: int | None = None, syst
     heads = [_is_mass(row[0], system) for row in table]
     tops = [_is_mass(value, system) for value in table[0]]
     if len(table) > 1 and len(table[0]) > 1 and all(heads):
-        made = _by_mass(form, [(row[0], row[1:]) for row in table], system)
+        made = _by_mass(masses, [(row[0], row[1:]) for row in table])
     elif len(table) > 1 and all(tops):
         columns = [[row[i] if i < len(row) else "" for row in table[1:]] for i in range(len(table[0]))]
-        made = _by_mass(form, list(zip(table[0], columns, strict=True)), system)
+        made = _by_mass(masses, list(zip(table[0], columns, strict=True)))
     elif len(table) == 1 and len(table[0]) > 1 and heads[0]:
-        made = _by_mass(form, [(table[0][0], table[0][1:])], system)
+        made = _by_mass(masses, [(table[0][0], table[0][1:])])
     elif all(len(row) == 1 for row in table):
-        made = _from_cell(form, [[row[0] for row in table]], key, cell, system)
-    elif len(table) == 1 or cell is not None:
-        made = _from_cell(form, table, key, cell, system)
+        made = _from_cell(masses, [[row[0] for row in table]], key, place)
+    elif len(table) == 1 or place is not None:
+        made = _from_cell(masses, table, key, place)
     else:
         raise PasteError(f"Not put in: in a table the first column, or the first line, is {_mass_hint(system)}.")
-    return Added(made, f"Put in: {_count(form, made)}.")
+    return Pasted(_not_too_many(made), f"Put in: {_count(made)}.", system)
+
+
+def _not_too_many(made: list[PastedReading]) -> tuple[PastedReading, ...]:
+    if len(made) > MOST_VALUES:
+        raise PasteError(f"Not put in: {len(made)} readings given; accepted: up to {MOST_VALUES} at once.")
+    return tuple(made)
 
 
 def _mass_hint(system: System) -> str:
@@ -124,87 +170,63 @@ def _is_mass(value: str, system: System) -> bool:
     return with_unit or (number is not None and number > SPEED.limit.high)
 
 
-def _speed(value: str, system: System) -> Cell:
-    return Cell(SPEED.kept(value, "", system)[:LONGEST_KEPT])
+def _by_mass(masses: Mapping[str, float | None], balls: Sequence[tuple[str, Sequence[str]]]) -> list[PastedReading]:
+    made = []
+    for typed, values in balls:
+        of = partial(PastedReading, *_ball_of(masses, typed))
+        made += [of(value) for value in values if value]
+    return made
 
 
-def _by_mass(form: ProfileForm, balls: Sequence[tuple[str, Sequence[str]]], system: System) -> ProfileForm:
-    for mass, values in balls:
-        form, key = _row_of(form, mass.removesuffix("g").strip() if _is_number(mass) else mass)
-        form = _append(form, key, [_speed(value, system) for value in values if value], system)
-    return form
+def _ball_of(masses: Mapping[str, float | None], typed: str) -> tuple[str, str]:
+    """The ball of a typed mass, as its uid and the mass: one of the two is empty."""
+    text = typed.removesuffix("g").strip() if _is_number(typed) else typed
+    read = read_typed(text, MASS.unit)
+    wanted = None if read is None else _grams(read.si)
+    for uid, mass in masses.items():
+        if wanted is not None and mass is not None and _grams(mass) == wanted:
+            return uid, ""
+    return "", text
 
 
-def _grams(mass: str) -> float | None:
-    typed = read_typed(mass, MASS.unit)
-    return None if typed is None else round(from_si(typed.si, MASS.unit), 6)
+def _grams(mass_kg: float) -> float:
+    return round(from_si(mass_kg, MASS.unit), 6)
 
 
-def _row_of(form: ProfileForm, mass_g: str) -> tuple[ProfileForm, str]:
-    """The row of a mass; a new one if there is none."""
-    wanted = _grams(mass_g)
-    for row in form.rows:
-        if wanted is not None and _grams(row.mass_g) == wanted:
-            return form, row.key
-    if len(form.rows) >= MOST_BALLS:
-        raise PasteError(f"Not put in: more than {MOST_BALLS} balls. Remove one first.")
-    made = add_ball(form, mass_g)
-    return made, made.rows[-1].key
-
-
-def _append(form: ProfileForm, key: str, cells: Sequence[Cell], system: System = METRIC) -> ProfileForm:
-    return _put(form, key, len(trimmed(form.rows[form.place(key)].cells)), cells, system)
-
-
-def _put(form: ProfileForm, key: str, start: int, cells: Sequence[Cell], system: System) -> ProfileForm:
-    place = form.place(key)
-    if place < 0:
-        raise PasteError("Not put in: choose the ball that the readings belong to.")
-    row = form.rows[place]
-    if start + len(cells) > MOST_READINGS:
-        name = f"{mass_words(row.mass_g, system)} ball".strip()
-        raise PasteError(f"Not put in: more than {MOST_READINGS} readings of the {name}.")
-    old = (*row.cells, *(Cell() for _ in range(start - len(row.cells))))
-    new = (*old[:start], *cells, *old[start + len(cells) :])
-    rows = (*form.rows[:place], replace(row, cells=new), *form.rows[place + 1 :])
-    return replace(form, rows=rows)
-
-
-def _from_cell(form: ProfileForm, block: Rows, key: str, cell: int | None, system: System) -> ProfileForm:
+def _from_cell(masses: Mapping[str, float | None], block: Rows, key: str, place: Place | None) -> list[PastedReading]:
     """Fill rows from one on: a line of values for each."""
-    place = form.place(key)
-    if place < 0:
-        raise PasteError("Not put in: choose the ball that the readings belong to.")
-    if place + len(block) > len(form.rows):
-        raise PasteError(f"Not put in: {len(block)} lines given, and the grid has {len(form.rows) - place} from here.")
-    for row, values in zip(form.rows[place:], block, strict=False):
-        cells = [_speed(value, system) for value in values]
-        form = _append(form, row.key, cells, system) if cell is None else _put(form, row.key, cell, cells, system)
-    return form
+    if place is None:
+        if key not in masses:
+            raise PasteError("Not put in: choose the ball that the readings belong to.")
+        return [PastedReading(key, "", value) for row in block for value in row if value]
+    balls = [ball for ball in place.balls if ball in masses]
+    if len(block) > len(balls):
+        raise PasteError(f"Not put in: {len(block)} lines given, and the grid has {len(balls)} from here.")
+    made = []
+    for ball, rows, values in zip(balls, place.rows, block, strict=False):
+        there = [*rows, *("" for _ in values)]
+        made += [PastedReading(ball, "", value, row=row) for value, row in zip(values, there, strict=False) if value]
+    return made
 
 
-def _count(before: ProfileForm, after: ProfileForm) -> str:
-    def filled(form: ProfileForm) -> dict[str, str]:
-        return {at_cell(r.key, i, "speed"): c.speed for r in form.rows for i, c in enumerate(r.cells) if c.speed}
-
-    old = filled(before)
-    count = sum(old.get(at) != speed for at, speed in filled(after).items())
-    return f"{count} reading" if count == 1 else f"{count} readings"
+def _count(made: Sequence[PastedReading]) -> str:
+    return f"{len(made)} reading" if len(made) == 1 else f"{len(made)} readings"
 
 
-def from_csv(form: ProfileForm, data: bytes) -> Added:
-    """Add the readings of a CSV file to those that are there.
+def from_csv(masses: Mapping[str, float | None], data: bytes) -> Pasted:
+    """Read the readings of a CSV file, which come to those that are there.
 
     The first line names the columns, in any order: `NEEDED`, and `OPTIONAL` where known (the asked effort in %).
 
     Parameters
     ----------
-    form : ProfileForm
+    masses : mapping of str to float or None
+        As for `pasted`.
     data : bytes
 
     Returns
     -------
-    Added
+    Pasted
         A line that cannot be read is left out, and named with what is wrong.
 
     Raises
@@ -219,23 +241,24 @@ def from_csv(form: ProfileForm, data: bytes) -> Added:
         raise PasteError(f"The file was not read: {error}.") from None
     unknown = [name for name in table.columns if name and name not in (*NEEDED, *OPTIONAL)]
     wrong: list[str] = []
-    made = form
+    made: list[PastedReading] = []
     for number, values in enumerate(table.rows):
         cells = dict(zip(table.columns, (value.strip() for value in values), strict=True))
         reason = table.problems.get(number, "") or _wrong(cells)
         if reason:
             wrong.append(f"row {number + 1}: {reason}")
             continue
-        made, key = _row_of(made, f"{from_si(number_in(cells['ball_mass_g'], '', MASS.limit, 'g'), 'g'):.6g}")
+        mass = f"{from_si(number_in(cells['ball_mass_g'], '', MASS.limit, 'g'), 'g'):.6g}"
         effort = "" if cells.get("asked_effort", "") in ("", "100") else cells["asked_effort"]
-        made = _append(made, key, [Cell(cells["speed_m_s"], cells.get("date", "")[:LONGEST_KEPT], effort)])
-    told = [f"Read from the file: {_count(form, made)}."]
+        day = cells.get("date", "")[:LONGEST_KEPT]
+        made.append(PastedReading(*_ball_of(masses, mass), cells["speed_m_s"], day, effort))
+    told = [f"Read from the file: {_count(made)}."]
     if unknown:
         told.append(f"Columns passed over: {', '.join(unknown)}.")
     if wrong:
         more = f"; and {len(wrong) - NAMED_PROBLEMS} more" if len(wrong) > NAMED_PROBLEMS else ""
         told.append(f"Left out: {'; '.join(wrong[:NAMED_PROBLEMS])}{more}.")
-    return Added(made, " ".join(told))
+    return Pasted(_not_too_many(made), " ".join(told), METRIC)
 
 
 def _wrong(cells: dict[str, str]) -> str:

@@ -7,6 +7,7 @@ straight in m itself: people read grams, and nothing is won by a logarithm.
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from html import escape
 from typing import Any
 
 import numpy as np
@@ -60,6 +61,8 @@ class Shown:
     dots : tuple of Dot
     wild : tuple of int
         Places in `dots` that are flagged.
+    older : tuple of (float, float)
+        Ball mass (kg) and release speed (m/s) of full-effort readings from before the days that count.
     own : (float, float) or None
         Ball mass (kg) and full speed (m/s) that the level lines run through.
     is_prior : bool
@@ -74,6 +77,7 @@ class Shown:
     levels: dict[str, Array]
     dots: tuple[Dot, ...]
     wild: tuple[int, ...]
+    older: tuple[tuple[float, float], ...]
     own: tuple[float, float] | None
     is_prior: bool
     system: System = METRIC
@@ -87,7 +91,7 @@ class Shown:
         return array_from_si(speed_m_s, self.system.unit("m/s"))
 
 
-def shown_of(case: Case, wild: Sequence[int]) -> Shown:
+def shown_of(case: Case, wild: Sequence[int], older: Sequence[tuple[float, float]] = ()) -> Shown:
     """Work out what the plot shows.
 
     Parameters
@@ -95,6 +99,8 @@ def shown_of(case: Case, wild: Sequence[int]) -> Shown:
     case : Case
     wild : sequence of int
         Places of the flagged readings in `case.found.used`.
+    older : sequence of (float, float)
+        Ball mass (kg) and release speed (m/s) of readings that no longer count.
 
     Returns
     -------
@@ -109,11 +115,11 @@ def shown_of(case: Case, wild: Sequence[int]) -> Shown:
         for used in case.found.used
     )
     if profile is None or speed is None:
-        return Shown("", masses, None, {}, dots, (), None, True, case.system)
+        return Shown("", masses, None, {}, dots, (), tuple(older), None, True, case.system)
     points = points_for(case, case.form.joint)
     levels = {} if points is None else _level_lines(points, masses, case, speed)
     prior = profile.exponent_is_prior
-    name = f"{'published range' if prior else case.code or 'this athlete'}, p {profile.exponent().estimate:.2f}"
+    name = f"{'published range' if prior else escape(case.code) or 'this athlete'}, p {profile.exponent().estimate:.2f}"
     own = (case.own_ball.mass_kg, speed)
     return Shown(
         name,
@@ -122,6 +128,7 @@ def shown_of(case: Case, wild: Sequence[int]) -> Shown:
         levels,
         dots,
         tuple(wild),
+        tuple(older),
         own,
         prior,
         case.system,
@@ -227,7 +234,7 @@ def _unit(theme: Theme, system: System) -> dict[str, Any]:
 
 
 def _speed_range(shown: Shown) -> tuple[float, float]:
-    values = [dot.speed_m_s for dot in shown.dots]
+    values = [dot.speed_m_s for dot in shown.dots] + [speed for _, speed in shown.older]
     for line in shown.levels.values():
         values += line[np.isfinite(line)].tolist()
     if shown.fit is not None:
@@ -274,6 +281,8 @@ def _traces(shown: Shown, x: Array, theme: Theme, narrow: bool) -> list[dict[str
                 "hovertemplate": f"{ball}: %{{y:.1f}} {unit} by the fit<extra></extra>",
             }
         )
+    if shown.older:
+        traces.append(_older(shown, theme, narrow))
     for fitted in (False, True):
         dots = [dot for dot in shown.dots if dot.fitted is fitted]
         if dots:
@@ -298,6 +307,23 @@ def _dots(shown: Shown, dots: Sequence[Dot], fitted: bool, theme: Theme, narrow:
         "text": [dot.words for dot in dots],
         "marker": marker,
         "hovertemplate": f"{_ball(shown.system)}: %{{text}}<extra></extra>",
+    }
+
+
+def _older(shown: Shown, theme: Theme, narrow: bool) -> dict[str, Any]:
+    masses, speeds = zip(*shown.older, strict=True)
+    unit = shown.system.unit("m/s")
+    return {
+        "type": "scatter",
+        "mode": "markers",
+        "x": shown.mass(list(masses)).tolist(),
+        "y": shown.speed(list(speeds)).round(2).tolist(),
+        "marker": {
+            "size": (6 if narrow else 7) * theme.line_scale,
+            "symbol": "x-thin",
+            "line": {"width": 1.5, "color": theme.edge},
+        },
+        "hovertemplate": f"{_ball(shown.system)}: %{{y:.1f}} {unit}, older, does not count<extra></extra>",
     }
 
 

@@ -1,10 +1,16 @@
 """What the profile says of every ball: a table of full speeds; and what the readings were taken as."""
 
+from datetime import date
+
 from dash import html
 from dash.development.base_component import Component
 
 from app.pages.athlete.wild import Wild
+from app.records.fields import EARLIEST_DAY
+from app.records.reads import AthleteData
+from app.show.from_records import can_count, counts
 from app.show.subject import OWN_BALL, Case, Fitted, is_same, mean_speeds
+from model.day_speeds import SEASON_DAYS
 from model.speed_readings import SAME_BALL_KG
 
 BASIS_WORDS = {
@@ -15,12 +21,26 @@ BASIS_WORDS = {
 }
 
 
-def used(case: Case) -> list[Component]:
+def counted(data: AthleteData, since: date | None, chosen: bool) -> str:
+    """Say which readings count, and how many do not."""
+    out = sum(can_count(one) and not counts(one, since) for one in data.readings)
+    if since is None:
+        return "All readings count." if data.readings else ""
+    if chosen and since <= EARLIEST_DAY:
+        return "All readings count, as was chosen."
+    why = "as was chosen" if chosen else f"the last {SEASON_DAYS} days, about a season"
+    older = f" {_count(out, 'older reading')} in grey and not counted." if out else ""
+    return f"Readings since {since} count: {why}.{older}"
+
+
+def used(case: Case, which: str = "") -> list[Component]:
     """Say what the profile works from, and which own-ball speed is used.
 
     Parameters
     ----------
     case : Case
+    which : str
+        Which readings count, in words.
 
     Returns
     -------
@@ -43,10 +63,8 @@ def used(case: Case) -> list[Component]:
             f"Own ball: {ball}, full speed {case.speed(own.estimate)} {case.speed_unit}, from {_source(case)}."
         )
     if not case.reference.found:
-        lines.append(
-            f"The Compare page has no reference throw, so the own ball is taken to be {case.mass(OWN_BALL.mass_kg)}."
-        )
-    return [html.P(" ".join(lines), role="status")]
+        lines.append(f"There is no own ball with a mass yet: it is taken to be {case.mass(OWN_BALL.mass_kg)}.")
+    return [html.P(" ".join([*lines, *([which] if which else [])]), role="status")]
 
 
 def _source(case: Case) -> str:
@@ -54,7 +72,7 @@ def _source(case: Case) -> str:
     if profile is not None and profile.own_speed_is_given:
         if case.found.checked.own_speed_m_s is not None:
             return "what was typed above"
-        return f"the reference throw of the Compare page ({case.reference.known})"
+        return f"the reference throw ({case.reference.known})"
     own = [r for r in case.found.used if r.asked_effort == 1.0 and _own(r.ball_mass_kg, case)]
     return "the readings with it" if own else "the readings with the other balls"
 

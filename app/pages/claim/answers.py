@@ -1,16 +1,12 @@
 """From the forms to the answer: the two throws, and how each readout of the first differs from that of the second."""
 
 from dataclasses import dataclass
-from datetime import date
 from functools import lru_cache
 
 from app.pages.claim.checks import SAME, CheckedClaim, check_claim
 from app.pages.claim.form import JOINTS, ClaimForm
 from app.show.numbers import READOUT_ORDER
-from app.show.profile_form import ProfileForm
-from app.show.subject import Case, Fitted, case_of, shown_ball
-from app.show.throw_form import Form
-from app.units.systems import METRIC, System
+from app.show.subject import Case, Fitted
 from model.ball import Ball
 from model.claim import Difference, Draws, at_own_speed, differences, given, on_profile
 from model.interval import Interval
@@ -79,43 +75,9 @@ class ClaimAnswer:
         return self.held == "profile" and profile is not None and profile.exponent_is_prior
 
 
-def usual_balls(case: Case) -> tuple[Ball, Ball]:
-    """The two balls that the page opens with: the rack's nearest to twice the own ball's mass, and the own ball.
-
-    Parameters
-    ----------
-    case : Case
-
-    Returns
-    -------
-    (Ball, Ball)
-    """
-    return shown_ball(case), case.own_ball
-
-
-def claim_of(
-    form: ClaimForm, compared: Form, profile_form: ProfileForm, today: date, system: System = METRIC
-) -> ClaimAnswer:
-    """Work out all that the page shows.
-
-    Parameters
-    ----------
-    form : ClaimForm
-    compared : app.show.throw_form.Form
-        Who throws, and the reference throw.
-    profile_form : ProfileForm
-        The radar readings.
-    today : date
-    system : System
-        The units of what is said.
-
-    Returns
-    -------
-    ClaimAnswer
-        Without an answer while the measures, a ball or a speed are missing.
-    """
-    case = case_of(compared, profile_form, today, system)
-    checked = check_claim(form, system)
+def claim_of(form: ClaimForm, case: Case) -> ClaimAnswer:
+    """Work out all that the page shows; without an answer while the measures, a ball or a speed are missing."""
+    checked = check_claim(form, case.system)
     reading = form.reading if form.reading in JOINTS else "varus"
     answer = ClaimAnswer(case, reading, form.more, form.held, checked)
     person, profile, first, second = case.person, case.profile, checked.first, checked.second

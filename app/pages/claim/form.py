@@ -1,14 +1,13 @@
-"""The claim's form as it was typed: two balls, a joint, whose arm, how both are thrown, more or less."""
+"""The claim as it was typed and chosen, as texts: two balls, a joint, how both are thrown, more or less."""
 
-from collections.abc import Mapping
-from dataclasses import dataclass, fields, replace
+from dataclasses import dataclass, replace
 
-from app.show import flat_form
-from app.show.rack import picked_texts
-from app.show.throw_form import DEFAULT_DIAMETER
-from app.show.whose import OF_COMPARE
-
-VERSION = 1
+from app.records.reads import AthleteData
+from app.show.from_records import setting_text
+from app.show.rack import texts_of
+from app.show.subject import Case, shown_ball
+from app.units.typed import read_typed
+from model.speed_readings import SAME_BALL_KG
 
 JOINTS = {
     "varus": "the elbow",
@@ -34,8 +33,6 @@ class ClaimForm:
 
     Attributes
     ----------
-    who : str
-        As `app.show.whose.whose` takes it.
     reading, way, thrown : str
         Keys of `JOINTS`, `WAYS` and `THROWN`.
     first_mass_g, first_diameter_mm, first_speed_m_s : str
@@ -46,15 +43,14 @@ class ClaimForm:
         Speed of both; empty for full speed with the own ball.
     """
 
-    who: str = OF_COMPARE
     reading: str = "varus"
     way: str = "more"
     thrown: str = "profile"
     first_mass_g: str = ""
-    first_diameter_mm: str = DEFAULT_DIAMETER
+    first_diameter_mm: str = ""
     first_speed_m_s: str = ""
     second_mass_g: str = ""
-    second_diameter_mm: str = DEFAULT_DIAMETER
+    second_diameter_mm: str = ""
     second_speed_m_s: str = ""
     same_speed_m_s: str = ""
 
@@ -74,22 +70,55 @@ class ClaimForm:
         return self.thrown if self.thrown in THROWN else "profile"
 
 
-NAMES = tuple(field.name for field in fields(ClaimForm))
+PATHS = {
+    "reading": "claim.reading",
+    "way": "claim.way",
+    "thrown": "claim.thrown",
+    **{
+        f"{which}_{part}": f"claim.{which}_{path}"
+        for which in ("first", "second")
+        for part, path in (("mass_g", "mass_kg"), ("diameter_mm", "diameter_m"), ("speed_m_s", "speed_m_s"))
+    },
+    "same_speed_m_s": "claim.same_speed_m_s",
+}
+"""The athlete's setting of each part."""
 
 
-def to_json(form: ClaimForm) -> dict[str, object]:
-    """Write a form as plain data, for the browser to keep; see `flat_form.to_json`."""
-    return flat_form.to_json(form, VERSION)
+def form_of(data: AthleteData) -> ClaimForm:
+    """What an athlete's settings say."""
+    return ClaimForm(**{name: setting_text(data, path) for name, path in PATHS.items()})
 
 
-def from_json(kept: object) -> ClaimForm:
-    """Read a form that the browser kept; raises `FormError` as `flat_form.from_json`."""
-    return flat_form.from_json(kept, ClaimForm, VERSION)
+def usual_texts(form: ClaimForm, case: Case) -> dict[str, str]:
+    """What counts where a ball's fields were left empty.
+
+    Parameters
+    ----------
+    form : ClaimForm
+    case : Case
+
+    Returns
+    -------
+    dict of str to str
+        Mass (g) and diameter (mm) of both balls, by their names in the form: the rack's nearest to twice the own
+        ball's mass, and the own ball. A mass that was typed has the diameter of the rack's ball of that mass, else
+        the own ball's.
+    """
+    made: dict[str, str] = {}
+    for which, usual in (("first", shown_ball(case)), ("second", case.own_ball)):
+        mass, diameter = texts_of(usual)
+        typed = read_typed(getattr(form, f"{which}_mass_g"), "g")
+        if typed is not None:
+            same = [ball for ball in case.rack if abs(ball.mass_kg - typed.si) < SAME_BALL_KG]
+            _, diameter = texts_of(same[0] if same else case.own_ball)
+        made |= {f"{which}_mass_g": mass, f"{which}_diameter_mm": diameter}
+    return made
 
 
-def read_form(values: Mapping[str, object]) -> ClaimForm:
-    """Read the form from the controls on the page; see `flat_form.read_form`."""
-    return flat_form.read_form(values, ClaimForm)
+def with_usual(form: ClaimForm, case: Case) -> ClaimForm:
+    """The form with the usual balls where their fields were left empty."""
+    usual = usual_texts(form, case)
+    return replace(form, **{name: text for name, text in usual.items() if not getattr(form, name).strip()})
 
 
 def swapped(form: ClaimForm) -> ClaimForm:
@@ -112,25 +141,3 @@ def swapped(form: ClaimForm) -> ClaimForm:
         second_diameter_mm=form.first_diameter_mm,
         second_speed_m_s=form.first_speed_m_s,
     )
-
-
-def with_ball(form: ClaimForm, which: str, picked: object) -> ClaimForm:
-    """Put a ball of the rack into the fields of one of the two.
-
-    Parameters
-    ----------
-    form : ClaimForm
-    which : str
-        'first' or 'second'.
-    picked : object
-        What the browser sent, as `app.show.rack.rack_of` has it.
-
-    Returns
-    -------
-    ClaimForm
-        The same form if that is no ball.
-    """
-    texts = picked_texts(picked)
-    if which not in ("first", "second") or texts is None:
-        return form
-    return replace(form, **{f"{which}_mass_g": texts[0], f"{which}_diameter_mm": texts[1]})

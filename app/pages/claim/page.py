@@ -1,38 +1,33 @@
 """The Claim page: what becomes of "this ball loads the arm more than that one", for one athlete."""
 
-from datetime import date
-
-from dash import dcc, html
+from dash import html
 from dash.development.base_component import Component
 
+from app.bind.head import athlete_head
 from app.bind.page import Page
-from app.demo import load_demo
-from app.pages.claim import ids, parts
+from app.bind.visit import Visit
+from app.pages.claim import acts, parts
 from app.pages.claim.callbacks import register
-from app.show.page_parts import imprint, page_head
+from app.show.basis import basis_of
+from app.show.from_records import subject_of
+from app.show.page_parts import imprint
 
 
-def layout() -> Component:
-    """Make the page, its fields still empty: they are filled from what the browser kept.
-
-    Returns
-    -------
-    Component
-    """
+def layout(visit: Visit) -> Component:
+    """Make the page of the visit's athlete; what is computed is put in by the callbacks."""
+    case = subject_of(visit.data, visit.today).case(visit.today, visit.system)
     return html.Div(
         [
-            dcc.Store(id=ids.CLAIM_SAVED, storage_type="session"),
-            dcc.Store(id=ids.CLAIM_READ),
-            dcc.Store(id=ids.CLAIM_WRITTEN),
-            page_head("Check a claim", ids.CLAIM_INVENTED, ids.CLAIM_WHO),
-            parts.asked(load_demo()),
+            athlete_head(visit, "Check a claim", case),
+            parts.asked(visit, case),
             parts.empty(),
             parts.answer(),
-            html.Div(id=ids.CLAIM_BASIS, className="basis"),
-            imprint(date.today().isoformat()),
+            html.Div(basis_of(case.person), className="basis"),
+            imprint(visit.today.isoformat()),
         ],
         className="claim",
     )
 
 
-PAGE = Page(path="/claim", title="Claim", layout=layout, register=register)
+DOERS = {acts.SWAP: acts.swap, acts.BALL: acts.take_ball}
+PAGE = Page(path="/claim", title="Claim", layout=layout, register=register, visited=True, doers=DOERS)

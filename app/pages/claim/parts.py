@@ -1,41 +1,45 @@
 """The parts of the page that stay: headings, choices, fields. Functions that make components and do no work."""
 
-import dash_mantine_components as dmc
 from dash import html
 from dash.development.base_component import Component
 
-from app.demo import Demo
-from app.pages.claim import ids
-from app.pages.claim.checks import FIELDS, SAME
-from app.pages.claim.form import JOINTS, THROWN, WAYS
-from app.show.controls import choice, number_field
+from app.bind.fields import act_button, bound, bound_radios
+from app.bind.ids import PICK, act_id
+from app.bind.visit import Visit
+from app.pages.claim import acts, ids
+from app.pages.claim.form import JOINTS, PATHS, THROWN
+from app.show.controls import choice
 from app.show.quantities import title
-from app.show.whose import OF_COMPARE, people
-from app.units.systems import METRIC, System
+from app.show.rack import rack_of
+from app.show.subject import Case
 from model.channels import READINGS
 
 
-def asked(demo: Demo) -> Component:
-    """Make the form: whose arm, which joint, the two balls, and how they are thrown."""
+def asked(visit: Visit, case: Case) -> Component:
+    """Make the form: which joint, the two balls, and how they are thrown."""
     joints = [{"value": key, "label": title(READINGS[key])} for key in JOINTS]
     thrown = [{"value": key, "label": words} for key, words in THROWN.items()]
-    swap = html.Button("Swap the balls", id=ids.CLAIM_SWAP, type="button", n_clicks=0, **{"data-key": "s"})
+    way = [
+        bound_radios(visit, "claim.way", "The first ball loads it", key="m"),
+        html.Span("than the second", className="mantine-InputWrapper-label"),
+    ]
+    same = html.Div(bound(visit, "claim.same_speed_m_s"), id=ids.CLAIM_SAME, hidden=True)
+    swap = act_button(visit, "Swap the balls", acts.SWAP, **{"data-key": "s"})
     return html.Section(
         [
             html.H2("The claim", id="claim-asked-title", className="hidden"),
             html.Div(
                 [
-                    choice("Whose arm", people(demo), OF_COMPARE, id=ids.CLAIM_ATHLETE, searchable=False),
-                    choice("What is loaded", joints, "varus", id=ids.CLAIM_READING, searchable=False),
-                    choice("How they are thrown", thrown, "profile", id=ids.CLAIM_THROWN, searchable=False),
+                    bound(visit, "claim.reading", label="What is loaded", data=joints),
+                    bound(visit, "claim.thrown", label="How they are thrown", data=thrown),
                 ],
                 className="claim-asked",
             ),
             html.Div(
                 [
-                    _ball("first", "First ball"),
-                    html.Div([_way(), _same(), swap], className="claim-between"),
-                    _ball("second", "Second ball"),
+                    _ball(visit, case, "first", "First ball"),
+                    html.Div([html.Div(way, className="claim-way"), same, swap], className="claim-between"),
+                    _ball(visit, case, "second", "Second ball"),
                 ],
                 className="claim-balls",
             ),
@@ -45,56 +49,22 @@ def asked(demo: Demo) -> Component:
     )
 
 
-def field_label(name: str, system: System = METRIC) -> str:
-    """What stands over a field, by its name in the form."""
-    words = {"mass_g": "Mass", "diameter_mm": "Diameter", "speed_m_s": "Release speed"}
-    label = SAME.label if name == SAME.name else words[name.partition("_")[2]]
-    return f"{label}, {FIELDS[name].unit_in(system)}"
-
-
-def field_description(name: str, system: System = METRIC) -> str:
-    """What stands under it."""
-    spec = FIELDS[name]
-    return f"{spec.described(system)}; {spec.hint}" if spec.hint else spec.described(system)
-
-
-def _field(name: str) -> Component:
-    return number_field(FIELDS[name], "", field_label(name), id={"type": ids.CLAIM_FIELD, "name": name})
-
-
-def _ball(which: str, words: str) -> Component:
+def _ball(visit: Visit, case: Case, which: str, words: str) -> Component:
     rack = choice(
         f"{words} from the rack",
-        [],
+        rack_of(case),
         "",
-        id={"type": ids.CLAIM_RACK, "ball": which},
+        id=act_id(visit.owner, acts.BALL, which, PICK),
         placeholder="choose, or type below",
         searchable=False,
     )
-    speed = html.Div(_field(f"{which}_speed_m_s"), id={"type": ids.CLAIM_TYPED, "ball": which}, hidden=True)
-    return html.Div(
-        [rack, _field(f"{which}_mass_g"), _field(f"{which}_diameter_mm"), speed],
-        className="claim-ball",
-        role="group",
-        **{"aria-label": words},
+    units = {"mass_g": ("Mass", "g"), "diameter_mm": ("Diameter", "mm"), "speed_m_s": ("Release speed", "m/s")}
+    mass, diameter, speed = (
+        bound(visit, PATHS[f"{which}_{name}"], label=f"{label}, {visit.system.unit(unit)}")
+        for name, (label, unit) in units.items()
     )
-
-
-def _way() -> Component:
-    control = dmc.SegmentedControl(
-        id=ids.CLAIM_WAY,
-        data=[{"value": key, "label": words} for key, words in WAYS.items()],
-        value="more",
-        size="xs",
-        **{"aria-label": "The first ball loads it", "data-key": "m"},
-    )
-    before = html.Span("The first ball loads it", className="mantine-InputWrapper-label")
-    after = html.Span("than the second", className="mantine-InputWrapper-label")
-    return html.Div([before, control, after], className="claim-way")
-
-
-def _same() -> Component:
-    return html.Div(_field(SAME.name), id=ids.CLAIM_SAME, hidden=True)
+    typed = html.Div(speed, id={"type": ids.CLAIM_TYPED, "ball": which}, hidden=True)
+    return html.Div([rack, mass, diameter, typed], className="claim-ball", role="group", **{"aria-label": words})
 
 
 def empty() -> Component:

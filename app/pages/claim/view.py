@@ -6,6 +6,7 @@ from typing import Any
 from dash import html
 from dash.development.base_component import Component
 
+from app.bind.visit import address
 from app.pages.claim import words
 from app.pages.claim.answers import ClaimAnswer
 from app.pages.claim.picture import Scale, picture, scale_of
@@ -16,7 +17,6 @@ from app.show.glossary import explained
 from app.show.numbers import capital
 from app.show.page_parts import missing_measures, page_link
 from app.show.quantities import title
-from app.show.whose import UNREAD, who_words
 from model.channels import READINGS
 from model.claim import Difference
 from model.zones import BRAKING
@@ -26,7 +26,6 @@ from model.zones import BRAKING
 class View:
     """All the words and pictures that change when a value does."""
 
-    who: str
     empty: list[Component]
     empty_hidden: bool
     body_hidden: bool
@@ -35,30 +34,16 @@ class View:
     notes: list[Component]
 
 
-def view_of(answer: ClaimAnswer, athlete: CheckedAthlete, unread: bool) -> View:
-    """Put the numbers into words and pictures.
-
-    Parameters
-    ----------
-    answer : ClaimAnswer
-    athlete : CheckedAthlete
-    unread : bool
-        Whether something that the browser kept could not be read.
-
-    Returns
-    -------
-    View
-    """
+def view_of(answer: ClaimAnswer, athlete: CheckedAthlete) -> View:
+    """Put the numbers into words and pictures."""
     there = answer.settled is not None
-    kept = [UNREAD] if unread else []
     return View(
-        who=who_words(answer.case),
-        empty=[] if there else _empty(answer, athlete, kept),
+        empty=[] if there else _empty(answer, athlete),
         empty_hidden=there,
         body_hidden=not there,
         sentence=_sentence(answer),
         readouts=_readouts(answer),
-        notes=[html.P(text) for text in (*kept, *_notes(answer))] if there else [],
+        notes=[html.P(text) for text in _notes(answer)] if there else [],
     )
 
 
@@ -144,32 +129,22 @@ def _notes(answer: ClaimAnswer) -> list[str]:
     return [text for text in said if text]
 
 
-def _empty(answer: ClaimAnswer, athlete: CheckedAthlete, kept: list[str]) -> list[Component]:
+def _empty(answer: ClaimAnswer, athlete: CheckedAthlete) -> list[Component]:
     measures, speed, here = words.missing(answer, dict(athlete.problems))
     wanted = []
+    where = address("/athlete", answer.case.code)
     if measures:
-        wanted.append(missing_measures(measures))
+        wanted.append(missing_measures(measures, where))
     if speed:
         wanted.append(
             html.Li(
                 [
                     "Missing: a full-effort speed of this athlete. ",
-                    page_link("Enter radar readings on Athlete", "/athlete"),
-                    ", or ",
-                    page_link("the reference throw on Compare", "/"),
+                    page_link("Enter radar readings or the reference throw on Athlete", where),
                     "; or type the speeds here.",
                 ]
             )
         )
     if here:
         wanted.append(html.Li(f"Missing or to be mended above: {here}."))
-    if measures or speed:
-        wanted.append(
-            html.Li("To see how it works, choose an invented thrower above: nothing of yours is overwritten.")
-        )
-    told = [html.P(text) for text in kept]
-    return [
-        html.P("No answer yet.", className="sentence invitation"),
-        *told,
-        html.Ul(wanted, className="claim-missing"),
-    ]
+    return [html.P("No answer yet.", className="sentence invitation"), html.Ul(wanted, className="claim-missing")]

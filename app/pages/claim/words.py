@@ -9,8 +9,8 @@ from app.show.ball_words import ball_words
 from app.show.ball_words import interval_words as speed_with_interval
 from app.show.checked_range import beyond
 from app.show.numbers import READOUT_ORDER, difference, number
+from app.show.person_words import measures_missing
 from app.show.strip import percent_of
-from app.show.whose import measures_missing
 from app.units.conversion import from_si
 from app.units.systems import METRIC, System
 from model.claim import HOLDS_FROM, NO_DIFFERENCE, Difference

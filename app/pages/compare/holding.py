@@ -1,6 +1,6 @@
-"""What a throw keeps when something else is changed: how it is held, or by whom it is thrown. Pure.
+"""What number a throw is held by when it is held otherwise and keeps its speed. Pure.
 
-Every function gives back the form it was given where there is nothing to do, so that it can be asked at any time.
+A form in which there is nothing to do comes back as it was given.
 """
 
 from collections.abc import Callable, Mapping
@@ -17,7 +17,6 @@ from model.speed import SpeedProfile
 from model.throw import path_loads
 
 FULL = "100"  # per cent of full speed, where nothing is known to convert from
-SAME_SPEED = 1e-9  # relative difference below which two arms release at one speed at the same clock
 
 
 def settled(form: Form, profiles: Mapping[str, SpeedProfile]) -> Form:
@@ -26,7 +25,7 @@ def settled(form: Form, profiles: Mapping[str, SpeedProfile]) -> Form:
     Parameters
     ----------
     form : Form
-        As on the page: such a throw has still the number of how it was held before.
+        Such a throw has still the number of how it was held before.
     profiles : mapping of str to SpeedProfile
         By thrower, as far as there are.
 
@@ -36,60 +35,6 @@ def settled(form: Form, profiles: Mapping[str, SpeedProfile]) -> Form:
     """
     people = check_throwers(form)
     return _each(form, lambda one: _settled(one, people[one.thrower].person, profiles.get(one.thrower)))
-
-
-def clocks_kept(form: Form, before: Form) -> Form:
-    """Hold the throws' clocks where nothing but their thrower's measures changed, and with them the length of the arm.
-
-    At a fixed release speed the length of a uniformly scaled arm cancels out of the torque; a longer arm that keeps
-    its joint speeds releases faster and needs more. So a changed measure keeps the clock, unless asked otherwise.
-
-    Parameters
-    ----------
-    form, before : Form
-        Now, and before the change.
-
-    Returns
-    -------
-    Form
-        Each throw at a release speed is held at the clock it had, if its thrower could be read before and after.
-    """
-    if replace(form, athlete=before.athlete, other=before.other) != before:
-        return form
-    people, once = check_throwers(form), check_throwers(before)
-
-    def keep(throw: ThrowForm) -> ThrowForm:
-        line, by = check_throw(throw), throw.thrower
-        person, earlier = people[by].person, once[by].person
-        if person is None or earlier is None or person == earlier or people[by].code != once[by].code:
-            return throw
-        if throw.held != "speed" or line.ball is None or line.speed_m_s is None:
-            return throw
-        now, then = (_path_speed_m_s(one, line.ball) for one in (person, earlier))
-        return throw if abs(now / then - 1.0) < SAME_SPEED else throw.holding("clock", _percent(line.speed_m_s / then))
-
-    return _each(form, keep)
-
-
-def speeds_kept(form: Form, before: Form) -> Form:
-    """Hold again at the release speeds of before the throws that were switched to their clock.
-
-    Parameters
-    ----------
-    form, before : Form
-        Now, and before the measures changed.
-
-    Returns
-    -------
-    Form
-        The measures stay as they are now.
-    """
-    old = {throw.key: throw for throw in before.throws if throw.held == "speed"}
-
-    def back(throw: ThrowForm) -> ThrowForm:
-        return throw.holding("speed", old[throw.key].speed_m_s) if throw.held == "clock" and throw.key in old else throw
-
-    return _each(form, back)
 
 
 def _each(form: Form, change: Callable[[ThrowForm], ThrowForm]) -> Form:

@@ -71,7 +71,8 @@ def moving_of(comparison: Comparison, drawing_order: list[str]) -> dict[str, Any
     Returns
     -------
     dict
-        ``curves`` in that order: ``key``, ``name``, ``ball`` (a key of the identity's balls), ``thrower``, ``factor``
+        ``curves`` in that order: ``key``, ``number`` in the list,
+        ``name``, ``ball`` (a key of the identity's balls), ``thrower``, ``factor``
         of what is drawn, ``mass_kg``, ``speed_m_s``, ``reference``, and ``per_unit_m_s``, the release speed (m/s) that
         one unit of what the throw is held at comes to; ``align``; ``unit`` and ``places`` of what is drawn; ``level``
         of "time above" in the quantity's own unit ``level_unit``, or None, and ``level_factor`` of what is drawn;
@@ -91,6 +92,7 @@ def moving_of(comparison: Comparison, drawing_order: list[str]) -> dict[str, Any
         curves.append(
             {
                 "key": key,
+                "number": answer.number,
                 "name": answer.name,
                 "ball": _hand(answer),
                 "thrower": answer.thrower,

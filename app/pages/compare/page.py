@@ -1,55 +1,67 @@
-"""The Compare page: one thrower, up to eight throws, and what differs between them."""
+"""The Compare page: throws of an athlete's comparison, and what differs between them."""
 
-from datetime import date
+from dataclasses import replace
 
 from dash import Dash, dcc, html
 from dash.development.base_component import Component
-from flask import current_app
 
 from app.bind.page import Page
-from app.demo import load_demo
+from app.bind.visit import Visit, nobody
 from app.pages.compare import ids, parts
+from app.pages.compare.acts import comparison_acts
 from app.pages.compare.along import callbacks as along_callbacks
-from app.pages.compare.along.parts import tools
+from app.pages.compare.along.parts import offer, tools
+from app.pages.compare.checks import check_throwers
+from app.pages.compare.current import Current, current_of, first_form
+from app.pages.compare.doers import DOERS
 from app.pages.compare.register import register as register_compare
 from app.pages.compare.who import who
+from app.records.acts import Hand
+from app.records.tables import new_uid
+from app.show.basis import basis_of
+from app.show.cautions import cautioned
+from app.show.joint_centres import chain_of
+from app.show.throw_form import OTHER
+from model.person import Person
 
 
-def layout() -> Component:
-    """Make the page, its fields still empty: they are filled from what the browser kept.
-
-    Returns
-    -------
-    Component
-    """
-    on_demo: bool = current_app.config["LEVELPEAK"].demo
-    demo = load_demo()
+def layout(visit: Visit) -> Component:
+    """Make the page of the athlete's comparison; an athlete who has none yet gets the first one."""
+    if visit.data is None:
+        return html.Div([html.H1("Compare throws"), nobody(visit), offer()], className="compare")
+    current = current_of(visit)
+    if current is None:
+        visit.store.act(visit.owner, comparison_acts(first_form(visit), new_uid()), Hand(visit.tab))
+        current = current_of(replace(visit))
+    if current is None:
+        raise LookupError("the athlete was erased while the page was made")
+    people = _people(current)
     return html.Div(
         [
-            dcc.Store(id=ids.COMPARE_SAVED, storage_type="session"),  # gone with the tab: measures are personal
-            dcc.Store(id=ids.COMPARE_BEFORE),
-            dcc.Store(id=ids.COMPARE_WRITTEN),
+            dcc.Store(id=ids.COMPARE_DRAWN),
             dcc.Store(id=ids.COMPARE_WIDTH),
             dcc.Store(id=ids.COMPARE_PAPER),
-            dcc.Store(id=ids.COMPARE_FOCUS),
             dcc.Store(id=ids.COMPARE_TOLD),
-            dcc.Store(id=ids.COMPARE_CHAIN),
             dcc.Store(id=ids.COMPARE_EVERY_OPEN),
-            dcc.Store(id=ids.COMPARE_RESTORE),
             dcc.Store(id=ids.COMPARE_IDENTITY),
-            dcc.Store(id=ids.COMPARE_PROFILES),
-            parts.header(date.today().isoformat(), *tools()),
-            who(demo, on_demo),
-            parts.answer(),
-            parts.picture(),
+            parts.header(current, *tools()),
+            offer(),
+            who(current),
+            parts.answer(current),
+            parts.picture({by: chain_of(person) for by, person in people.items()}),
             parts.every_quantity(),
-            parts.throws(demo, on_demo),
-            parts.readings(),
-            parts.basis(),
-            parts.notice(),
+            parts.throws(current),
+            parts.readings(current),
+            html.Div(basis_of(cautioned(people.values())), className="basis"),
         ],
         className="compare",
     )
+
+
+def _people(current: Current) -> dict[str, Person | None]:
+    """Who throws, as far as the measures are known: the second only where there is one."""
+    found = {by: thrower.person for by, thrower in check_throwers(current.form).items()}
+    return found if current.other is not None else {by: one for by, one in found.items() if by != OTHER}
 
 
 def register(app: Dash) -> None:
@@ -63,4 +75,6 @@ def register(app: Dash) -> None:
     along_callbacks.register(app)
 
 
-PAGE = Page(path="/", title="Compare", layout=layout, register=register)
+PAGE = Page(
+    path=ids.PATH, title="Compare", layout=layout, register=register, visited=True, of_athlete=False, doers=DOERS
+)

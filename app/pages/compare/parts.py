@@ -1,63 +1,86 @@
-"""The parts of the page that stay: headings, fields, choices. Functions that make components and do no work."""
+"""The parts of the page: headings, fields, choices. Functions that make components and do no work."""
 
-from collections.abc import Mapping
+import json
+from typing import Any
 
 import dash_mantine_components as dmc
 from dash import dcc, html
 from dash.development.base_component import Component
 
-from app.demo import Demo, RackBall
+from app.bind import ids as bound
+from app.bind.fields import act_button
+from app.bind.fields import bound as bound_field
+from app.bind.steps import steps
 from app.pages.compare import ids
+from app.pages.compare.current import Current
 from app.pages.compare.ready import READY
-from app.show.controls import choice, text_field
+from app.pages.compare.rows import rows
+from app.pages.compare.words import invented_words
+from app.records import tables
+from app.show.controls import choice
 from app.show.curves_figure import GRAPH_CONFIG
 from app.show.form_fields import HELD_MEANS, HOLDS
 from app.show.glossary import explained
-from app.show.invented import INVENTED
-from app.show.quantities import choices
-from app.show.throw_form import ALIGNED, KINDS, MOST_THROWS, SCALES
-from app.units.conversion import to_si
-from app.units.systems import METRIC, System
+from app.show.quantities import choices, reading_named
+from app.show.throw_form import MOST_THROWS
+from app.units.systems import System
 from app.version import VERSION
 
+NO_MESSAGE = ""
 
-def header(today: str, *tools: Component) -> Component:
+
+def header(current: Current, *tools: Component) -> Component:
     """Make the heading, which says so while an invented athlete is shown; on paper with date and version."""
-    invented = html.P(INVENTED, id=ids.COMPARE_INVENTED, className="quiet", hidden=True)
-    children: list[Component] = [html.H1("Compare throws"), invented]
-    children.append(
-        html.Div(
-            [
-                _step("Undo", ids.COMPARE_UNDO, "b"),
-                _step("Redo", ids.COMPARE_REDO, "y"),
-                html.Button("Start empty", id=ids.COMPARE_CLEAR, type="button", n_clicks=0),
-                html.Button("See an invented example", id=ids.COMPARE_EXAMPLE, type="button", n_clicks=0),
-            ],
-            className="whole",
-        )
-    )
-    children += tools
+    whole = current.visit.store.invented  # then the shell says so
+    invented = "" if whole else invented_words(current.compared(), current.invented)
+    children: list[Component] = [html.H1("Compare throws")]
+    children += [html.P(invented, className="quiet")] if invented else []
+    children += [html.Div(steps(current.visit), className="whole"), *tools, saved(current)]
     children.append(html.P(id=ids.COMPARE_SUMMARY, className="summary paper-only"))
-    children.append(html.P(f"Levelpeak {VERSION} · printed {today}", className="imprint paper-only quiet"))
+    printed = f"Levelpeak {VERSION} · printed {current.visit.today.isoformat()}"
+    children.append(html.P(printed, className="imprint paper-only quiet"))
     return html.Div(children, className="page-head")
 
 
-def _step(name: str, part: str, key: str) -> Component:
-    """A button that goes back or forward; the browser counts the steps, and says when there are none."""
-    return html.Button(name, id=part, type="button", n_clicks=0, disabled=True, **{"data-key": key})
+def saved(current: Current) -> Component:
+    """Make the choice of the athlete's comparisons, the name of this one, and what is done to it."""
+    visit = current.visit
+    part = bound.act_id(visit.owner, ids.OPEN, kind=bound.PICK)
+    return html.Div(
+        [
+            choice("Comparison", names(current.data.comparisons), current.row.uid, id=part, searchable=False),
+            bound_field(visit, "comparison.name", current.row, label="Its name", said=NO_MESSAGE),
+            act_button(visit, "New comparison", ids.NEW),
+            act_button(visit, "Copy it", ids.COPY_ALL),
+            act_button(visit, "Remove it", ids.REMOVE_ALL),
+        ],
+        className="saved",
+    )
 
 
-def answer() -> Component:
+def names(comparisons: tuple[tables.Comparison, ...]) -> list[dict[str, str]]:
+    """What the comparisons are called; one without a name by its place."""
+    return [
+        {"value": one.uid, "label": one.name or f"Comparison {place}"} for place, one in enumerate(comparisons, start=1)
+    ]
+
+
+def answer(current: Current) -> Component:
     """Make the place of the sentence, and the choices of what it is about."""
+
+    def chosen(path: str, **more: Any) -> Component:
+        return bound_field(current.visit, path, current.row, said=NO_MESSAGE, **more)
+
+    headline = bound.field_id(current.visit.owner, "comparison.headline", current.row.uid, current.visit.system.key)
     return html.Section(
         [
             html.H2("What differs", id="answer-title", className="hidden"),
             html.Div(
                 [
-                    choice("Quantity", choices(), "varus", id=ids.COMPARE_QUANTITY, searchable=False),
-                    choice("First sentence about", [], "", id=ids.COMPARE_HEADLINE, searchable=False),
-                    _choice_of("Laid over one another at", ALIGNED, ids.COMPARE_ALIGN),
-                    _choice_of("Measured in", SCALES, ids.COMPARE_SCALE),
+                    chosen("comparison.quantity", data=choices()),
+                    choice("First sentence about", [], current.row.headline or "", id=headline, searchable=False),
+                    chosen("comparison.align"),
+                    chosen("comparison.scale"),
                 ],
                 className="asked",
             ),
@@ -70,18 +93,13 @@ def answer() -> Component:
     )
 
 
-def _choice_of(label: str, words: Mapping[str, str], part: str) -> Component:
-    data = [{"value": key, "label": word} for key, word in words.items()]
-    return choice(label, data, next(iter(words)), id=part, searchable=False)
-
-
-def picture() -> Component:
-    """Make the place of the figure, and beside it that of the instant under the cursor."""
+def picture(chains: dict[str, Any]) -> Component:
+    """Make the place of the figure, and beside it that of the instant under the cursor, and whose arm."""
     graph = dcc.Graph(id=ids.COMPARE_FIGURE, config=GRAPH_CONFIG, className="graph")
     return html.Section(
         [
             html.Figure([html.H2(id=ids.COMPARE_FIGURE_TITLE), graph, html.Figcaption(id=ids.COMPARE_FIGURE_NOTE)]),
-            html.Div(id=ids.COMPARE_INSTANT, className="instant"),
+            html.Div(id=ids.COMPARE_INSTANT, className="instant", **{"data-chains": json.dumps(chains)}),
         ],
         className="picture",
         **{"aria-labelledby": ids.COMPARE_FIGURE_TITLE},
@@ -99,40 +117,31 @@ def every_quantity() -> Component:
     )
 
 
-def throws(demo: Demo, on_demo: bool) -> Component:
-    """Make the list of throws and what is done to it; its lines come from `rows.rows`."""
-    add = html.Button("Add a throw", id=ids.COMPARE_ADD, type="button", n_clicks=0, **{"data-key": "a"})
-    rack = choice(
-        "Add a ball from the rack",
-        rack_choices(demo),
-        "",
-        id=ids.COMPARE_RACK,
-        placeholder="Add from the rack",
-        searchable=False,
-    )
-    kinds = [{"value": key, "label": words} for key, words in KINDS.items()]
-    made = [{"value": key, "label": words} for key, words in READY.items()]
-    prepared = choice("Ready comparison", made, "", id=ids.COMPARE_READY, placeholder="choose", searchable=False)
+def throws(current: Current) -> Component:
+    """Make the list of throws and what is done to it."""
+    visit = current.visit
+    add = act_button(visit, "Add a throw", ids.ADD, **{"data-key": "a"})
+    ball = _acting(current, ids.BALL, "Add one of the balls", balls(current))
+    prepared = _acting(current, ids.READY, "Ready comparison", [{"value": k, "label": w} for k, w in READY.items()])
+    part = bound.field_id(visit.owner, "comparison.reference", current.row.uid, visit.system.key)
     return html.Section(
         [
             html.Div(
                 [html.H2("Throws", id="throws-title"), html.P(f"up to {_count(MOST_THROWS)}")], className="title-line"
             ),
             dmc.RadioGroup(
-                html.Ol(id=ids.COMPARE_ROWS, className="rows"),
-                id=ids.COMPARE_REFERENCE,
-                value="",
+                html.Ol(rows(current), className="rows"),
+                id=part,
+                value=current.row.reference or "",
                 label="Reference throw",
                 className="reference-group",
             ),
-            html.Div(
-                [add, html.Div(rack, className="rack", hidden=not on_demo), html.Div(prepared, className="rack")],
-                className="more",
-            ),
+            html.Div([add, html.Div(ball, className="rack"), html.Div(prepared, className="rack")], className="more"),
             html.Div(
                 [
-                    choice("Reference is", kinds, "measured", id=ids.COMPARE_KIND, searchable=False),
-                    text_field("Measured on", "year-month-day", value="", id=ids.COMPARE_DATE),
+                    bound_field(visit, "comparison.kind", current.row, label="Reference is", said=NO_MESSAGE),
+                    bound_field(visit, "comparison.day", current.row, label="Measured on", said="year-month-day"),
+                    html.P(id=ids.COMPARE_DATE_SAID, role="status"),
                 ],
                 className="known",
             ),
@@ -147,10 +156,12 @@ def throws(demo: Demo, on_demo: bool) -> Component:
                         ]
                     ),
                     html.P(
-                        "A changed body measure keeps the clock: at a fixed release speed the length of a uniformly "
-                        "scaled arm cancels out of the torque, at the same joint speeds it does not."
+                        "At a fixed release speed the length of a uniformly scaled arm cancels out of the torque; "
+                        "at the same joint speeds it does not. So it matters which of them stays when a body measure "
+                        "changes."
                     ),
                 ],
+                id=ids.COMPARE_HOLDS,
                 className="fold",
             ),
         ],
@@ -159,31 +170,31 @@ def throws(demo: Demo, on_demo: bool) -> Component:
     )
 
 
-def rack_choices(demo: Demo, system: System = METRIC) -> list[dict[str, str]]:
-    """List the balls of the rack, by their place.
-
-    Parameters
-    ----------
-    demo : Demo
-    system : System
-        The units of mass and diameter.
-
-    Returns
-    -------
-    list of dict
-        As `dmc.Select` takes it.
-    """
-
-    def words(ball: RackBall) -> str:
-        mass, diameter = to_si(float(ball.mass_g), "g"), to_si(float(ball.diameter_mm), "mm")
-        return f"{ball.ball.replace(f'{ball.mass_g} g', system.text(mass, 'g'))}, {system.text(diameter, 'mm')}"
-
-    return [{"value": str(i), "label": words(ball)} for i, ball in enumerate(demo.rack)]
+def _acting(current: Current, do: str, label: str, data: list[dict[str, str]]) -> Component:
+    """A choice that is done at once, and shows nothing chosen afterwards."""
+    part = bound.act_id(current.visit.owner, do, kind=bound.PICK)
+    return choice(label, data, "", id=part, placeholder="choose", searchable=False)
 
 
-def readings() -> Component:
+def balls(current: Current) -> list[dict[str, str]]:
+    """List the balls that a throw can be added with: the team's and the athlete's own."""
+    kept = [one for one in current.data.balls.values() if one.archived_at is None and one.mass_kg is not None]
+    system = current.visit.system
+    in_order = sorted(kept, key=lambda one: (one.mass_kg, one.id))
+    return [{"value": one.uid, "label": _ball_words(one, current.data.own_ball, system)} for one in in_order]
+
+
+def _ball_words(ball: tables.Ball, own: tables.Ball | None, system: System) -> str:
+    """Mass, diameter, and the name as far as it says more."""
+    sizes = ((ball.mass_kg, "g"), (ball.diameter_m, "mm"))
+    said = ", ".join(system.text(size, unit) for size, unit in sizes if size is not None)
+    name = "own ball" if own is not None and ball.id == own.id else ball.name
+    return f"{said} ({name})" if name else said
+
+
+def readings(current: Current) -> Component:
     """Make the place of the table, and the level of "time above"."""
-    level = text_field("Time above", "", value="", id=ids.COMPARE_ABOVE, numeric=True)
+    level = bound_field(current.visit, "comparison.above", current.row, label=level_label(current), said=NO_MESSAGE)
     return html.Section(
         [
             html.Div([html.H2("Readings", id="readings-title"), level], className="title-line"),
@@ -194,19 +205,9 @@ def readings() -> Component:
     )
 
 
-def basis() -> Component:
-    """Make the place of what the page rests on, and of the cautions."""
-    return html.Div(id=ids.COMPARE_BASIS, className="basis")
-
-
-def notice() -> Component:
-    """Make the place where it is said what was replaced or removed, and where it can be put back."""
-    back = html.Button("Put back", id=ids.COMPARE_PUT_BACK, type="button", n_clicks=0, hidden=True, **{"data-key": "z"})
-    speeds = html.Button("Keep the release speeds", id=ids.COMPARE_KEEP_SPEEDS, type="button", n_clicks=0, hidden=True)
-    away = html.Button("Dismiss", id=ids.COMPARE_DISMISS, type="button", n_clicks=0)
-    return html.Div(
-        [html.Span(id=ids.COMPARE_NOTICE), " ", back, " ", speeds, " ", away], className="notice", role="status"
-    )
+def level_label(current: Current) -> str:
+    """What the level of "time above" is called, with the unit of the chosen quantity."""
+    return f"Time above, {reading_named(current.row.quantity).unit}"
 
 
 def _count(number: int) -> str:

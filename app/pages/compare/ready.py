@@ -18,7 +18,7 @@ READY = {
 }
 """What can be chosen, in the trade's words."""
 
-NO_SECOND = "Add a second thrower first, below who is throwing."
+NO_SECOND = "Say first of one throw that another athlete throws it."
 SHARES = (1.0, 0.9, 0.8)
 BESIDE = 1.25  # times the own ball, up and down, where the rack has no heavier or no lighter one
 STEP_G = 5.0  # such a ball is rounded to this
@@ -79,7 +79,7 @@ def ready(form: Form, key: object, rack: Sequence[Ball], on_profile: Collection[
     throws = [own, *made[: MOST_THROWS - 1]]
     keyed = tuple(replace(throw, key=f"t{i}") for i, throw in enumerate(throws, start=1))
     if len(keyed) == 1:
-        return Ready(form, "The rack has no other ball: add readings with one on the Athlete page.")
+        return Ready(form, "There is no other ball: add one on the Athletes page.")
     how = ", each at full speed by the profile" if profiled else ", all at the same speed"
     if key == "speeds":
         how = ""

@@ -1,24 +1,26 @@
 """What of the Compare page calls which function, and what the answers are put into."""
 
-from dash import ClientsideFunction, Dash, Input, Output, State
+from dash import ALL, ClientsideFunction, Dash, Input, Output, State
 
+from app.bind import ids as bound
 from app.pages.compare import ids
-from app.pages.compare.callbacks import change, draw, draw_every, rest_on, tell
-from app.pages.compare.on_page import CHOSEN, HELD, HOLD, MEASURE, MOVE, SAMPLE, THROW, VIEW_OUTPUTS, fields_of
+from app.pages.compare.callbacks import draw, draw_every, tell
 from app.show import ids as shared_ids
 from app.show.drawn import drawn
 
-BUTTONS = (
-    ids.COMPARE_ADD,
-    ids.COMPARE_EXAMPLE,
-    ids.COMPARE_CLEAR,
-    ids.COMPARE_PUT_BACK,
-    ids.COMPARE_KEEP_SPEEDS,
-    ids.COMPARE_DISMISS,
-    ids.COMPARE_EXCHANGE,
-    ids.COMPARE_ALONE,
-    ids.COMPARE_JOIN,
-)
+SAMPLE = {"type": ids.COMPARE_SAMPLE, "throw": ALL}
+HELD = {"type": ids.COMPARE_HELD, "throw": ALL}
+
+WORDS = {
+    "summary": ids.COMPARE_SUMMARY,
+    "sentence": ids.COMPARE_SENTENCE,
+    "others": ids.COMPARE_OTHERS,
+    "warnings": ids.COMPARE_WARNINGS,
+    "figure_title": ids.COMPARE_FIGURE_TITLE,
+    "figure_note": ids.COMPARE_FIGURE_NOTE,
+    "table": ids.COMPARE_TABLE,
+    "date_problem": ids.COMPARE_DATE_SAID,
+}
 
 
 def register(app: Dash) -> None:
@@ -28,46 +30,8 @@ def register(app: Dash) -> None:
     ----------
     app : Dash
     """
-    app.callback(
-        output={
-            "athlete": Output(ids.COMPARE_ATHLETE, "children"),
-            "other": Output(ids.COMPARE_OTHER, "children"),
-            "second_hidden": Output(ids.COMPARE_SECOND, "hidden"),
-            "join_hidden": Output(ids.COMPARE_JOIN, "hidden"),
-            "rows": Output(ids.COMPARE_ROWS, "children"),
-            "chosen": {name: Output(part, "value") for name, part in CHOSEN.items()},
-            "notice": Output(ids.COMPARE_NOTICE, "children"),
-            "put_back_hidden": Output(ids.COMPARE_PUT_BACK, "hidden"),
-            "speeds_hidden": Output(ids.COMPARE_KEEP_SPEEDS, "hidden"),
-            "before": Output(ids.COMPARE_BEFORE, "data"),
-            "focus": Output(ids.COMPARE_FOCUS, "data"),
-            "choose": Output(ids.COMPARE_CHOOSE, "value"),
-            "choose_other": Output(ids.COMPARE_CHOOSE_OTHER, "value"),
-            "rack": Output(ids.COMPARE_RACK, "value"),
-            "ready": Output(ids.COMPARE_READY, "value"),
-            "balls": Output(ids.COMPARE_RACK, "data"),
-            "written": Output(ids.COMPARE_WRITTEN, "data"),
-        },
-        inputs={
-            "pressed": {
-                "moves": Input(MOVE, "n_clicks"),
-                "holds": Input(HOLD, "value"),
-                "measures": Input(MEASURE, "value"),
-                "choose": Input(ids.COMPARE_CHOOSE, "value"),
-                "choose_other": Input(ids.COMPARE_CHOOSE_OTHER, "value"),
-                "rack": Input(ids.COMPARE_RACK, "value"),
-                "link": Input(ids.COMPARE_LINK_OPENED, "data"),
-                "ready": Input(ids.COMPARE_READY, "value"),
-                "restored": Input(ids.COMPARE_RESTORE, "data"),
-                "buttons": [Input(button, "n_clicks") for button in BUTTONS],
-            },
-            "fields": fields_of(State),
-            "saved": State(ids.COMPARE_SAVED, "data"),
-            "before": State(ids.COMPARE_BEFORE, "data"),
-            "profiles": State(ids.COMPARE_PROFILES, "data"),
-            "units": Input(shared_ids.SHELL_UNITS, "data"),
-        },
-    )(change)
+    here, version = State(bound.HERE, "data"), Input(ids.COMPARE_DRAWN, "data")
+    theme, width = Input(shared_ids.SHELL_THEME, "data"), Input(ids.COMPARE_WIDTH, "data")
     app.callback(
         output={
             "figure": Output(ids.COMPARE_FIGURE, "figure"),
@@ -75,72 +39,34 @@ def register(app: Dash) -> None:
             "identity": Output(ids.COMPARE_IDENTITY, "data"),
         },
         inputs={
-            "fields": fields_of(Input),
-            "theme": Input(shared_ids.SHELL_THEME, "data"),
-            "width": Input(ids.COMPARE_WIDTH, "data"),
+            "version": Input(bound.VERSION, "data"),
+            "theme": theme,
+            "width": width,
             "samples": [State(SAMPLE, "id"), State(SAMPLE, "style")],
-            "saved": State(ids.COMPARE_SAVED, "data"),
-            "profiles": State(ids.COMPARE_PROFILES, "data"),
+            "here": here,
             "identity": State(ids.COMPARE_IDENTITY, "data"),
         },
     )(draw)
     app.callback(
         output={
-            "view": VIEW_OUTPUTS,
+            "view": {name: Output(part, "children") for name, part in WORDS.items()},
             "paper": Output(ids.COMPARE_PAPER, "data"),
-            "invented": Output(ids.COMPARE_INVENTED, "children"),
-            "invented_hidden": Output(ids.COMPARE_INVENTED, "hidden"),
-            "measure_errors": Output(MEASURE, "error"),
-            "throw_errors": Output(THROW, "error"),
-            "held": Output(HELD, "children"),
             "told": Output(ids.COMPARE_TOLD, "data"),
+            "held": Output(HELD, "children"),
         },
-        inputs={
-            "saved": Input(ids.COMPARE_SAVED, "data"),
-            "measures": [State(MEASURE, "id"), State(MEASURE, "error")],
-            "throws": [State(THROW, "id"), State(THROW, "error")],
-            "held": [State(HELD, "id"), State(HELD, "children")],
-            "profiles": State(ids.COMPARE_PROFILES, "data"),
-            "written": State(ids.COMPARE_WRITTEN, "data"),
-        },
+        inputs={"drawn": version, "held": [State(HELD, "id"), State(HELD, "children")], "here": here},
+        prevent_initial_call=True,
     )(tell)
     app.callback(
-        Output(ids.COMPARE_BASIS, "children"),
-        Output(ids.COMPARE_CHAIN, "data"),
-        Input(MEASURE, "value"),
-        State(MEASURE, "id"),
-        State(ids.COMPARE_WRITTEN, "data"),
-    )(rest_on)
+        Output(ids.COMPARE_MULTIPLES, "figure"), Input(ids.COMPARE_EVERY_OPEN, "data"), version, theme, width, here
+    )(draw_every)
     drawn(app, width=ids.COMPARE_WIDTH)
     app.clientside_callback(
-        ClientsideFunction("compare", "profiles"),
-        Output(ids.COMPARE_PROFILES, "data"),
-        Input(ids.COMPARE_PROFILES, "id"),
-    )
-    app.clientside_callback(
         ClientsideFunction("compare", "drawn"),
-        Output(ids.COMPARE_SAVED, "data"),
+        Output(ids.COMPARE_DRAWN, "data"),
         Input(ids.COMPARE_FIGURE, "figure"),
         prevent_initial_call=True,
     )
     app.clientside_callback(ClientsideFunction("shell", "fill"), Input(ids.COMPARE_TOLD, "data"))
-    app.callback(
-        Output(ids.COMPARE_MULTIPLES, "figure"),
-        Input(ids.COMPARE_EVERY_OPEN, "data"),
-        Input(ids.COMPARE_SAVED, "data"),
-        Input(shared_ids.SHELL_THEME, "data"),
-        Input(ids.COMPARE_WIDTH, "data"),
-        State(ids.COMPARE_PROFILES, "data"),
-    )(draw_every)
-    for kept in (ids.COMPARE_IDENTITY, ids.COMPARE_CHAIN):
-        app.clientside_callback(ClientsideFunction("curves", kept.removeprefix("compare-")), Input(kept, "data"))
+    app.clientside_callback(ClientsideFunction("curves", "identity"), Input(ids.COMPARE_IDENTITY, "data"))
     app.clientside_callback(ClientsideFunction("compare", "paper"), Input(ids.COMPARE_PAPER, "data"))
-    app.clientside_callback(
-        ClientsideFunction("compare", "step"),
-        Output(ids.COMPARE_RESTORE, "data"),
-        Input(ids.COMPARE_UNDO, "n_clicks"),
-        Input(ids.COMPARE_REDO, "n_clicks"),
-        prevent_initial_call=True,
-    )
-    app.clientside_callback(ClientsideFunction("compare", "noticed"), Input(ids.COMPARE_NOTICE, "children"))
-    app.clientside_callback(ClientsideFunction("compare", "focus"), Input(ids.COMPARE_FOCUS, "data"))

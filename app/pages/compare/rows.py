@@ -1,21 +1,26 @@
 """The lines of the list of throws."""
 
-from collections.abc import Mapping
 from typing import Any
 
 import dash_mantine_components as dmc
 from dash import html
 from dash.development.base_component import Component
 
+from app.bind import ids as bound
+from app.bind.fields import act_button
+from app.bind.fields import bound as bound_field
 from app.pages.compare import ids
-from app.pages.compare.answers import NAMELESS, Answer
-from app.show.controls import choice, number_field
-from app.show.form_fields import BALL_FIELDS, HOLD_FIELDS, HOLDS, Field
+from app.pages.compare.answers import Answer
+from app.pages.compare.current import Current
+from app.pages.compare.doers import field_of_throw
+from app.records import tables
+from app.records.field_list import field_of
+from app.show.controls import choice
+from app.show.form_fields import HOLDS
 from app.show.glossary import explained
 from app.show.page_parts import dom_id
 from app.show.palette import Theme, line_color, line_width
-from app.show.throw_form import MOST_THROWS, OTHER, Form, ThrowForm
-from app.units.systems import METRIC, System
+from app.show.throw_form import MOST_THROWS
 
 SLIDES = {
     "m/s": ("5", "50", "0.1"),
@@ -26,8 +31,7 @@ SLIDES = {
 """Ends and step of a throw's slider, by the unit of its speed or by how it is held: most throws; the field takes the
 rest."""
 
-FIRST = "first"
-"""What the choice of who throws calls the first thrower: nothing chosen would be nothing."""
+THROW_PATHS = ("throw.mass_kg", "throw.diameter_m", "throw.number")
 
 MOVES = {
     "copy": ("Copy", "Copy throw {}"),
@@ -38,57 +42,40 @@ MOVES = {
 """What each button of a throw says, to the eye and to the ear."""
 
 
-def rows(form: Form, system: System = METRIC) -> list[Component]:
-    """Make the lines of the list, each a card: the ball, how it is thrown, and a place for what comes of it.
-
-    Parameters
-    ----------
-    form : Form
-    system : System
-        The units the fields are shown in.
-
-    Returns
-    -------
-    list of Component
-        Empty for an empty list.
-    """
-    called = {by: form.measures(by)["code"].strip() or NAMELESS[by] for by in ("", OTHER)} if form.two else {}
-    last = len(form.throws)
-    return [_row(throw, number, last, called, system) for number, throw in enumerate(form.throws, start=1)]
+def rows(current: Current) -> list[Component]:
+    """Make the lines of the list, each a card: the ball, how it is thrown, and a place for what comes of it."""
+    return [_row(current, throw, number) for number, throw in enumerate(current.throws, start=1)]
 
 
-def _row(throw: ThrowForm, number: int, last: int, called: Mapping[str, str], system: System) -> Component:
-    sample = html.Span(
-        id={"type": ids.COMPARE_SAMPLE, "throw": throw.key}, className="sample", **{"aria-hidden": "true"}
-    )
+def _row(current: Current, throw: tables.Throw, number: int) -> Component:
+    part = {"type": ids.COMPARE_SAMPLE, "throw": throw.uid}
+    sample = html.Span(id=part, className="sample", **{"aria-hidden": "true"})
     named = html.Span([html.Span(f"Throw {number} is the ", className="hidden"), "reference"])
-    chosen = dmc.Radio(value=throw.key, label=named, className="is-reference")
-    fields = [_field(field, throw, number, system) for field in (*BALL_FIELDS, HOLD_FIELDS[throw.held])]
-    said = html.P(id={"type": ids.COMPARE_HELD, "throw": throw.key}, className="held")
-    moves = [_move(move, throw, number, last) for move in MOVES]
+    chosen = dmc.Radio(value=throw.uid, label=named, className="is-reference")
+    said = html.P(id={"type": ids.COMPARE_HELD, "throw": throw.uid}, className="held")
     return html.Li(
         [
             html.Div([html.Span(str(number), className="number"), sample, chosen], className="card-head"),
-            html.Div(fields, className="card-fields"),
-            _slide(throw, number, system),
-            html.Div([*_thrower(throw, number, called), _hold(throw, number), said], className="under"),
-            html.Div(id=dom_id(sizes_id(throw.key)), className="sizes-place"),
-            html.Div(moves, className="moves"),
+            html.Div([_field(current, path, throw, number) for path in THROW_PATHS], className="card-fields"),
+            _slide(current, throw, number),
+            html.Div([*_thrower(current, throw, number), _hold(current, throw, number), said], className="under"),
+            html.Div(id=dom_id(sizes_id(throw.uid)), className="sizes-place"),
+            html.Div([_move(current, move, throw, number) for move in MOVES], className="moves"),
         ],
         className="throw",
     )
 
 
-def _slide(throw: ThrowForm, number: int, system: System) -> Component:
+def _slide(current: Current, throw: tables.Throw, number: int) -> Component:
     """The place of the slider: the browser makes it, because it moves the curve while it is dragged."""
-    field = HOLD_FIELDS[throw.held]
-    unit = field.unit_in(system)
-    low, high, step = SLIDES[unit if throw.held == "speed" else throw.held]
+    field = field_of("throw.number", throw.__dict__)
+    unit = field.unit_in(current.visit.system)
+    low, high, step = SLIDES[throw.hold if throw.hold in SLIDES else unit]
     return html.Div(
         className="slide",
         **{
-            "data-throw": throw.key,
-            "data-name": field.name,
+            "data-throw": throw.uid,
+            "data-field": field_of_throw(current, "throw.number", throw.uid),
             "data-low": low,
             "data-high": high,
             "data-step": step,
@@ -97,53 +84,46 @@ def _slide(throw: ThrowForm, number: int, system: System) -> Component:
     )
 
 
-def _hold(throw: ThrowForm, number: int) -> Component:
+def _pick(current: Current, do: str, throw: tables.Throw, label: str, offered: dict[str, str], now: str) -> Component:
+    data = [{"value": key, "label": words} for key, words in offered.items()]
+    part = bound.act_id(current.visit.owner, do, throw.uid, bound.PICK)
+    return choice(label, data, now, id=part, className="hold", searchable=False)
+
+
+def _hold(current: Current, throw: tables.Throw, number: int) -> Component:
     """The choice of how the throw is held."""
-    data = [{"value": hold, "label": words} for hold, words in HOLDS.items()]
-    label = f"Throw {number} is held at"
-    return choice(label, data, throw.held, id=field_id(throw.key, "hold"), className="hold", searchable=False)
+    return _pick(current, ids.HOLD, throw, f"Throw {number} is held at", HOLDS, throw.hold)
 
 
-def _thrower(throw: ThrowForm, number: int, called: Mapping[str, str]) -> list[Component]:
-    """The choice of who throws it, where there are two."""
-    if not called:
+def _thrower(current: Current, throw: tables.Throw, number: int) -> list[Component]:
+    """The choice of who throws it: once another athlete is chosen, one of those two."""
+    visit, own = current.visit, current.data.athlete.code
+    if current.other is not None:
+        others = [current.other.athlete.code]
+    else:
+        others = sorted(code for code in visit.store.codes() if code != own)
+    if not others:
         return []
-    data = [{"value": by or FIRST, "label": words} for by, words in called.items()]
-    part = field_id(throw.key, "by")
-    return [choice(f"Throw {number} is by", data, throw.thrower or FIRST, id=part, className="hold", searchable=False)]
+    now = own if throw.thrower_id is None else current.data.codes.get(throw.thrower_id, own)
+    codes = dict.fromkeys([own, *others, now])
+    return [_pick(current, ids.THROWER, throw, f"Throw {number} is by", {code: code for code in codes}, now)]
 
 
-def _field(field: Field, throw: ThrowForm, number: int, system: System) -> Component:
-    unit = field.unit_in(system)
-    label = html.Span(
-        [*explained(field.label, repeated=True), html.Span(f" of throw {number}", className="hidden"), f", {unit}"]
-    )
-    part, kept = field_id(throw.key, field.name), getattr(throw, field.name)
-    return number_field(field, kept, label, system, id=part, className="field")
+def _field(current: Current, path: str, throw: tables.Throw, number: int) -> Component:
+    visit, field = current.visit, field_of(path, throw.__dict__)
+    unit = field.unit_in(visit.system)
+    named = [*explained(field.label, repeated=True), html.Span(f" of throw {number}", className="hidden"), f", {unit}"]
+    said = field.accepted(visit.system).removesuffix(unit).strip()
+    return bound_field(visit, path, throw, label=html.Span(named), said=said)
 
 
-def _move(move: str, throw: ThrowForm, number: int, last: int) -> Component:
+def _move(current: Current, move: str, throw: tables.Throw, number: int) -> Component:
+    last = len(current.throws)
     stuck = (move == "up" and number == 1) or (move == "down" and number == last)
     full = move == "copy" and last >= MOST_THROWS
     seen, heard = MOVES[move]
-    return html.Button(
-        seen,
-        id=move_id(throw.key, move),
-        type="button",
-        n_clicks=0,
-        disabled=stuck or full,
-        **{"aria-label": heard.format(number)},
-    )
-
-
-def field_id(key: str, name: str) -> dict[str, str]:
-    """The id of a field of a throw."""
-    return {"type": ids.COMPARE_THROW, "throw": key, "name": name}
-
-
-def move_id(key: str, move: str) -> dict[str, str]:
-    """The id of a button of a throw."""
-    return {"type": ids.COMPARE_MOVE, "throw": key, "move": move}
+    more = {"aria-label": heard.format(number)}
+    return act_button(current.visit, seen, ids.MOVES[move], throw.uid, disabled=stuck or full, **more)
 
 
 def sizes_id(key: str) -> dict[str, str]:

@@ -7,15 +7,15 @@ from dash import html
 from dash.development.base_component import Component
 
 from app.pages.compare import words
-from app.pages.compare.answers import Comparison
+from app.pages.compare.answers import Answer, Comparison
 from app.pages.compare.picture import level_of, measured_in
 from app.pages.compare.sentence import Sentence, headline, instead
 from app.pages.compare.sizes import sizes
 from app.pages.compare.table import BROAD_TOP, table
 from app.show.checks import REFERENCE_HELD
-from app.show.glossary import explained, field_words
+from app.show.glossary import explained
 from app.show.quantities import title
-from app.show.throw_form import ALIGNED, Form, measure_name
+from app.show.throw_form import ALIGNED, Form
 from app.units.conversion import plain
 from model.channels import CHANNELS
 
@@ -33,14 +33,10 @@ class View:
     table: Component | None
     headline_choices: list[dict[str, str]]
     headline_default: str
-    level_label: str | Component
     level_placeholder: str
-    level_problem: str
     date_problem: str
     date_off: bool
     kind_off: bool
-    measure_problems: dict[str, str]
-    throw_problems: dict[str, dict[str, str]]
     held: dict[str, str]
     sizes: dict[str, Component | None]
 
@@ -71,21 +67,18 @@ def view_of(form: Form, comparison: Comparison) -> View:
         table=table(comparison),
         headline_choices=[{"value": key, "label": f"{a.name}, throw {a.number}"} for key, a in compared.items()],
         headline_default=f"{first.throw}, the first" if first else "",
-        level_label=field_words(f"Time above, {comparison.reading.unit}"),
         level_placeholder="" if comparison.level is None else plain(comparison.level, most=1),
-        level_problem=comparison.level_problem,
         date_problem=comparison.date_problem,
         date_off=form.kind == "estimated" or comparison.kind in REFERENCE_HELD.values(),
         kind_off=comparison.kind in REFERENCE_HELD.values(),  # what follows from a clock or a profile was not measured
-        measure_problems={
-            measure_name(by, name): said
-            for by, who in comparison.throwers.items()
-            for name, said in who.problems.items()
-        },
         sizes={answer.key: sizes(answer, comparison) for answer in comparison.answers},
-        held={answer.key: words.held(answer) for answer in comparison.answers},
-        throw_problems={key: dict(problems) for key, problems in comparison.problems().items()},
+        held={answer.key: words.held(answer) or _missing(answer) for answer in comparison.answers},
     )
+
+
+def _missing(answer: Answer) -> str:
+    """What a throw lacks to have a curve. What was typed and refused is told at its field."""
+    return " ".join(answer.checked.problems.values())
 
 
 def _short(sentence: Sentence) -> list[Any]:

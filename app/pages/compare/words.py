@@ -119,14 +119,25 @@ def summary(comparison: Comparison) -> str:
     str
     """
     shown = dict.fromkeys(("", *(answer.thrower for answer in comparison.drawn)), "")
-    parts = [said for thrower in shown if (said := _described(comparison.throwers[thrower], comparison.system))]
+    parts = [said for thrower in shown if (said := described(comparison.throwers[thrower], comparison.system))]
     if comparison.reference is not None:
         parts.append(f"reference {comparison.reference.name}, {comparison.known}")
     return " · ".join(parts)
 
 
-def _described(thrower: CheckedAthlete, system: System) -> str:
-    """A thrower's code and measures."""
+def described(thrower: CheckedAthlete, system: System) -> str:
+    """A thrower's code and measures.
+
+    Parameters
+    ----------
+    thrower : CheckedAthlete
+    system : System
+        The units of the measures.
+
+    Returns
+    -------
+    str
+    """
     person, parts = thrower.person, [thrower.code] if thrower.code else []
     if person is not None:
         parts += [

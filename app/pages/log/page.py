@@ -16,7 +16,6 @@ from app.records.reads import person_on
 from app.show.axes import BLANK
 from app.show.cautions import caution_part
 from app.show.curves_figure import GRAPH_CONFIG
-from app.show.invented import INVENTED
 from app.show.page_parts import imprint
 from app.show.quantities import title
 from model.channels import READINGS
@@ -48,9 +47,7 @@ def layout(visit: Visit) -> Component:
 
 
 def _head(visit: Visit) -> Component:
-    invented = visit.data is not None and visit.data.athlete.invented
-    said = [html.P(INVENTED, className="quiet")] if invented else []
-    return html.Div([html.H1(f"Log of {visit.code}"), *said, steps(visit)], className="page-head")
+    return html.Div([html.H1(f"Log of {visit.code}"), steps(visit)], className="page-head")
 
 
 def _asked(visit: Visit) -> Component:

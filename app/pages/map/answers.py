@@ -1,4 +1,4 @@
-"""From the three forms to the map: reference, contour lines, speed profile, and the readings of the throw looked at."""
+"""From the form and the athlete to the map: reference, contour lines, speed profile, and the throw looked at."""
 
 from collections.abc import Iterable
 from dataclasses import dataclass, field
@@ -11,13 +11,10 @@ from numpy.typing import NDArray
 from app.pages.map.checks import check_spot, check_window, quantity_of
 from app.pages.map.form import MapForm
 from app.pages.map.window import fitting_window, levels_between
-from app.show.checks import check_throw
 from app.show.hundred import Hundred, hundred_of
-from app.show.profile_form import ProfileForm
-from app.show.subject import Case, Fitted, case_of
+from app.show.subject import Case, Fitted
 from app.show.throw_form import Form
 from app.show.window import Spot, Window
-from app.units.systems import METRIC, System
 from model.ball import BALL_LIMITS, Ball
 from model.interval import Interval
 from model.load_map import contour, load_map
@@ -29,6 +26,8 @@ from model.speed_readings import RadarReading
 from model.throw import Throw, curves, path_loads
 
 Array = NDArray[np.float64]
+
+Thrown = tuple[tuple[int, Ball, float], ...]
 
 MASS_ENDS = (BALL_LIMITS["mass_kg"].low, BALL_LIMITS["mass_kg"].high)
 NODES = 13  # ball masses at which a line is computed; it is drawn smoothly through them
@@ -127,35 +126,34 @@ class MapAnswer:
     grid: Grid | None = None
     speeds: Interval | None = None
     readings: tuple[RadarReading, ...] = ()
-    thrown: tuple[tuple[int, Ball, float], ...] = ()
+    thrown: Thrown = ()
     looked: Looked | None = None
 
 
-def map_of(form: MapForm, compared: Form, profile_form: ProfileForm, today: date, system: System = METRIC) -> MapAnswer:
+def map_of(form: MapForm, case: Case, compared: Form, today: date, thrown: Thrown = ()) -> MapAnswer:
     """Work out all that the page shows.
 
     Parameters
     ----------
     form : MapForm
+    case : Case
+        Who throws, in the units of what is said.
     compared : app.show.throw_form.Form
-        Who throws, and the reference throw.
-    profile_form : ProfileForm
-        The radar readings.
+        The reference throw.
     today : date
-    system : System
-        The units of what is said.
+    thrown : tuple of (int, Ball, float)
+        The throws of Compare: number, ball and speed (m/s).
 
     Returns
     -------
     MapAnswer
         Without lines while the measures or the reference are missing.
     """
-    case = case_of(compared, profile_form, today, system)
+    system = case.system
     quantity, spot = quantity_of(form), check_spot(form, system)
     hundred = hundred_of(case, compared, form.of, today)
     if hundred is None or case.person is None:
         return MapAnswer(case, quantity, spot)
-    thrown = _thrown(compared, case)
     others = [(ball, speed) for _, ball, speed in thrown]
     fitting = fitting_window(hundred.throw, case.rack, case.found.used, case.profile, others)
     window, problems = check_window(form, fitting, system)
@@ -244,19 +242,6 @@ def full_speeds(profile: SpeedProfile | None, mass_kg: Iterable[float]) -> Inter
 @lru_cache(maxsize=256)
 def _full_speeds(fitted: Fitted, mass_kg: tuple[float, ...]) -> Interval:
     return fitted.profile.mean_speed(np.clip(mass_kg, *MASS_ENDS))
-
-
-def _thrown(compared: Form, case: Case) -> tuple[tuple[int, Ball, float], ...]:
-    lines = [
-        (number, check_throw(throw, case.person, case.profile))
-        for number, throw in enumerate(compared.throws, start=1)
-        if not throw.thrower
-    ]
-    return tuple(
-        (number, line.ball, line.speed_m_s)
-        for number, line in lines
-        if line.ball is not None and line.speed_m_s is not None
-    )
 
 
 def _looked(case: Case, hundred: Hundred, quantity: Quantity, spot: Spot) -> Looked | None:

@@ -1,19 +1,30 @@
-"""The map's form as it was typed: what is drawn, over which range, and the throw that is looked at."""
+"""What was chosen and typed on the Map page, as texts: what is drawn, over which range, and the throw looked at."""
 
-from collections.abc import Mapping
-from dataclasses import dataclass, fields
+from dataclasses import dataclass
 
-from app.show import flat_form
+from app.records.field_list import SETTINGS
+from app.records.reads import AthleteData
+from app.show.from_records import setting_text
 from model.channels import READINGS
-
-VERSION = 1
 
 SHOWN_READINGS = ("varus", "internal_rotation", *(key for key, reading in READINGS.items() if reading.braking))
 """Elbow, shoulder, and the braking group."""
 
+PATHS = {
+    "reading": "map.reading",
+    "readout": "map.readout",
+    "of": "map.of",
+    "axis": "map.axis",
+    "mass_from_g": "map.mass_from_kg",
+    "mass_to_g": "map.mass_to_kg",
+    "speed_from_m_s": "map.speed_from_m_s",
+    "speed_to_m_s": "map.speed_to_m_s",
+    "ball_mass_g": "map.ball_mass_kg",
+    "speed_m_s": "map.ball_speed_m_s",
+}
+"""The athlete's setting of each part."""
 
-AXES = {"log": "even ratios", "linear": "even masses"}
-"""How the mass axis is divided: as Plotly calls it, and the words of the page."""
+RANGES = ("mass_from_g", "mass_to_g", "speed_from_m_s", "speed_to_m_s")
 
 
 @dataclass(frozen=True)
@@ -27,7 +38,7 @@ class MapForm:
     of : str
         What 100 % is: a key of `BASES`; empty for what goes without choosing.
     axis : str
-        A key of `AXES`.
+        How the mass axis is divided, as Plotly calls it.
     mass_from_g, mass_to_g, speed_from_m_s, speed_to_m_s : str
         Ends of the axes; empty for those that fit the athlete's balls and speeds.
     ball_mass_g, speed_m_s : str
@@ -37,7 +48,7 @@ class MapForm:
     reading: str = "varus"
     readout: str = "peak"
     of: str = ""
-    axis: str = "log"
+    axis: str = str(SETTINGS["map.axis"].default)
     mass_from_g: str = ""
     mass_to_g: str = ""
     speed_from_m_s: str = ""
@@ -51,20 +62,6 @@ class MapForm:
         return not self.ball_mass_g.strip() and not self.speed_m_s.strip()
 
 
-NAMES = tuple(field.name for field in fields(MapForm))
-RANGES = ("mass_from_g", "mass_to_g", "speed_from_m_s", "speed_to_m_s")
-
-
-def to_json(form: MapForm) -> dict[str, object]:
-    """Write a form as plain data, for the browser to keep; see `flat_form.to_json`."""
-    return flat_form.to_json(form, VERSION)
-
-
-def from_json(kept: object) -> MapForm:
-    """Read a form that the browser kept; raises `FormError` as `flat_form.from_json`."""
-    return flat_form.from_json(kept, MapForm, VERSION)
-
-
-def read_form(values: Mapping[str, object]) -> MapForm:
-    """Read the form from the controls on the page; see `flat_form.read_form`."""
-    return flat_form.read_form(values, MapForm)
+def form_of(data: AthleteData) -> MapForm:
+    """What an athlete's settings say."""
+    return MapForm(**{name: setting_text(data, path) for name, path in PATHS.items()})

@@ -1,54 +1,43 @@
 """The Map page: a quantity over ball mass and release speed, for one athlete."""
 
-from datetime import date
-
 from dash import dcc, html
 from dash.development.base_component import Component
 
+from app.bind.head import athlete_head
 from app.bind.page import Page
+from app.bind.visit import Visit
 from app.pages.map import ids, parts
 from app.pages.map.callbacks import register
-from app.show.page_parts import imprint, page_head
+from app.show.basis import basis_of
+from app.show.from_records import subject_of
+from app.show.hundred import usual_base
+from app.show.page_parts import imprint
 
 
-def layout() -> Component:
-    """Make the page, its fields still empty: they are filled from what the browser kept.
-
-    Returns
-    -------
-    Component
-    """
-    memory = (
-        ids.MAP_READ,
-        ids.MAP_WRITTEN,
-        ids.MAP_COMPARE,
-        ids.MAP_WRITE,
-        ids.MAP_CLICKED,
-        ids.MAP_BEFORE,
-        ids.MAP_WIDTH,
-        ids.MAP_PAPER,
-    )
+def layout(visit: Visit) -> Component:
+    """Make the page of the visit's athlete; what is computed is put in by the callbacks."""
+    subject = subject_of(visit.data, visit.today)
+    case = subject.case(visit.today, visit.system)
     return html.Div(
         [
-            dcc.Store(id=ids.MAP_SAVED, storage_type="session"),
-            *(dcc.Store(id=name) for name in memory),
-            page_head("Map of ball mass and speed", ids.MAP_INVENTED, ids.MAP_WHO),
+            *(dcc.Store(id=name) for name in (ids.MAP_CLICKED, ids.MAP_WIDTH, ids.MAP_PAPER)),
+            athlete_head(visit, "Map of ball mass and speed", case),
             parts.empty(),
             html.Div(
                 [
-                    parts.asked(),
+                    parts.asked(visit, usual_base(case, subject.compared.kind)),
                     html.Div(id=ids.MAP_NOTES, className="map-notes"),
-                    html.Div([parts.picture(), parts.throw()], className="bench"),
+                    html.Div([parts.picture(visit), parts.throw(visit)], className="bench"),
                     parts.speeds(),
                 ],
                 id=ids.MAP_BODY,
                 className="map-body",
             ),
-            html.Div(id=ids.MAP_BASIS, className="basis"),
-            imprint(date.today().isoformat()),
+            html.Div(basis_of(case.person), className="basis"),
+            imprint(visit.today.isoformat()),
         ],
         className="map",
     )
 
 
-PAGE = Page(path="/map", title="Map", layout=layout, register=register)
+PAGE = Page(path="/map", title="Map", layout=layout, register=register, visited=True)

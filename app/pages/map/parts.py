@@ -6,11 +6,12 @@ import dash_mantine_components as dmc
 from dash import dcc, html
 from dash.development.base_component import Component
 
+from app.bind.fields import bound, bound_radios
+from app.bind.visit import Visit
 from app.pages.map import ids
-from app.pages.map.checks import ENDS, MASS, SPEED
-from app.pages.map.form import AXES, SHOWN_READINGS
+from app.pages.map.checks import MASS, SPEED
+from app.pages.map.form import PATHS, RANGES, SHOWN_READINGS
 from app.show.axes import BLANK
-from app.show.controls import choice, number_field, text_field
 from app.show.curves_figure import GRAPH_CONFIG
 from app.show.form_fields import Field
 from app.show.hundred import BASES
@@ -24,13 +25,16 @@ STEPS = {"g": ("5 g", "1 g"), "m/s": ("0.5 m/s", "0.1 m/s"), "oz": ("0.25 oz", "
 """What an arrow key adds to a field of the throw in a unit, alone and with Shift; `assets/map.js` does it."""
 
 
+EMPTY = "; empty: full speed with the ball"
+
+
 def empty() -> Component:
     """Make the place where it is said what a map needs."""
     return html.Div(id=ids.MAP_EMPTY, role="status", hidden=True)
 
 
-def asked() -> Component:
-    """Make the choices of what is drawn."""
+def asked(visit: Visit, usual: str) -> Component:
+    """Make the choices of what is drawn; `usual` is what 100 % is without choosing."""
     readings = [
         {"group": group, "items": [{"value": key, "label": title(READINGS[key])} for key in keys]}
         for group, keys in (
@@ -42,55 +46,39 @@ def asked() -> Component:
     bases = [{"value": key, "label": words} for key, words in BASES.items()]
     return html.Div(
         [
-            choice("Quantity", readings, "varus", id=ids.MAP_READING, searchable=False),
-            choice("Readout", readouts, "peak", id=ids.MAP_READOUT, searchable=False),
-            choice("100 % is", bases, "reference", id=ids.MAP_OF, searchable=False),
-            _axes(),
+            bound(visit, "map.reading", data=readings),
+            bound(visit, "map.readout", data=readouts),
+            bound(visit, "map.of", data=bases, usual=usual, allowDeselect=False),
+            bound_radios(visit, "map.axis", "Mass axis", key="x"),
         ],
         className="map-asked",
     )
 
 
-def _axes() -> Component:
-    control = dmc.SegmentedControl(
-        id=ids.MAP_AXIS,
-        data=[{"value": key, "label": words} for key, words in AXES.items()],
-        value="log",
-        size="xs",
-        **{"aria-label": "Mass axis", "data-key": "x"},
-    )
-    return html.Div([html.Span("Mass axis", className="mantine-InputWrapper-label"), control], className="map-axis")
-
-
-def ranges() -> Component:
+def ranges(visit: Visit) -> Component:
     """Make the fields of the axes' ends."""
-    fields = [number_field(spec, "", id={"type": ids.MAP_RANGE, "name": name}) for name, spec in ENDS.items()]
     return html.Details(
         [
             html.Summary("Ends of the axes"),
             html.P("Left out, they fit the rack and the speeds of this athlete.", className="quiet"),
-            html.Div(fields, className="map-ends"),
+            html.Div([bound(visit, PATHS[name]) for name in RANGES], className="map-ends"),
+            html.P(id=ids.MAP_ENDS_PROBLEM, className="problem", role="status"),
         ],
         className="fold map-ranges",
     )
 
 
-def picture() -> Component:
+def picture(visit: Visit) -> Component:
     """Make the place of the figure."""
     graph = dcc.Graph(id=ids.MAP_FIGURE, figure=BLANK, config=MAP_CONFIG, className="graph map-graph")
     return html.Section(
         [
             html.Figure([html.H2(id=ids.MAP_FIGURE_TITLE), graph, html.Figcaption(id=ids.MAP_FIGURE_NOTE)]),
-            ranges(),
+            ranges(visit),
         ],
         className="picture map-picture",
         **{"aria-labelledby": ids.MAP_FIGURE_TITLE},
     )
-
-
-def field_label(spec: Field, system: System = METRIC) -> str:
-    """What stands over a field."""
-    return f"{spec.label}, {spec.unit_in(system)}"
 
 
 def throw_hint(spec: Field, system: System = METRIC) -> str:
@@ -99,21 +87,22 @@ def throw_hint(spec: Field, system: System = METRIC) -> str:
     return f"{spec.described(system)}; arrow keys {alone}, with Shift {shifted}"
 
 
-def throw() -> Component:
+def throw(visit: Visit) -> Component:
     """Make the throw that is looked at: two fields, its readings, and the way to Compare."""
-    fields = []
-    for spec, part in ((MASS, ids.MAP_MASS), (SPEED, ids.MAP_SPEED)):
-        fields.append(text_field(field_label(spec), throw_hint(spec), numeric=True, value="", id=part))
+    said = {"mass": throw_hint(MASS, visit.system), "speed": throw_hint(SPEED, visit.system) + EMPTY}
+    fields = [
+        html.Div(bound(visit, PATHS[spec.name], said=said[steps]), **{"data-steps": steps})
+        for spec, steps in ((MASS, "mass"), (SPEED, "speed"))
+    ]
     add = html.Button("Add this throw to Compare", id=ids.MAP_ADD, type="button", n_clicks=0, **{"data-key": "a"})
-    back = html.Button("Take it back", id=ids.MAP_TAKE_BACK, type="button", n_clicks=0, hidden=True)
     return html.Section(
         [
             html.H2("One throw", id="map-throw-title"),
             html.Div(fields, className="map-fields"),
             html.Div(id=ids.MAP_POINT),
             html.P(id=ids.MAP_POINT_SAID, className="hidden", role="status", **{"aria-live": "polite"}),
-            html.Div([add, dmc.Anchor("See it in Compare", href="/")], className="map-add"),
-            html.Div([html.Span(id=ids.MAP_NOTICE), " ", back], className="map-notice", role="status"),
+            html.Div([add, dmc.Anchor("See it in Compare", href=visit.address("/compare"))], className="map-add"),
+            html.P(id=ids.MAP_NOTICE, className="map-notice", role="status"),
         ],
         className="map-one",
         **{"aria-labelledby": "map-throw-title"},

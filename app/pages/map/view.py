@@ -6,6 +6,7 @@ from typing import Any
 from dash import html
 from dash.development.base_component import Component
 
+from app.bind.visit import address
 from app.pages.map.answers import MapAnswer
 from app.pages.map.table import looked_table, speeds_table
 from app.pages.map.words import CLICK, figure_note, looked_words, missing, notes, quantity_words
@@ -13,14 +14,12 @@ from app.show.cautions import path_note
 from app.show.checks import CheckedAthlete
 from app.show.glossary import explained
 from app.show.page_parts import missing_measures, page_link
-from app.show.whose import UNREAD, who_words
 
 
 @dataclass(frozen=True)
 class View:
     """All the words that change when a value does."""
 
-    who: str
     empty: list[Component]
     empty_hidden: bool
     body_hidden: bool
@@ -30,41 +29,21 @@ class View:
     looked: list[Component]
     said: str
     table: Component
-    mass_problem: str
-    speed_problem: str
 
 
-def view_of(answer: MapAnswer, athlete: CheckedAthlete, unread: bool) -> View:
-    """Put the numbers into words.
-
-    Parameters
-    ----------
-    answer : MapAnswer
-    athlete : CheckedAthlete
-    unread : bool
-        Whether something that the browser kept could not be read.
-
-    Returns
-    -------
-    View
-    """
+def view_of(answer: MapAnswer, athlete: CheckedAthlete) -> View:
+    """Put the numbers into words."""
     there = answer.hundred is not None
-    said = notes(answer)
-    if unread:
-        said = [UNREAD, *said]
     return View(
-        who=who_words(answer.case),
         empty=[] if there else _empty(answer, athlete),
         empty_hidden=there,
         body_hidden=not there,
-        notes=[html.P(text) for text in said],
+        notes=[html.P(text) for text in notes(answer)],
         figure_title=_title(answer),
         figure_note=[figure_note(answer), " ", html.Span(CLICK, className="map-press")] if there else [],
         looked=looked_table(answer),
         said=looked_words(answer),
         table=speeds_table(answer) or html.P("No lines, so no speeds.", className="quiet"),
-        mass_problem=answer.spot.problems.get("ball_mass_g", ""),
-        speed_problem=answer.spot.problems.get("speed_m_s", ""),
     )
 
 
@@ -81,12 +60,9 @@ def _quiet(text: str) -> Component:
 def _empty(answer: MapAnswer, athlete: CheckedAthlete) -> list[Component]:
     measures, speed = missing(answer, dict(athlete.problems))
     made: list[Component] = [html.P("No map yet.", className="sentence invitation")]
-    wanted = []
+    wanted, where = [], address("/athlete", answer.case.code)
     if measures:
-        wanted.append(missing_measures(measures))
+        wanted.append(missing_measures(measures, where))
     if speed:
-        link = page_link("Enter it on Compare", "/")
-        wanted.append(
-            html.Li([f"Missing: {speed}. ", link, ", or radar readings on ", page_link("Athlete", "/athlete"), "."])
-        )
+        wanted.append(html.Li([f"Missing: {speed}, or radar readings. ", page_link("Enter it on Athlete", where), "."]))
     return [*made, html.Ul(wanted, className="map-missing")]

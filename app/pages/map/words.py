@@ -7,8 +7,8 @@ from app.show.ball_words import throw_words, value_words
 from app.show.checked_range import beyond
 from app.show.hundred import hundred_words
 from app.show.numbers import share_of
+from app.show.person_words import measures_missing
 from app.show.quantities import title
-from app.show.whose import measures_missing
 from model.channels import READINGS
 from model.quantity import READOUTS, Quantity
 
@@ -40,7 +40,7 @@ def missing(answer: MapAnswer, measures: dict[str, str]) -> list[str]:
     Returns
     -------
     list of str
-        What to enter on the Athlete page, and what on Compare; an empty text for nothing.
+        Measures, and speed; an empty text for nothing.
     """
     speed = "" if answer.case.reference.speed_m_s is not None else "the reference throw: ball and release speed"
     return [measures_missing(answer.case, measures), speed]

@@ -9,11 +9,11 @@ from app.pages.start.form import AIMS, StartForm
 from app.pages.start.found import Asked, Found, Listed, drawn_of, found_for
 from app.show.cautions import is_growing
 from app.show.checks import check_reference
+from app.show.from_records import Subject
 from app.show.hundred import Hundred, hundred_of, own_speed_known_by
 from app.show.rack import balls_in
-from app.show.subject import Case, Fitted, case_of, is_same
+from app.show.subject import Case, Fitted, is_same
 from app.show.throw_form import Form
-from app.show.whose import Whose
 from app.units.systems import METRIC, System
 from model.ball import Ball
 from model.ceilings import KINDS, Amount, Reference
@@ -81,6 +81,8 @@ class StartAnswer:
         None while something is missing.
     amounts, means : dict of str to Amount
         Each limit that was typed, and the same counted the other way.
+    owner : str
+        uid of the athlete, for the buttons.
     """
 
     case: Case
@@ -96,6 +98,7 @@ class StartAnswer:
     found: Found | None = None
     amounts: Mapping[str, Amount] = field(default_factory=dict)
     means: Mapping[str, Amount] = field(default_factory=dict)
+    owner: str = ""
 
     @property
     def first(self) -> Listed | None:
@@ -116,25 +119,11 @@ class StartAnswer:
         return next((place for place, other in enumerate(order, start=1) if other is one), 0)
 
 
-def start_of(form: StartForm, whose: Whose, today: date, system: System = METRIC) -> StartAnswer:
-    """Work out all that the page shows.
-
-    Parameters
-    ----------
-    form : StartForm
-    whose : Whose
-    today : date
-    system : System
-        The units of what is said.
-
-    Returns
-    -------
-    StartAnswer
-        Without an answer while measures, reference, a limit or a ball are missing.
-    """
-    case = case_of(whose.compared, whose.profile, today, system)
+def start_of(form: StartForm, subject: Subject, today: date, system: System = METRIC) -> StartAnswer:
+    """Work out all that the page shows; without an answer while measures, reference, a limit or a ball are missing."""
+    case = subject.case(today, system)
     checked = check_start(form, system)
-    basis, lacks_date = basis_of(form, case, whose.compared, checked.doubt, today)
+    basis, lacks_date = basis_of(form, case, subject.compared, checked.doubt, today)
     drawn = _drawn(case, basis)
     means = (
         {}
@@ -175,21 +164,10 @@ def balls_of(case: Case, form: StartForm) -> tuple[Ball, ...]:
     return tuple(ball for ball in case.rack if ball in ticked or is_same(ball, case.own_ball))
 
 
-def field_for(form: StartForm, whose: Whose, today: date) -> Field | None:
-    """Draw what is not known of the thrower; None while measures or reference are missing.
-
-    Parameters
-    ----------
-    form : StartForm
-    whose : Whose
-    today : date
-
-    Returns
-    -------
-    model.limit_draws.Field or None
-    """
-    case = case_of(whose.compared, whose.profile, today)
-    basis, _ = basis_of(form, case, whose.compared, check_start(form).doubt, today)
+def field_for(form: StartForm, subject: Subject, today: date) -> Field | None:
+    """Draw what is not known of the thrower; None while measures or reference are missing."""
+    case = subject.case(today)
+    basis, _ = basis_of(form, case, subject.compared, check_start(form).doubt, today)
     return _drawn(case, basis)
 
 
@@ -250,7 +228,7 @@ def basis_of(
 
 
 def _day(compared: Form, hundred: Hundred, today: date) -> date | None:
-    """The day of Compare's reference, if it was dated and is not held at something else than a speed."""
+    """The day of the reference, if it was dated and is not held at something else than a speed."""
     if hundred.kind not in ("measured", PRE_INJURY) or check_reference(compared, today)[2]:
         return None
     return date.fromisoformat(compared.date.strip()) if compared.date.strip() else None

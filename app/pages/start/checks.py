@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
 from app.pages.start.form import COUNTED, LIMITS, StartForm
+from app.records.field_list import LIMIT_LABELS
 from app.show.checks import message, read_field
 from app.show.form_fields import Field
 from app.units.systems import METRIC, System
@@ -14,17 +15,7 @@ from model.start import CERTAINTY_LIMIT
 SHOWN_IN = {"N·m": "N·m", "N·m/s": "N·m/s", "N·m·s": "N·m·s", "s": "ms", "m/s": "m/s"}
 """The unit people read, for that of a limit in the model."""
 
-LABELS = {
-    "elbow_peak": "Elbow, peak at most",
-    "shoulder_peak": "Shoulder, peak at most",
-    "rise_rate": "Elbow, rise rate at most",
-    "area": "Elbow, area at most",
-    "braking": "Braking at most",
-    "least_loaded": "Time loaded at least",
-    "most_loaded": "Time loaded at most",
-    "speed": "Release speed at most",
-    "wanted_peak": "Wanted peak at the elbow",
-}
+LABELS = LIMIT_LABELS | {"wanted_peak": "Wanted peak at the elbow"}
 HINTS = {
     "elbow_peak": "varus torque",
     "shoulder_peak": "internal-rotation torque",

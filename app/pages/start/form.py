@@ -1,16 +1,14 @@
-"""The form of limits as it was typed: whose arm, the limits, what 100 % is, how sure, and for which aim."""
+"""What was typed and chosen on the Start page, as texts: limits, what 100 % is, how sure, and for which aim."""
 
-from collections.abc import Mapping
-from dataclasses import dataclass, fields, replace
+from dataclasses import dataclass, fields
+from types import SimpleNamespace
+from typing import Any
 
-from app.show import flat_form
-from app.show.whose import OF_COMPARE
+from app.records.field_list import field_of
+from app.records.reads import AthleteData
+from app.show.from_records import kept_text, setting_text
 
-VERSION = 2  # before it the area was no limit, and an aim stood there from the beginning
 SHARE, ABSOLUTE = "share", "absolute"  # how a limit is counted: of the reference throw's, or in its own unit
-AXES = {"share": "share", "speed": "speed"}
-"""What the figure's upright axis shows: key, and the words of the page."""
-
 AIMS = {
     "own": "the own ball",
     "least_area": "least in all (area)",
@@ -23,18 +21,16 @@ AIMS = {
 
 @dataclass(frozen=True)
 class StartForm:
-    """All that a person has put in on this page. The limits it begins with are an example.
+    """All that a person has put in on this page. A limit that nobody has touched is that of the example.
 
     Attributes
     ----------
-    who : str
-        As `app.show.whose.whose` takes it.
     elbow_peak, shoulder_peak, rise_rate, area, braking, least_loaded, most_loaded, speed : str
         The limits, as `model.ceilings.BOUNDS` has them; empty for none.
     elbow_peak_in, ... : str
         How each is counted: `SHARE` or `ABSOLUTE`.
     base : str
-        What 100 % is: a key of `app.pages.map.form.BASES`; empty for what goes without choosing.
+        What 100 % is: a key of `app.show.hundred.BASES`; empty for what goes without choosing.
     doubt_percent : str
         Doubt of the reference throw's speed; empty for what goes with its kind.
     certainty_percent : str
@@ -45,10 +41,9 @@ class StartForm:
     left_out : str
         Balls of the rack that were unticked, see `app.show.rack.left_out`; the own ball is looked at in any case.
     axis : str
-        A key of `AXES`.
+        What the figure's upright axis shows: "share" or "speed".
     """
 
-    who: str = OF_COMPARE
     elbow_peak: str = "80"
     elbow_peak_in: str = SHARE
     shoulder_peak: str = "80"
@@ -87,34 +82,40 @@ LIMITS = COUNTED[:-1]
 EXAMPLE = StartForm()
 
 
-def to_json(form: StartForm) -> dict[str, object]:
-    """Write a form as plain data, for the browser to keep; see `flat_form.to_json`."""
-    return flat_form.to_json(form, VERSION)
+def form_of(data: AthleteData) -> StartForm:
+    """What an athlete's limits and settings say."""
+    texts: dict[str, str] = {}
+    for name, row in data.limits.items():
+        if name in LIMITS:
+            texts |= {name: kept_text(row, "limits.amount"), f"{name}_in": row.counted}
+    wanted_in = setting_text(data, "start.wanted_peak_counted")
+    wanted = setting_text(data, "start.wanted_peak")
+    return StartForm(
+        **texts,
+        base=setting_text(data, "start.base"),
+        doubt_percent=kept_text(data.reference, "reference.relative_sd") if data.reference else "",
+        certainty_percent=setting_text(data, "start.certainty"),
+        aim=setting_text(data, "start.aim"),
+        wanted_peak=wanted or (EXAMPLE.wanted_peak if wanted_in == SHARE else ""),
+        wanted_peak_in=wanted_in,
+        left_out=setting_text(data, "start.left_out"),
+        axis=setting_text(data, "start.axis"),
+    )
 
 
-def from_json(kept: object) -> StartForm:
-    """Read a form that the browser kept; raises `FormError` as `flat_form.from_json`."""
-    return flat_form.from_json(kept, StartForm, VERSION)
-
-
-def read_form(values: Mapping[str, object]) -> StartForm:
-    """Read the form from the controls on the page; see `flat_form.read_form`."""
-    return flat_form.read_form(values, StartForm)
+def limit_row(data: AthleteData, name: str) -> Any:
+    """The row of a limit; while nobody has touched it, one of the example that stands for it."""
+    if name in data.limits:
+        return data.limits[name]
+    counted = getattr(EXAMPLE, f"{name}_in")
+    field = field_of("limits.amount", {"key": name, "counted": counted})
+    amount = field.parse(getattr(EXAMPLE, name)).value
+    return SimpleNamespace(uid=name, key=name, counted=counted, amount=amount, typed={}, draft={})
 
 
 def is_example(form: StartForm) -> bool:
     """Whether the limits are still those that the page begins with."""
     return all(getattr(form, name) == getattr(EXAMPLE, name) for name in _of_limits())
-
-
-def with_example(form: StartForm) -> StartForm:
-    """Put the limits of the example in the place of what stands there; all else stays."""
-    return replace(form, **{name: getattr(EXAMPLE, name) for name in _of_limits()})
-
-
-def without_limits(form: StartForm) -> StartForm:
-    """Empty all limits; how they are counted stays, and all else."""
-    return replace(form, **dict.fromkeys(LIMITS, ""))
 
 
 def _of_limits() -> list[str]:

@@ -1,49 +1,49 @@
 """The Start page: which ball to begin with, and up to which speed, under stated limits."""
 
-from datetime import date
-
 from dash import dcc, html
 from dash.development.base_component import Component
 
+from app.bind.head import athlete_head
 from app.bind.page import Page
-from app.demo import load_demo
-from app.pages.start import ids, parts
+from app.bind.visit import Visit, nobody
+from app.pages.start import acts, ids, parts
 from app.pages.start.callbacks import register
-from app.show.page_parts import imprint, page_head
+from app.pages.start.view import growing_part
+from app.show.cautions import caution_part
+from app.show.from_records import subject_of
+from app.show.hundred import usual_base
+from app.show.page_parts import imprint
 
 
-def layout() -> Component:
-    """Make the page, its fields still empty: they are filled from what the browser kept.
-
-    Returns
-    -------
-    Component
-    """
-    memory = (
-        ids.START_READ,
-        ids.START_WRITTEN,
-        ids.START_WRITE,
-        ids.START_WIDTH,
-        ids.START_PAPER,
-        ids.START_TO_PLAN,
-        ids.START_ADDRESS,
-    )
+def layout(visit: Visit) -> Component:
+    """Make the page of the visit's athlete; what is computed is put in by the callbacks."""
+    data = visit.data
+    if data is None:
+        return nobody(visit)
+    subject = subject_of(data, visit.today)
+    case = subject.case(visit.today, visit.system)
     return html.Div(
         [
-            dcc.Store(id=ids.START_SAVED, storage_type="session"),
-            *(dcc.Store(id=name) for name in memory),
-            page_head("Where to start", ids.START_INVENTED, ids.START_WHO),
-            html.Div(id=ids.START_GROWING, className="start-growing"),
-            parts.asked(load_demo()),
+            *(dcc.Store(id=name) for name in (ids.START_WIDTH, ids.START_PAPER)),
+            athlete_head(visit, "Where to start", case),
+            html.Div(growing_part(case.person), className="start-growing"),
+            parts.asked(visit, data, case, usual_base(case, subject.compared.kind)),
             parts.busy(),
             parts.empty(),
-            parts.answer(),
-            html.Div(id=ids.START_CAUTIONS, className="start-cautions"),
+            parts.answer(visit),
+            html.Div(caution_part(case.person), className="start-cautions"),
             parts.by_hand(),
-            imprint(date.today().isoformat()),
+            imprint(visit.today.isoformat()),
         ],
         className="start",
     )
 
 
-PAGE = Page(path="/start", title="Start", layout=layout, register=register)
+DOERS = {
+    ids.ADD: acts.add,
+    ids.PLAN: acts.plan,
+    ids.COUNT: acts.count,
+    ids.CLEAR: acts.clear,
+    ids.EXAMPLE: acts.example,
+}
+PAGE = Page(path="/start", title="Start", layout=layout, register=register, visited=True, doers=DOERS)

@@ -8,6 +8,7 @@ from typing import Any
 from dash import html
 from dash.development.base_component import Component
 
+from app.bind.ids import act_id
 from app.pages.start import ids, rounded, words
 from app.pages.start.answers import StartAnswer
 from app.pages.start.checks import SHOWN_IN
@@ -72,7 +73,7 @@ def plan_button(answer: StartAnswer, listed: Listed, ball: str = "") -> Componen
     key = ball or ball_key(listed)
     return html.Button(
         "Plan from this",
-        id={"type": ids.START_PLAN, "ball": key},
+        id=act_id(answer.owner, ids.PLAN, key),
         type="button",
         n_clicks=0,
         className="start-plan",

@@ -6,25 +6,24 @@ from typing import Any
 from dash import html
 from dash.development.base_component import Component
 
-from app.demo import Demo
+from app.bind.visit import address
 from app.pages.start import headline, words
-from app.pages.start.address import PATH, query_of, unknown_code
 from app.pages.start.answers import StartAnswer
+from app.pages.start.checks import fields_of
 from app.pages.start.form import AIMS, is_example
 from app.pages.start.rounded import most
 from app.pages.start.table import FIRST, order_list, plan_button, tables
-from app.show.cautions import GROWING, caution_part, is_growing, path_note
+from app.show.cautions import GROWING, is_growing, path_note
 from app.show.checks import CheckedAthlete
 from app.show.page_parts import missing_measures, page_link
-from app.show.whose import UNREAD, measures_missing, who_words
+from app.show.person_words import measures_missing
+from model.person import Person
 
 
 @dataclass(frozen=True)
 class View:
     """All the words that change when a value does."""
 
-    who: str
-    growing: list[Component]
     example: str
     reference: list[Component]
     empty: list[Component]
@@ -37,33 +36,15 @@ class View:
     table: list[Component]
     limits: list[Component]
     notes: list[Component]
-    cautions: Component
 
 
-def view_of(answer: StartAnswer, athlete: CheckedAthlete, unread: bool, unknown: list[Component]) -> View:
-    """Put the numbers into words.
-
-    Parameters
-    ----------
-    answer : StartAnswer
-    athlete : CheckedAthlete
-    unread : bool
-        Whether something that the browser kept could not be read.
-    unknown : list of Component
-        What is said of a code in the address that nobody has; mostly nothing.
-
-    Returns
-    -------
-    View
-    """
+def view_of(answer: StartAnswer, athlete: CheckedAthlete) -> View:
+    """Put the numbers into words."""
     there = answer.found is not None
-    kept = [html.P(UNREAD)] if unread else []
     return View(
-        who=who_words(answer.case),
-        growing=_growing(answer),
         example=words.EXAMPLE_NOTE if is_example(answer.form) else "An empty field is no limit.",
         reference=_reference(answer),
-        empty=[] if there else unknown or _empty(answer, athlete, kept),
+        empty=[] if there else _empty(answer, athlete),
         empty_hidden=there,
         body_hidden=not there,
         sentence=_sentence(answer),
@@ -72,46 +53,12 @@ def view_of(answer: StartAnswer, athlete: CheckedAthlete, unread: bool, unknown:
         order=order_list(answer),
         table=tables(answer),
         limits=_limits(answer),
-        notes=[*kept, *(html.P(text) for text in words.notes(answer))] if there else [],
-        cautions=caution_part(answer.case.person),
+        notes=[html.P(text) for text in words.notes(answer)] if there else [],
     )
 
 
-def nobody(who: str, compared: str, demo: Demo) -> list[Component]:
-    """Say that nobody has the code of the address, and who is there.
-
-    Parameters
-    ----------
-    who : str
-        As `StartForm.who`.
-    compared : str
-        The code of Compare's athlete; empty for one without.
-    demo : Demo
-
-    Returns
-    -------
-    list of Component
-        Nothing where the address asks for nobody or for somebody who is there.
-    """
-    code = unknown_code(who)
-    if not code:
-        return []
-    here = [(compared, "the athlete of Compare")] if compared else []
-    here += [(one.athlete, f"invented: {one.note}") for one in demo.athletes if one.athlete != compared]
-    links = []
-    for name, said in here:
-        link = html.Span(page_link(name, f"{PATH}{query_of(name)}"), **{"data-as-is": ""})
-        links.append(html.Li([link, f", {said}"]))
-    return [
-        html.P(["Nobody here has the code ", html.Strong(code, **{"data-as-is": ""}), "."], className="sentence"),
-        html.P("These are here:"),
-        html.Ul(links, className="start-missing"),
-    ]
-
-
-def _growing(answer: StartAnswer) -> list[Component]:
+def growing_part(person: Person | None) -> list[Component]:
     """The caution that goes before any number."""
-    person = answer.case.person
     if not is_growing(person):
         return []
     note = path_note(person)
@@ -122,9 +69,8 @@ def _reference(answer: StartAnswer) -> list[Component]:
     basis = answer.basis
     if basis is None:
         return []
-    link = page_link("Kind, day and speed are set on Compare", "/")
-    if basis.hundred.of == "profile":
-        link = page_link("It stands on Athlete", "/athlete")
+    said = "Full speed and readings stand" if basis.hundred.of == "profile" else "Kind, day and speed are set"
+    link = page_link(f"{said} on Athlete", _athlete_page(answer))
     return [html.Span(["100 % is ", html.Strong(basis.dated), ". ", link, "."])]
 
 
@@ -145,7 +91,7 @@ def _sentence(answer: StartAnswer) -> list[Component]:
         made.append(html.P(note, className="at-number"))
     prior = words.prior_words(answer)
     if prior:
-        link = page_link("Enter radar readings on Athlete", "/athlete")
+        link = page_link("Enter radar readings on Athlete", _athlete_page(answer))
         where = html.Span([" ", link, ": it also says which ball to throw next."], className="screen-only")
         made.append(html.P([prior, where], className="at-number"))
     return made
@@ -209,6 +155,9 @@ def means_of(answer: StartAnswer, name: str) -> str:
     str
         Nothing where there is no limit or no answer.
     """
+    problem, text = answer.checked.problems.get(name, ""), getattr(answer.form, name)
+    if problem and fields_of(answer.form)[name].read(text) is not None:
+        return problem  # of two fields together; what is wrong with one alone it says itself
     amount = answer.means.get(name)
     if amount is None:
         return ""
@@ -219,42 +168,24 @@ def means_of(answer: StartAnswer, name: str) -> str:
     return f"{said}; {spread} ({words.SPREAD_PERCENT} and more)" if spread else said
 
 
-def _empty(answer: StartAnswer, athlete: CheckedAthlete, kept: list[Component]) -> list[Component]:
+def _empty(answer: StartAnswer, athlete: CheckedAthlete) -> list[Component]:
     wanted: list[Component] = []
     measures = measures_missing(answer.case, dict(athlete.problems))
     if measures:
-        wanted.append(missing_measures(measures))
+        wanted.append(missing_measures(measures, _athlete_page(answer)))
     if answer.lacks_date:
-        wanted.append(
-            html.Li(
-                [
-                    "Missing: the day of the reference from before the injury. ",
-                    page_link("Enter it on Compare", "/"),
-                    ".",
-                ]
-            )
-        )
+        said, there = "the day of the reference from before the injury", "Enter it on Athlete"
     elif answer.basis is None:
-        wanted.append(
-            html.Li(
-                [
-                    "Missing: a full-effort speed of this athlete. ",
-                    page_link("Enter the reference throw on Compare", "/"),
-                    ", or ",
-                    page_link("radar readings on Athlete", "/athlete"),
-                    ".",
-                ]
-            )
-        )
+        said, there = "a full-effort speed of this athlete", "Enter the reference throw or radar readings on Athlete"
+    else:
+        said, there = "", ""
+    if said:
+        wanted.append(html.Li([f"Missing: {said}. ", page_link(there, _athlete_page(answer)), "."]))
     here = words.missing(answer)
     if here:
         wanted.append(html.Li(f"Missing or to be mended above: {', '.join(here)}."))
-    if answer.basis is None:
-        wanted.append(
-            html.Li("To see how it works, choose an invented thrower above: nothing of yours is overwritten.")
-        )
-    return [
-        html.P("No answer yet.", className="sentence invitation"),
-        *kept,
-        html.Ul(wanted, className="start-missing"),
-    ]
+    return [html.P("No answer yet.", className="sentence invitation"), html.Ul(wanted, className="start-missing")]
+
+
+def _athlete_page(answer: StartAnswer) -> str:
+    return address("/athlete", answer.case.code)

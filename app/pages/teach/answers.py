@@ -1,19 +1,16 @@
 """From the session to the lesson: the throws that the story shows, and what is read off them."""
 
 from dataclasses import dataclass, replace
-from datetime import date
 from functools import lru_cache
 
 import numpy as np
 
-from app.pages.teach.form import Session
+from app.pages.teach.session import Session
+from app.show.cautions import is_growing
 from app.show.numbers import READOUT_ORDER
-from app.show.profile_form import ProfileForm
 from app.show.rack import name_of, picked_texts, rack_of, texts_of
-from app.show.subject import Case, Fitted, case_of, is_same, mean_speeds, shown_ball
-from app.show.throw_form import Form
+from app.show.subject import Case, Fitted, is_same, mean_speeds, shown_ball
 from app.units.conversion import to_si
-from app.units.systems import METRIC, System
 from model.ball import BALL_LIMITS, Ball
 from model.checks import InputError
 from model.interval import Interval
@@ -33,6 +30,8 @@ BALL_STOPS, SPEED_STOPS = 12, 20
 SLOWEST = 0.9  # of the speed that the readings give: so far down the slider goes
 BUILD_SHARES = (0.6, 0.9, 0.9)
 """Shares of full speed in the three pictures of a build-up: heavy and slow, heavy and faster, own ball like that."""
+GROWING_SHARES = (0.6, 0.8, 0.9)
+"""The same of a thrower who is still growing: the own ball, from slow to fast."""
 
 
 @dataclass(frozen=True)
@@ -169,32 +168,23 @@ def ball_choices(session: Session, case: Case) -> list[dict[str, str]]:
     return [{"value": value, "label": label} for value, label in found.items()]
 
 
-def lesson_of(
-    session: Session, compared: Form, profile_form: ProfileForm, today: date, system: System = METRIC
-) -> tuple[Case, Lesson | None]:
+def lesson_of(session: Session, case: Case) -> Lesson | None:
     """Work out all that the story shows.
 
     Parameters
     ----------
     session : Session
-    compared : app.show.throw_form.Form
-        Who throws, and the reference throw.
-    profile_form : ProfileForm
-        The radar readings.
-    today : date
-    system : System
-        The units of what is said.
+    case : Case
 
     Returns
     -------
-    Case
     Lesson or None
         None while measures or a full speed are missing, or where a throw of the story would be none that is accepted.
     """
-    case = case_of(compared, profile_form, today, system)
+    system = case.system
     throw, profile = case.throw, case.profile
     if throw is None or profile is None:
-        return case, None
+        return None
     second, third = balls_of(session, case)
     heavy = max(second, third, key=lambda ball: ball.mass_kg)
     if heavy.mass_kg < throw.ball.mass_kg:
@@ -205,9 +195,9 @@ def lesson_of(
         first, *others = (system.as_shown(speed, "m/s") for speed in (throw.speed_m_s, *speeds.estimate.tolist()))
         worked = _worked(replace(throw, speed_m_s=first), (second, third, heavy), tuple(others))
     except InputError:
-        return case, None
+        return None
     own, series, at_profile, built = worked
-    return case, Lesson(case, second, third, own, series, at_profile, slowed, built)
+    return Lesson(case, second, third, own, series, at_profile, slowed, built)
 
 
 def _thrown(found: Curves, amount: float = 1.0) -> Thrown:
@@ -245,10 +235,12 @@ def _worked(
     series["speed"] = tuple(at(second, speed, speed) for speed in speeds)
     profile_throws = {"second": at(second, second_m_s, second.mass_kg), "third": at(third, third_m_s, third.mass_kg)}
     own = _thrown(curves(throw))
-    first = (heavy, heavy_m_s)
+    last = (throw.ball, throw.speed_m_s)
+    growing = is_growing(throw.person)
+    first, shares = (last, GROWING_SHARES) if growing else ((heavy, heavy_m_s), BUILD_SHARES)
     built = tuple(
         at(ball, share * speed_m_s, share)
-        for share, (ball, speed_m_s) in zip(BUILD_SHARES, (first, first, (throw.ball, throw.speed_m_s)), strict=True)
+        for share, (ball, speed_m_s) in zip(shares, (first, first, last), strict=True)
     )
     return own, series, profile_throws, built
 

@@ -118,7 +118,17 @@ NOTES = {
         ("1-kinetics-65", *(study.source.id for study in STUDIES)),
     ),
 }
-"""By the keys of `form.STEPS`."""
+"""By the keys of `session.STEPS`."""
+
+GROWING_BUILD = Note(
+    (
+        "An example of the thinking, not a plan. Plans are made with their limits, and with whoever is responsible.",
+        f"Many begin with a heavy ball and throw it slowly: {COMMON}. For throwers who are still growing the own ball "
+        "comes first here, from slow to fast.",
+    ),
+    ("8-pitch-limits-20", "8-pitch-limits-23"),
+)
+"""The note to the build-up of a thrower who is still growing."""
 
 QUESTIONS = (
     Note(
@@ -203,6 +213,11 @@ def source_line(key: str) -> str:
         return f"Worked out from others: {row.quantity}"
     seen = {"found": "", "memory": ", from memory", "derived": ", worked out from others"}[row.status]
     return f"{row.citation}{seen}"
+
+
+def note_of(step: str, growing: bool) -> Note:
+    """The note to a step, for a thrower who is still growing or one who is not."""
+    return GROWING_BUILD if growing and step == "build" else NOTES[step]
 
 
 def note_parts(note: Note) -> list[Component]:

@@ -4,29 +4,47 @@ from dash import dcc, html
 from dash.development.base_component import Component
 
 from app.bind.page import Page
+from app.bind.visit import Visit, nobody
 from app.pages.teach import ids, parts
+from app.pages.teach.answers import lesson_of
 from app.pages.teach.callbacks import register
+from app.pages.teach.lessons import DOERS, lesson_shown, session_in
+from app.pages.teach.view import view_of
+from app.show.checks import check_athlete
+from app.show.from_records import subject_of
+from app.show.whose import measures_missing
+
+UNREAD = "This session could not be read: the usual one is shown. A change writes it anew."
 
 
-def layout() -> Component:
-    """Make the page, its stage still empty: it is filled from what the browser kept.
+def layout(visit: Visit) -> Component:
+    """Make the page; the browser fills its stage from the story.
+
+    Parameters
+    ----------
+    visit : Visit
 
     Returns
     -------
     Component
     """
-    body = html.Div([parts.stage(), parts.below()], id=ids.TEACH_BODY, hidden=True)
+    row = lesson_shown(visit)
+    session, readable = session_in(row)
+    subject = subject_of(visit.data, visit.today)
+    case = subject.case(visit.today, visit.system)
+    lesson = lesson_of(session, case)
+    missing = measures_missing(case, dict(check_athlete(subject.compared.athlete, visit.system).problems))
+    view = view_of(session, case, lesson, missing, subject.invented, visit.today)
+    body = html.Div([parts.stage(view), parts.below()], id=ids.TEACH_BODY, hidden=lesson is None)
+    empty = [nobody(visit)] if visit.data is None else view.empty
     return html.Div(
         [
-            dcc.Store(id=ids.TEACH_SAVED, storage_type="session"),
-            dcc.Store(id=ids.TEACH_READ),
-            dcc.Store(id=ids.TEACH_STORY),
-            dcc.Store(id=ids.TEACH_FOCUS),
+            dcc.Store(id=ids.TEACH_STORY, data=view.story),
             dcc.Download(id=ids.TEACH_FILE),
-            parts.header(),
-            parts.setup(),
-            parts.said(),
-            html.Div(id=ids.TEACH_EMPTY, role="status", hidden=True),
+            parts.header(visit, subject.invented),
+            parts.setup(visit, row, session, case),
+            html.P("" if readable else UNREAD, id=ids.TEACH_SAID, role="status", className="teach-said"),
+            html.Div(empty, id=ids.TEACH_EMPTY, role="status", hidden=lesson is not None),
             body,
             html.Div(id=ids.TEACH_HANDOUT, className="handout paper-only"),
         ],
@@ -34,4 +52,4 @@ def layout() -> Component:
     )
 
 
-PAGE = Page(path="/teach", title="Teach", layout=layout, register=register)
+PAGE = Page(path="/teach", title="Teach", layout=layout, register=register, visited=True, of_athlete=False, doers=DOERS)

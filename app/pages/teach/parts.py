@@ -1,16 +1,26 @@
-"""The parts of the page that stay: the stage, the set-up, notes and questions. Functions that make components only."""
+"""The parts of the page: the stage, the set-up, notes and questions. Functions that make components only."""
 
-import dash_mantine_components as dmc
 from dash import html
 from dash.development.base_component import Component
 
+from app.bind.fields import act_button, bound
+from app.bind.ids import PICK, act_id
+from app.bind.steps import steps
+from app.bind.visit import Visit
 from app.pages.teach import ids
-from app.pages.teach.form import Session
+from app.pages.teach.answers import ball_choices, balls_of, text_of
+from app.pages.teach.lessons import BALLS, name_of, step_row
 from app.pages.teach.notes import question_parts
+from app.pages.teach.session import Session
+from app.pages.teach.view import View
 from app.pages.teach.words import TITLES
+from app.records.acts import TEAM
+from app.records.tables import Lesson
+from app.show.cautions import CAUTIONS
 from app.show.controls import choice
 from app.show.invented import INVENTED
 from app.show.page_parts import file_field
+from app.show.subject import Case
 
 LARGEST_FILE_BYTES = 500_000
 
@@ -20,7 +30,7 @@ def _button(words: str, part: str, key: str = "", **props: str) -> Component:
     return html.Button(words, id=part, type="button", n_clicks=0, **keyed, **props)
 
 
-def header() -> Component:
+def header(visit: Visit, invented: bool) -> Component:
     """Make the heading of the page, which says so while an invented athlete is shown."""
     tools = html.Div(
         [
@@ -30,12 +40,14 @@ def header() -> Component:
         ],
         className="whole teach-tools",
     )
-    invented = html.P(INVENTED, id=ids.TEACH_INVENTED, className="quiet", hidden=True)
-    return html.Div([html.H1("Ten minutes in front of a room"), invented, tools], className="page-head")
+    shown = invented and not visit.store.invented  # of the demo the shell says so
+    said = [html.P(INVENTED, className="quiet")] if shown else []
+    head = [html.H1("Ten minutes in front of a room"), *said, tools, steps(visit, TEAM)]
+    return html.Div(head, className="page-head")
 
 
-def stage() -> Component:
-    """Make the stage; the browser fills it."""
+def stage(view: View) -> Component:
+    """Make the stage; the browser fills it but for who throws, and the cautions."""
     nav = html.Div(
         [
             _button("Back", ids.TEACH_BACK, "ArrowLeft", **{"aria-label": "Step back"}),
@@ -50,19 +62,19 @@ def stage() -> Component:
     return html.Section(
         [
             html.Div(
-                [html.H2(id=ids.TEACH_TITLE), html.Span(id=ids.TEACH_SHOWN_WHO, className="stage-who")],
+                [html.H2(id=ids.TEACH_TITLE), html.Span(view.who, className="stage-who")],
                 className="stage-head",
             ),
             html.Div(
                 [
                     html.Div(id=ids.TEACH_WORDS, className="stage-words", role="status", **{"aria-live": "polite"}),
-                    html.Div(id=ids.TEACH_GROWING, className="stage-growing"),
+                    html.Div(view.growing, id=ids.TEACH_GROWING, className="stage-growing"),
                 ],
                 className="stage-told",
             ),
             html.Div(id=ids.TEACH_PICTURE, className="stage-picture"),
             html.Div(id=ids.TEACH_CONTROLS, className="stage-controls"),
-            html.Div(id=ids.TEACH_CAUTION, className="stage-caution"),
+            html.Div([html.Span(f"{line} ") for line in CAUTIONS], className="stage-caution"),
             nav,
         ],
         id=ids.TEACH_STAGE,
@@ -72,48 +84,74 @@ def stage() -> Component:
     )
 
 
-def setup() -> Component:
-    """Make the set-up: athlete, balls, what is shown, the steps, and the file."""
+def setup(visit: Visit, row: Lesson | None, session: Session, case: Case) -> Component:
+    """Make the set-up: the session, its balls, what is shown, the steps, and the file.
+
+    Parameters
+    ----------
+    visit : Visit
+    row : Lesson or None
+        As it is kept; None where none is kept yet.
+    session : Session
+        What it says.
+    case : Case
+        Who throws.
+
+    Returns
+    -------
+    Component
+    """
+    uid = row.uid if row is not None else ""
+    offered, shown = ball_choices(session, case), balls_of(session, case)
     balls = [
-        choice(label, [], "", id={"type": ids.TEACH_BALL, "which": which}, searchable=False)
-        for which, label in (("second", "Ball beside the own one"), ("third", "Third ball"))
+        choice(label, offered, text_of(ball), id=_pick(f"teach/{which}", uid), searchable=False)
+        for which, label, ball in zip(BALLS, ("Ball beside the own one", "Third ball"), shown, strict=True)
     ]
-    named = dmc.Switch(id=ids.TEACH_NAMED, label="Show code, age and body mass to the room", checked=False)
-    opened = file_field("Open a session:", ids.TEACH_OPEN, ".json", LARGEST_FILE_BYTES)
+    seen = [{"value": "no", "label": "nothing"}, {"value": "yes", "label": "code, age and body mass"}]
+    named = choice(
+        "What the room sees of the athlete", seen, session.named or "no", id=_pick("teach/named", uid), searchable=False
+    )
+    chosen = [
+        *_sessions(visit, row),
+        *balls,
+        html.P("The balls are the team’s and the athlete’s own.", className="quiet"),
+        named,
+        html.P(_button("Save this session as a file", ids.TEACH_SAVE)),
+        file_field("Open a session:", ids.TEACH_OPEN, ".json", LARGEST_FILE_BYTES),
+        html.P("The file holds name, steps and balls, and nothing of the athlete.", className="quiet"),
+    ]
+    listed = html.Ol(step_rows(visit, uid, session), id=ids.TEACH_STEPS, className="teach-steps")
     return html.Details(
         [
-            html.Summary("Set up: athlete, balls, steps"),
-            html.Div(
-                [
-                    html.Div(
-                        [
-                            choice("Whose arm", [], "", id=ids.TEACH_WHO, searchable=False),
-                            *balls,
-                            html.P("Balls and readings are entered on the Athlete page.", className="quiet"),
-                            named,
-                            html.P(_button("Save this session as a file", ids.TEACH_SAVE)),
-                            opened,
-                            html.P(
-                                "The file holds steps and balls, and the athlete’s code, measures and radar readings: "
-                                "keep it as you keep those.",
-                                className="quiet",
-                            ),
-                        ],
-                        className="teach-chosen",
-                    ),
-                    html.Ol(id=ids.TEACH_STEPS, className="teach-steps"),
-                ],
-                className="teach-setup",
-            ),
+            html.Summary("Set up: session, balls, steps"),
+            html.Div([html.Div(chosen, className="teach-chosen"), listed], className="teach-setup"),
         ],
         id=ids.TEACH_SETUP,
         className="fold",
     )
 
 
-def said() -> Component:
-    """Make the place where it is said what was done, or why not."""
-    return html.P(id=ids.TEACH_SAID, role="status", className="teach-said")
+def _pick(do: str, row: str) -> dict[str, str]:
+    return act_id(TEAM, do, row, kind=PICK)
+
+
+def _sessions(visit: Visit, row: Lesson | None) -> list[Component]:
+    """Make what chooses, names, adds and removes sessions."""
+    new = act_button(visit, "New session", "teach/new", of=TEAM)
+    if row is None:
+        said = "Nothing is set up yet: this is the usual story. From the first change on it is kept as a session."
+        return [html.P(said, className="quiet"), html.P(new)]
+    listed = [{"value": one.uid, "label": name_of(one)} for one in visit.team.lessons]
+    made = [
+        new,
+        act_button(visit, "Copy it", "teach/copy", row.uid, of=TEAM),
+        act_button(visit, "Remove it", "teach/remove", row.uid, of=TEAM),
+    ]
+    return [
+        choice("Session", listed, row.uid, id=_pick("teach/choose", row.uid), searchable=False),
+        bound(visit, "lesson.name", row, of=TEAM),
+        html.Div(made, className="teach-tools"),
+    ]
 
 
 def below() -> Component:
@@ -131,44 +169,22 @@ def below() -> Component:
     )
 
 
-def step_rows(session: Session) -> list[Component]:
-    """Make the list of steps, with what moves and drops each.
-
-    Parameters
-    ----------
-    session : Session
-
-    Returns
-    -------
-    list of Component
-    """
+def step_rows(visit: Visit, uid: str, session: Session) -> list[Component]:
+    """Make the list of steps of a session, with what moves and drops each."""
     order = session.order
     last_shown = len(session.shown) == 1
     rows = []
     for place, (key, shown) in enumerate(order):
-        title = TITLES[key]
-        moves = [
-            _move("Up", key, "up", f"Move up: {title}", place == 0),
-            _move("Down", key, "down", f"Move down: {title}", place == len(order) - 1),
-            _move(
-                "Drop" if shown else "Take in",
-                key,
-                "switch",
-                f"{'Drop' if shown else 'Take in'}: {title}",
-                shown and last_shown,
-            ),
-        ]
-        words = html.Span(title, className="step-name" if shown else "step-name dropped")
-        rows.append(html.Li([words, html.Span(moves, className="step-moves")]))
+        moves = (
+            ("Up", "up", "Move up", place == 0),
+            ("Down", "down", "Move down", place == len(order) - 1),
+            ("Drop", "switch", "Drop", last_shown) if shown else ("Take in", "switch", "Take in", False),
+        )
+        row = step_row(uid, key)
+        buttons = []
+        for words, move, said, off in moves:
+            heard = {"aria-label": f"{said}: {TITLES[key]}"}
+            buttons.append(act_button(visit, words, f"teach/{move}", row, of=TEAM, disabled=off, **heard))
+        name = html.Span(TITLES[key], className="step-name" if shown else "step-name dropped")
+        rows.append(html.Li([name, html.Span(buttons, className="step-moves")]))
     return rows
-
-
-def move_id(step: str, move: str) -> dict[str, str]:
-    """The id of a button of the list of steps."""
-    return {"type": ids.TEACH_MOVE, "step": step, "move": move}
-
-
-def _move(words: str, step: str, move: str, said: str, disabled: bool) -> Component:
-    return html.Button(
-        words, id=move_id(step, move), type="button", n_clicks=0, disabled=disabled, **{"aria-label": said}
-    )

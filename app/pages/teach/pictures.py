@@ -6,7 +6,7 @@ from typing import Any
 import numpy as np
 
 from app.pages.teach.answers import READING, SHARES, Lesson, Thrown
-from app.pages.teach.form import Session
+from app.pages.teach.session import Session
 from app.pages.teach.studies import STUDIES, study_words
 from app.pages.teach.words import SHARED_NAMES, Told, panel_words, share_words, stop_words
 from app.show.ball_words import throw_words
@@ -146,7 +146,7 @@ def picture_of(step: str, lesson: Lesson, told: Told) -> Picture:
     Parameters
     ----------
     step : str
-        A key of `form.STEPS`.
+        A key of `session.STEPS`.
     lesson : Lesson
     told : Told
         The step's words, where they stand in the picture.

@@ -6,6 +6,7 @@ from typing import Any
 
 from app.pages.teach.answers import FOUR, READING, Lesson, Thrown
 from app.show.ball_words import ball_words, throw_words, value_words
+from app.show.cautions import is_growing
 from app.show.glossary import explained
 from app.show.markup import to_html
 from app.show.numbers import difference
@@ -73,7 +74,7 @@ def told(lesson: Lesson) -> dict[str, Told]:
     Returns
     -------
     dict of str to Told
-        By the keys of `form.STEPS`.
+        By the keys of `session.STEPS`.
     """
     sliders = {
         "hand": "Mass of the hand",
@@ -150,6 +151,11 @@ def sentences(step: str, lesson: Lesson) -> tuple[str, ...]:
                 else "The bar shows where the readings put this one."
             )
             return ("How much an athlete slows down with a heavier ball says which numbers grow.", known)
+        case "build" if is_growing(own.person):
+            return (
+                "After time off, many start with a heavy ball, and throw it slowly.",
+                "For an arm that still grows, the own ball comes first here, and slowly.",
+            )
         case "build":
             return (
                 "After time off, a heavy ball can be thrown first, and slowly.",

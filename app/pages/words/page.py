@@ -4,11 +4,16 @@ from dash import Dash, html
 from dash.development.base_component import Component
 
 from app.bind.page import Page
+from app.bind.visit import Visit
 from app.show.glossary import PATH, glossary
 
 
-def layout() -> Component:
-    """Make the page.
+def layout(_: Visit) -> Component:
+    """Make the page; it is the same for everybody.
+
+    Parameters
+    ----------
+    _ : Visit
 
     Returns
     -------
@@ -27,4 +32,4 @@ def register(app: Dash) -> None:
     """
 
 
-PAGE = Page(path=PATH, title="Words", layout=layout, register=register)
+PAGE = Page(path=PATH, title="Words", layout=layout, register=register, visited=True, of_athlete=False)

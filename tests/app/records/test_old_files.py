@@ -10,6 +10,7 @@ from pathlib import Path
 
 import pytest
 
+from app.records.acts import TEAM, Edit, Remove
 from app.records.document import ExchangeError
 from app.records.incoming import take_in
 from app.records.looking import look_through
@@ -85,6 +86,18 @@ def test_a_teaching_session_comes_in_with_the_athlete_it_brought(records):
     person, missing = person_on(data, TODAY)
     assert (person.sex, person.stature_m, missing) == ("female", 68 * 0.0254, ())
     assert data.measures[0].typed["stature_m"] == "5 ft 8 in"
+
+
+def test_the_team_changes_and_removes_a_session_that_leads_to_an_athlete_and_the_athlete_does_not(records):
+    taken(records, session_document(old("session.json"), TODAY))
+    (lesson,) = team_data(records).lessons
+    whose = athlete_data(records, "W05").athlete.uid
+    assert records.act(TEAM, Edit("lesson.name", "Tuesday", lesson.uid), HAND).done
+    assert not records.act(whose, Remove("lesson", lesson.uid), HAND).done
+    assert records.act(TEAM, Remove("lesson", lesson.uid), HAND).done
+    assert team_data(records).lessons == ()
+    records.step(TEAM, HAND)
+    assert [one.name for one in team_data(records).lessons] == ["Tuesday"]
 
 
 def test_readings_choices_and_throws_come_with_it_as_they_were_typed(records):

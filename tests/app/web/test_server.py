@@ -15,7 +15,6 @@ from app import places
 from app.bind import ids as bound
 from app.bind.page import Page
 from app.pages import PAGES
-from app.pages.teach import ids as teach_ids
 from app.show import ids as shared_ids
 from app.web import ids
 from app.web.server import LARGEST_REQUEST_BYTES, Config, create_app, tell_trouble
@@ -254,7 +253,7 @@ def test_a_body_that_no_page_sends_is_refused_in_a_line_of_the_log(client, caplo
 
 def test_a_body_nested_without_end_or_asking_for_fewer_parts_than_a_callback_has_is_refused_alike(client, caplog):
     deep = client.post("/_dash-update-component", data="[" * 100_000, content_type="application/json")
-    whole = next(d for d in client.get("/_dash-dependencies").json if teach_ids.TEACH_SAVED in d["output"])
+    whole = next(d for d in client.get("/_dash-dependencies").json if f"{bound.UNDO}.disabled" in d["output"])
     short = client.post("/_dash-update-component", json={"output": whole["output"]})
     assert (deep.status_code, short.status_code) == (400, 400)
     assert "Traceback" not in caplog.text

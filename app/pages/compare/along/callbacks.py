@@ -1,20 +1,20 @@
 """The callbacks of what is taken along: the server makes files and links, the browser saves and copies them."""
 
-from datetime import date
 from typing import Any
 
-from dash import ClientsideFunction, Dash, Input, Output, State, ctx, no_update
+from dash import ClientsideFunction, Dash, Input, Output, State, no_update, set_props
 from dash.exceptions import PreventUpdate
 
-from app.demo import load_demo
+from app.bind import ids as bound
+from app.bind.visit import hand_of, visit_again
 from app.pages.compare import ids
 from app.pages.compare.along.image import PNG_SCALE, image_of
 from app.pages.compare.along.link import LinkError, sendable, text_of
+from app.pages.compare.along.opening import offer_of, open_for
 from app.pages.compare.along.tables import curves_table, file_name, readings_table
-from app.pages.compare.answers import Comparison, compare
-from app.pages.compare.on_page import FIELDS, as_drawn
-from app.show.invented import invented_throwers
-from app.show.throw_form import Form
+from app.pages.compare.callbacks import current_again
+from app.pages.compare.current import Current
+from app.records.faults import RecordsError
 
 BUTTONS = (ids.COMPARE_PNG, ids.COMPARE_SVG, ids.COMPARE_CURVES, ids.COMPARE_READINGS, ids.COMPARE_COPY)
 
@@ -28,6 +28,13 @@ def register(app: Dash) -> None:
     ----------
     app : Dash
     """
+    here, seen = State(bound.HERE, "data"), State(bound.SEEN, "data")
+    app.clientside_callback(
+        ClientsideFunction("along", "ask"),
+        Output(ids.COMPARE_ASKED, "data"),
+        *(Input(button, "n_clicks") for button in BUTTONS),
+        prevent_initial_call=True,
+    )
     app.callback(
         output={
             "table": Output(ids.COMPARE_TABLE_FILE, "data"),
@@ -36,46 +43,85 @@ def register(app: Dash) -> None:
             "said": Output(ids.COMPARE_ALONG_SAID, "children"),
         },
         inputs={
-            "pressed": [Input(button, "n_clicks") for button in BUTTONS],
+            "asked": Input(ids.COMPARE_ASKED, "data"),
             "every": State(ids.COMPARE_ALL_CURVES, "checked"),
             "with_measures": State(ids.COMPARE_WITH_MEASURES, "checked"),
-            "fields": FIELDS,
-            "saved": State(ids.COMPARE_SAVED, "data"),
-            "profiles": State(ids.COMPARE_PROFILES, "data"),
+            "here": here,
         },
         prevent_initial_call=True,
     )(take)
+    app.callback(
+        output={
+            "hidden": Output(ids.COMPARE_OFFER, "hidden"),
+            "said": Output(ids.COMPARE_OFFER_SAID, "children"),
+            "button": Output(ids.COMPARE_TAKE, "children"),
+            "button_hidden": Output(ids.COMPARE_TAKE, "hidden"),
+        },
+        inputs={"text": Input(ids.COMPARE_LINK_OPENED, "data"), "here": here},
+        prevent_initial_call=True,
+    )(offered)
+    app.callback(
+        Output(ids.COMPARE_OFFER_SAID, "children", allow_duplicate=True),
+        Input(ids.COMPARE_TAKE, "n_clicks"),
+        State(ids.COMPARE_LINK_OPENED, "data"),
+        here,
+        seen,
+        prevent_initial_call=True,
+    )(taken)
+    app.clientside_callback(
+        ClientsideFunction("along", "leave"),
+        Output(ids.COMPARE_OFFER, "hidden", allow_duplicate=True),
+        Input(ids.COMPARE_LEAVE, "n_clicks"),
+        prevent_initial_call=True,
+    )
     for function, part, prop in (
         ("print", ids.COMPARE_PRINT, "n_clicks"),
         ("save", ids.COMPARE_IMAGE_FILE, "data"),
         ("copy", ids.COMPARE_LINK_MADE, "data"),
-        ("arrive", ids.COMPARE_SAVED, "data"),
     ):
         app.clientside_callback(ClientsideFunction("along", function), Input(part, prop), prevent_initial_call=True)
+    link = ids.COMPARE_LINK_OPENED
+    app.clientside_callback(ClientsideFunction("along", "arrive"), Output(link, "data"), Input(link, "id"))
 
 
-def take(
-    pressed: list[int | None], every: Any, with_measures: Any, fields: dict[str, Any], saved: Any, profiles: Any
-) -> dict[str, Any]:
-    """Make what a button asks for, of what is on the page."""
-    if not any(pressed):
-        raise PreventUpdate  # buttons that were just made
-    form, known, system = as_drawn(fields, saved, profiles)
-    comparison = compare(form, date.today(), known, system)
+def offered(text: Any, here: Any) -> dict[str, Any]:
+    """Say what a link holds that was opened."""
+    if text is None:
+        raise PreventUpdate
+    made = offer_of(text, visit_again(here).code)
+    return {"hidden": False, "said": made.said, "button": made.button, "button_hidden": not made.button}
+
+
+def taken(pressed: Any, text: Any, here: Any, seen: Any) -> str:
+    """Take in what the link holds, and go there."""
+    if not pressed:
+        raise PreventUpdate
+    visit = visit_again(here)
+    try:
+        go = open_for(visit.store, text, visit.owner, visit.code, hand_of(here, seen, None, visit.owner), visit.today)
+    except (LinkError, RecordsError) as error:
+        return f"The link could not be opened: {error}"
+    set_props(bound.REFRESH, {"data": {"go": go}})
+    return "Opening it."
+
+
+def take(asked: Any, every: Any, with_measures: Any, here: Any) -> dict[str, Any]:
+    """Make what a button asks for, of what is kept."""
+    button = asked.get("button") if isinstance(asked, dict) else None
+    if button not in BUTTONS:
+        raise PreventUpdate
     nothing = dict.fromkeys(("table", "image", "link"), no_update)
-    return nothing | made(ctx.triggered_id, form, comparison, every is True, with_measures is True)
+    return nothing | made(button, current_again(here), every is True, with_measures is True)
 
 
-def made(button: object, form: Form, comparison: Comparison, every: bool, with_measures: bool) -> dict[str, Any]:
+def made(button: object, current: Current, every: bool, with_measures: bool) -> dict[str, Any]:
     """Make a file or a link.
 
     Parameters
     ----------
     button : object
         Which one was pressed.
-    form : Form
-    comparison : Comparison
-        What was worked out from it.
+    current : Current
     every : bool
         Whether a table of curves is of all quantities.
     with_measures : bool
@@ -86,14 +132,14 @@ def made(button: object, form: Form, comparison: Comparison, every: bool, with_m
     dict
         ``said``, what is told; and ``table``, ``image`` or ``link``, what was made.
     """
+    comparison, today, invented = current.compared(), current.visit.today, current.invented
     if button == ids.COMPARE_COPY:
         try:
-            return {"link": {"text": text_of(sendable(form, comparison), with_measures)}, "said": ""}
+            return {"link": {"text": text_of(sendable(current.form, comparison), with_measures)}, "said": ""}
         except LinkError as error:
             return {"said": f"No link: {error}."}
     if not comparison.drawn:
         return {"said": NO_CURVE}
-    today, invented = date.today(), invented_throwers(form, load_demo())
     if button in (ids.COMPARE_PNG, ids.COMPARE_SVG):
         kind = "png" if button == ids.COMPARE_PNG else "svg"
         name = file_name(comparison, today, kind)

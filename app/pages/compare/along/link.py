@@ -24,16 +24,13 @@ from app.show.throw_form import (
     BEFORE_MARK_NAMES,
     CHOSEN_NAMES,
     KINDS,
+    LONGEST_KEPT,
     MOST_THROWS,
     OTHER,
     SCALES,
     Form,
-    FormError,
     ThrowForm,
-    from_json,
-    to_json,
 )
-from app.show.throw_form_change import Change
 from app.units.conversion import plain
 
 VERSION = "1"
@@ -107,20 +104,18 @@ def text_of(form: Form, with_measures: bool) -> str:
     return text
 
 
-def form_of(text: object, here: Form) -> Form:
+def form_of(text: object) -> Form:
     """Read the text of a link.
 
     Parameters
     ----------
     text : object
         Whatever stood behind the # of the address.
-    here : Form
-        What is on the page: its athlete stays where the link brings none, and no throw of the link takes the key of
-        one of its throws, so that none is taken for the other.
 
     Returns
     -------
     Form
+        Without measures where the link brings none.
 
     Raises
     ------
@@ -133,47 +128,14 @@ def form_of(text: object, here: Form) -> Form:
     chosen = dict(zip(CHOSEN_NAMES, choices, strict=False))
     if any(chosen[name] not in list(words) for name, words in KNOWN.items() if name in chosen):
         raise LinkError("it asks for what this version does not know")
-    first = 1 + max((int(throw.key[1:]) for throw in here.throws), default=0)
-    lines = [_throw(f"t{i}", given) for i, given in enumerate(_list(throws, up_to=MOST_THROWS), start=first)]
+    lines = [_throw(f"t{i}", given) for i, given in enumerate(_list(throws, up_to=MOST_THROWS), start=1)]
     keys = ["", *(line.key for line in lines)]
-    athlete, other = dict(here.athlete), dict(here.other)
-    if measures:
-        athlete, other = _people(measures[0])
     chosen |= {name: _named(chosen.get(name, 0), keys) for name in PLACES}
-    form = Form(athlete, tuple(lines), other=other, **chosen)
-    try:
-        return from_json(to_json(form))
-    except FormError:
-        raise LinkError("it holds what no form holds") from None
-
-
-def opened(here: Form, text: object) -> Change:
-    """Open a link.
-
-    Parameters
-    ----------
-    here : Form
-        What is on the page; it can be put back.
-    text : object
-        Whatever stood behind the # of the address.
-
-    Returns
-    -------
-    Change
-        With a link that cannot be read, the form as it is, and the reason.
-    """
-    try:
-        made = form_of(text, here)
-    except LinkError as error:
-        return Change(here, f"The link could not be opened: {error}. Nothing was changed.")
-    brought = (made.athlete, made.other) != (here.athlete, here.other)
-    code = here.athlete["code"].strip()
-    whose = f"the measures that were here{f', of {code}' if code else ''}"
-    if not any(text.strip() for text in made.athlete.values()):
-        said = "Opened from a link, which brings no body measures: enter them."
-    else:
-        said = f"Opened from a link, with {'the measures it brings' if brought else whose}."
-    return Change(made, said, undo=not here.untouched)
+    people = _people(measures[0]) if measures else ()
+    for said in (*chosen.values(), *(one for person in people for one in person.values())):
+        _text(said)
+    form = Form(throws=tuple(lines), **chosen)
+    return replace(form, athlete=people[0], other=people[1]) if people else form
 
 
 def _unpacked(text: object) -> list[Any]:
@@ -198,7 +160,7 @@ def _unpacked(text: object) -> list[Any]:
 
 
 def _list(given: object, length: int = -1, up_to: int = 0) -> list[Any]:
-    """A list of so many; what stands in it is checked with the form."""
+    """A list of so many; what stands in it is checked apart."""
     if not isinstance(given, list) or (len(given) != length and not (up_to and len(given) <= up_to)):
         raise LinkError("it holds what no form holds")
     return given
@@ -206,13 +168,21 @@ def _list(given: object, length: int = -1, up_to: int = 0) -> list[Any]:
 
 def _throw(key: str, given: object) -> ThrowForm:
     mass_g, diameter_mm, hold, typed, *by = _list(given, 5 if isinstance(given, list) and len(given) == 5 else 4)
+    for said in (mass_g, diameter_mm, typed):
+        _text(said)
     if hold not in list(HOLD_FIELDS) or by not in ([], [OTHER]):
         raise LinkError("it asks for what this version does not know")
     return replace(ThrowForm(key, mass_g, diameter_mm).holding(hold, typed), by=OTHER if by else "")
 
 
+def _text(given: object) -> None:
+    """Refuse what is no text, or a longer one than any field takes."""
+    if not isinstance(given, str) or len(given) > LONGEST_KEPT:
+        raise LinkError("it holds what no form holds")
+
+
 def _people(given: object) -> tuple[dict[str, Any], dict[str, Any]]:
-    """The measures of the first thrower and of the second; what stands in them is checked with the form."""
+    """The measures of the first thrower and of the second; what stands in them is checked by `form_of`."""
     count = len(given) if isinstance(given, list) else 0
     names = BEFORE_MARK_NAMES if count in (len(BEFORE_MARK_NAMES), 2 * len(BEFORE_MARK_NAMES)) else ATHLETE_NAMES
     texts = _list(given, 2 * len(names) if count == 2 * len(names) else len(names))

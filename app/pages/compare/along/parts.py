@@ -8,7 +8,7 @@ from app.pages.compare import ids
 
 WITHOUT = (
     "A link holds the throws and what is asked of them. Body measures, code and age go along only if that is ticked; "
-    "without them it opens with the measures of whoever opens it."
+    "without them whoever opens it says whose throws they are."
 )
 PRIVATE = (
     "It holds all of this behind its #, which a browser sends nowhere. Radar readings stay here: a throw held on the "
@@ -33,13 +33,35 @@ def tools() -> list[Component]:
                 html.Div([_picture(), _tables(), _link()], className="along-parts"),
                 html.P(id=ids.COMPARE_ALONG_SAID, role="status", className="along-said"),
             ],
+            id=ids.COMPARE_ALONG,
             className="fold along",
         ),
         dcc.Download(id=ids.COMPARE_TABLE_FILE),
         dcc.Store(id=ids.COMPARE_IMAGE_FILE),
         dcc.Store(id=ids.COMPARE_LINK_MADE),
-        dcc.Store(id=ids.COMPARE_LINK_OPENED),
+        dcc.Store(id=ids.COMPARE_ASKED),
     ]
+
+
+def offer() -> Component:
+    """Make the place where it is said what a link holds, and where it is opened or left."""
+    return html.Section(
+        [
+            dcc.Store(id=ids.COMPARE_LINK_OPENED),
+            html.P(id=ids.COMPARE_OFFER_SAID, role="status"),
+            html.P(
+                [
+                    html.Button("", id=ids.COMPARE_TAKE, type="button", n_clicks=0, hidden=True),
+                    " ",
+                    html.Button("Leave it", id=ids.COMPARE_LEAVE, type="button", n_clicks=0),
+                ]
+            ),
+        ],
+        id=ids.COMPARE_OFFER,
+        className="offer",
+        hidden=True,
+        **{"aria-label": "From a link"},
+    )
 
 
 def _button(words: str, part: str) -> Component:
@@ -62,7 +84,12 @@ def _tables() -> Component:
             html.H3("Numbers"),
             html.P([_button("Curves, CSV", ids.COMPARE_CURVES), " ", _button("Readings, CSV", ids.COMPARE_READINGS)]),
             dmc.Checkbox(
-                id=ids.COMPARE_ALL_CURVES, label="Curves of all torques and forces", checked=False, className="tick"
+                id=ids.COMPARE_ALL_CURVES,
+                label="Curves of all torques and forces",
+                checked=False,
+                className="tick",
+                persistence=True,
+                persistence_type="memory",
             ),
             html.P("The code stands in each line, the body measures do not.", className="quiet"),
         ]

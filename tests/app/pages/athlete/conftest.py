@@ -1,5 +1,8 @@
 """Cases of the invented throwers, and of people of the tests' own: those of what pages share."""
 
+from tests.app.bind.conftest import app as app
+from tests.app.bind.conftest import here as here
+from tests.app.bind.conftest import visit as visit
 from tests.app.show.conftest import DEMO as DEMO
 from tests.app.show.conftest import TODAY as TODAY
 from tests.app.show.conftest import form_with as form_with

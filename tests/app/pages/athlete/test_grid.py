@@ -1,42 +1,86 @@
-"""The grid as the browser gets it: a field for every reading, holding what was typed as it was typed."""
+"""The grid and the dated list show every reading that is kept, and say which do not count."""
 
+import json
 import re
+from datetime import date, timedelta
 
-from app.pages.athlete.grid import details, rows, values
-from app.show.markup import to_html
-from app.show.profile_form import MOST_READINGS, BallRow, Cell, ProfileForm
+from app.bind.visit import visit_of
+from app.pages.athlete import dated, grid
+from app.records.acts import TEAM, Add, Edit, Hand, Put
+from app.show.from_records import readings_since
 
-FORM = ProfileForm((BallRow("b1", "145", "73", (Cell('33"<b>', "2026-01-13", "75"), Cell(), Cell("32,9"))),))
-
-
-def test_every_cell_says_its_place_and_holds_its_text_harmlessly():
-    made = to_html(rows(FORM))
-    assert made.count("/speed") == MOST_READINGS
-    assert 'data-at="b1/0/speed" aria-label="" placeholder=" " value="33&quot;&lt;b&gt;"' in made
-    assert 'data-at="b1/2/speed" aria-label="" placeholder=" " value="32,9"' in made
-    assert "<b>" not in made
+ONE = Hand("one")
 
 
-def test_day_and_effort_belong_to_readings_only():
-    made = to_html(details(FORM))
-    assert re.findall(r'data-at="(b1/\d/(?:date|effort))"', made) == [
-        "b1/0/date",
-        "b1/0/effort",
-        "b1/2/date",
-        "b1/2/effort",
+def again(code: str = "W01"):
+    return visit_of("/athlete", f"?athlete={code}")
+
+
+def row_of(html: str, ball: str) -> str:
+    return next(row for row in html.split('<div class="reading-row"') if f'data-ball="{ball}"' in row)
+
+
+def test_every_ball_has_a_row_light_to_heavy_and_the_own_one_is_marked(visit):
+    html = grid.grid_html(visit, visit.data, None)
+    assert re.findall(r"Readings with ([0-9]+) g", html) == ["95", "125", "145", "160", "210", "275", "360", "470"]
+    assert "own ball" in row_of(html, visit.data.own_ball.uid)
+
+
+def test_a_new_ball_of_the_team_has_fields_and_an_archived_one_only_stands_where_it_was_read(visit):
+    balls = {ball.mass_kg: ball for ball in visit.team.balls}
+    visit.store.act(TEAM, [Add("ball", values={"diameter_m": 0.073}, uid="new")], ONE)
+    then = visit.data.athlete.created
+    visit.store.act(TEAM, [Put("ball", "archived_at", then, balls[mass].uid) for mass in (0.21, 0.275)], ONE)
+    now = again()
+    html = grid.grid_html(now, now.data, None)
+    assert 'data-path="ball.mass_kg"' in row_of(html, "new")
+    assert 'data-of="team"' in row_of(html, "new")
+    assert "archived" in row_of(html, balls[0.275].uid)
+    assert balls[0.21].uid not in html
+
+
+def test_the_grid_shows_the_newest_of_many_readings_and_says_so_and_the_list_has_them_all(visit):
+    ball, day = visit.team.balls[0], date(2026, 3, 1)
+    adds = [
+        Add("reading", values={"ball": ball.uid, "day": day + timedelta(days=i), "speed_m_s": 30.0 + i / 100})
+        for i in range(100)
     ]
-    assert 'data-at="b1/diameter_mm"' in made
-    assert details(ProfileForm()) == []
+    visit.store.act(visit.owner, adds, ONE)
+    now = again()
+    row = row_of(grid.grid_html(now, now.data, None), ball.uid)
+    assert "The newest 40 of 103; all are in the list." in row
+    assert 'value="30.99"' in row
+    assert 'value="30.5"' not in row
+    assert 'aria-label="Reading 103 with' in row
+    months = [one["value"] for one in dated.months(now.data)]
+    assert months[:3] == ["newest", "2026-06", "2026-05"]
+    listed = "".join(dated.list_html(now, now.data, month, None) for month in months[1:])
+    assert listed.count("<tr data-problems") == len(now.data.readings) == 115
 
 
-def test_the_values_are_those_of_the_readings():
-    assert values(FORM) == {
-        "b1/mass_g": "145",
-        "b1/diameter_mm": "73",
-        "b1/0/speed": '33"<b>',
-        "b1/0/date": "2026-01-13",
-        "b1/0/effort": "75",
-        "b1/2/speed": "32,9",
-        "b1/2/date": "",
-        "b1/2/effort": "",
-    }
+def test_a_refused_reading_stands_in_its_cell_with_what_is_accepted(visit):
+    row = visit.data.readings[0]
+    visit.store.act(visit.owner, Edit("reading.speed_m_s", "<b>", row.uid), ONE)
+    now = again()
+    for html in (grid.grid_html(now, now.data, None), dated.list_html(now, now.data, "newest", None)):
+        assert "“&lt;b&gt;” given; accepted: 1 to 60 m/s" in html
+        assert 'value="&lt;b&gt;"' in html
+        assert 'aria-invalid="true"' in html
+
+
+def test_older_readings_are_marked_in_grid_and_list(visit):
+    since = date(2026, 2, 1)
+    html = grid.grid_html(visit, visit.data, since)
+    assert html.count(" data-older") == 6  # of 2026-01-13, all with the own ball
+    assert dated.list_html(visit, visit.data, "newest", since).count("<tr data-problems data-older") == 6
+    assert "do not count" in dated.list_html(visit, visit.data, "newest", since)
+    assert " data-older" not in grid.grid_html(visit, visit.data, readings_since(visit.data, visit.today))
+
+
+def test_a_new_cell_makes_a_reading_of_its_ball_and_is_that_of_no_other_visit(visit):
+    ball = visit.team.balls[1]
+    rows = [row_of(grid.grid_html(one, one.data, None), ball.uid) for one in (visit, again())]
+    lines = [re.findall(r'data-line="([^"]+/0)"', row) for row in rows]
+    assert len({line for found in lines for line in found}) == 2
+    html = row_of(grid.grid_html(visit, visit.data, None), ball.uid)
+    assert json.dumps({"ball": ball.uid}).replace('"', "&quot;") in html

@@ -243,7 +243,7 @@ def test_the_arm_says_lengths_masses_and_mu(make_case, text):
 def test_the_speeds_say_which_own_speed_is_used(make_case, text):
     assert "from the readings with it" in text(speeds.used(make_case("W01")))
     before = text(speeds.used(make_case("W06")))
-    assert "the reference throw of the Compare page (from before an injury, 2025-09-02)" in before
+    assert "the reference throw (from before an injury, 2025-09-02)" in before
     assert "what was typed above" in text(speeds.used(make_case("W06", own_speed_m_s="34")))
     assert "Each ball counts by its best throw" in text(speeds.used(make_case("W01", basis="best")))
 

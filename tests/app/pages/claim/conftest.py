@@ -12,15 +12,17 @@ from app.pages.claim.view import view_of
 from app.show.checks import check_athlete
 from app.show.kept import form_for
 from app.show.profile_form import ProfileForm
+from app.show.subject import case_of
 from app.show.throw_form import demo_form
+from app.units.systems import METRIC
 
 TODAY = date(2026, 3, 1)
-FORM = ClaimForm(first_mass_g="275", second_mass_g="145")
+FORM = ClaimForm(first_mass_g="275", first_diameter_mm="73", second_mass_g="145", second_diameter_mm="73")
 
 
 @pytest.fixture
 def compared():
-    """Make the Compare form of a demo thrower."""
+    """Make the measures and throws of a demo thrower."""
     demo = load_demo()
     return lambda code="W01": demo_form(demo, demo.athlete(code))
 
@@ -35,11 +37,11 @@ def readings():
 def make_claim(compared, readings):
     """Answer a claim about a demo thrower; with `read=False`, about one without any radar reading."""
 
-    def make(code="W01", read=True, compare=None, **changes):
+    def make(code="W01", read=True, compare=None, system=METRIC, **changes):
         profile = readings(code)
         if not read:
             profile = ProfileForm(tuple(replace(row, cells=()) for row in profile.rows))
-        return claim_of(replace(FORM, **changes), compare or compared(code), profile, TODAY)
+        return claim_of(replace(FORM, **changes), case_of(compare or compared(code), profile, TODAY, system))
 
     return make
 
@@ -47,7 +49,7 @@ def make_claim(compared, readings):
 @pytest.fixture
 def view(compared):
     """Put an answer into words."""
-    return lambda answer, form=None, unread=False: view_of(answer, check_athlete((form or compared()).athlete), unread)
+    return lambda answer, form=None: view_of(answer, check_athlete((form or compared()).athlete))
 
 
 def text_of(part) -> str:

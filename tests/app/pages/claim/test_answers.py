@@ -4,12 +4,10 @@ from dataclasses import replace
 
 import pytest
 
-from app.pages.claim.answers import usual_balls
 from app.pages.compare.answers import compare
 from app.pages.compare.sentence import headline
 from app.show.numbers import READOUT_ORDER
 from app.show.throw_form import Form, ThrowForm, empty_form
-from model.ball import Ball
 from model.quantity import READOUTS
 from tests.app.pages.claim.conftest import TODAY
 
@@ -94,7 +92,3 @@ def test_without_a_speed_of_the_athlete_only_typed_speeds_are_answered(make_clai
         assert answer.needs_speed
     typed = make_claim(compare=form, read=False, thrown="typed", first_speed_m_s="28.5", second_speed_m_s="33")
     assert typed.settled is not None
-
-
-def test_the_page_opens_with_the_ball_nearest_to_twice_the_own_one(make_claim):
-    assert usual_balls(make_claim().case) == (Ball(0.275), Ball(0.145))  # 275 g of the rack: nearest to 290 g

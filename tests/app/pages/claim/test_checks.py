@@ -8,7 +8,7 @@ from app.pages.claim.checks import check_claim
 from app.pages.claim.form import ClaimForm
 from model.ball import Ball
 
-FORM = ClaimForm(first_mass_g="275", second_mass_g="142,5", second_diameter_mm="75")
+FORM = ClaimForm(first_mass_g="275", first_diameter_mm="73", second_mass_g="142,5", second_diameter_mm="75")
 
 
 def test_balls_are_read_with_point_or_comma():

@@ -1,42 +1,26 @@
-"""The claim's form: what the browser keeps comes back, what it should not send does not get in, balls change places."""
+"""The claim of an athlete's settings: what was left empty is the usual, balls change places."""
 
 from dataclasses import replace
 
 import pytest
 
-from app.pages.claim.form import NAMES, ClaimForm, from_json, read_form, swapped, to_json, with_ball
-from app.show.throw_form import LONGEST_KEPT, FormError
+from app.pages.claim.form import PATHS, ClaimForm, swapped, usual_texts, with_usual
+from app.records.field_list import SETTINGS
+from app.show.profile_form import BallRow
+from app.show.subject import case_of
+from tests.app.pages.claim.conftest import TODAY
 
-FULL = ClaimForm("W03", "internal_rotation", "less", "typed", "275", "73", "28,5", " 145", "7o", "33", "30")
-
-
-def test_what_is_kept_comes_back_as_it_was_typed():
-    assert from_json(to_json(FULL)) == FULL
-
-
-@pytest.mark.parametrize(
-    "broken",
-    [
-        None,
-        [],
-        "x",
-        {},
-        to_json(FULL) | {"version": 0},
-        to_json(FULL) | {"more": ""},
-        {name: value for name, value in to_json(FULL).items() if name != "who"},
-        to_json(FULL) | {"who": 3},
-        to_json(FULL) | {"first_mass_g": "x" * (LONGEST_KEPT + 1)},
-    ],
-)
-def test_anything_else_is_refused(broken):
-    with pytest.raises(FormError):
-        from_json(broken)
+FULL = ClaimForm("internal_rotation", "less", "typed", "275", "73", "28,5", " 145", "7o", "33", "30")
 
 
-@pytest.mark.parametrize("odd", [None, 3, [], {}, True, float("nan")])
-def test_whatever_the_browser_sends_is_a_form(odd):
-    assert read_form(dict.fromkeys(NAMES, odd)) == ClaimForm(**dict.fromkeys(NAMES, ""))
-    assert len(read_form({"who": "x" * 9000}).who) == LONGEST_KEPT
+@pytest.fixture
+def case(compared, readings):
+    return case_of(compared(), readings(), TODAY)
+
+
+def test_every_part_is_a_setting_of_the_athlete():
+    assert set(PATHS) == set(vars(ClaimForm()))
+    assert set(PATHS.values()) <= set(SETTINGS)
 
 
 def test_swapping_takes_each_speed_along_and_twice_is_not_at_all():
@@ -46,10 +30,14 @@ def test_swapping_takes_each_speed_along_and_twice_is_not_at_all():
     assert swapped(there) == FULL
 
 
-def test_a_ball_of_the_rack_fills_its_own_two_fields():
-    assert with_ball(FULL, "second", "360|73") == replace(FULL, second_mass_g="360", second_diameter_mm="73")
+def test_the_usual_balls_are_the_one_nearest_to_twice_the_own_one_and_the_own_one(case):
+    form = with_usual(ClaimForm(), case)
+    assert (form.first_mass_g, form.second_mass_g) == ("275", "145")  # of the rack 275 g is nearest to 290 g
+    assert (form.first_diameter_mm, form.second_diameter_mm) == ("73", "73")
 
 
-@pytest.mark.parametrize(("which", "picked"), [("third", "360|73"), ("first", None), ("first", "360"), ("first", 3)])
-def test_what_is_no_ball_changes_nothing(which, picked):
-    assert with_ball(FULL, which, picked) is FULL
+def test_what_was_typed_stays_and_a_typed_ball_is_as_large_as_that_of_the_rack(compared, readings, case):
+    assert with_usual(FULL, case) == FULL
+    known = case_of(compared(), replace(readings(), rows=(BallRow("b1", "250", "90"),)), TODAY)
+    assert usual_texts(ClaimForm(first_mass_g="250"), known)["first_diameter_mm"] == "90"
+    assert usual_texts(ClaimForm(first_mass_g="252"), known)["first_diameter_mm"] == "73"

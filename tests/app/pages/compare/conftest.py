@@ -5,12 +5,14 @@ from dataclasses import replace
 
 import pytest
 
+from app.bind.visit import Visit, visit_of
 from app.demo import load_demo
 from app.pages.compare.answers import Answer, Comparison, compare
+from app.pages.compare.current import Current, current_of
 from app.show.checks import CheckedAthlete, CheckedThrow
 from app.show.quantities import reading_named
-from app.show.throw_form import OTHER, ThrowForm
-from app.show.throw_form_change import opening
+from app.show.throw_form import OTHER, ThrowForm, demo_form
+from app.web.server import Config, create_app
 from model.ball import Ball
 from model.person import Person
 from model.readouts import Readouts
@@ -76,8 +78,33 @@ def make_comparison():
 
 @pytest.fixture
 def demo_page():
-    """The form that the demo opens with."""
-    return opening(None, load_demo(), on_demo=True).form
+    """W01's comparison as a form."""
+    return demo_form(load_demo(), load_demo().athletes[0])
+
+
+@pytest.fixture
+def app():
+    """The app on demo records of its own, with a request as a callback finds it."""
+    made = create_app(Config(demo=True))
+    with made.server.test_request_context():
+        yield made
+
+
+@pytest.fixture
+def open_page(app):
+    """Open the page of an athlete; what stands in the records then."""
+
+    def visit(code="W01", **asked) -> Visit:
+        search = "&".join(f"{name}={value}" for name, value in {"athlete": code, **asked}.items())
+        return visit_of("/compare", f"?{search}")
+
+    return visit
+
+
+@pytest.fixture
+def current(open_page) -> Current:
+    """W01's comparison."""
+    return current_of(open_page())
 
 
 @pytest.fixture

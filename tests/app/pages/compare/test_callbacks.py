@@ -3,41 +3,27 @@
 import json
 import re
 import sys
-from dataclasses import replace
 
 import pytest
+from dash.exceptions import PreventUpdate
 
-from app.demo import load_demo
+from app.bind import ids as bound
 from app.pages.compare import ids
-from app.pages.compare.callbacks import draw, rest_on, tell
-from app.pages.compare.on_page import CHOSEN
-from app.show import ids as shared_ids
+from app.pages.compare.callbacks import beside, draw, draw_every
+from app.pages.compare.current import current_of
+from app.pages.compare.page import layout
+from app.pages.compare.view import view_of
+from app.records.acts import Edit, Hand
 from app.show.cautions import GROWING, UNMEASURED
-from app.show.checks import check_athlete
-from app.show.throw_form import THROW_NAMES, to_json
-from app.show.throw_form_change import opening
-from app.web.server import Config, create_app
-from model.throw import path_loads
 from tests.app.pages.compare.conftest import text_of
 
-FORM = opening(None, load_demo(), on_demo=True).form
+HAND = Hand("one")
 
 
-@pytest.fixture(scope="module")
-def app():
-    return create_app(Config(demo=True))
-
-
-def fields(form=FORM, **throw) -> dict:
-    """The fields as Dash hands them to a callback."""
-    lines = [(t.key, name, throw.get(f"{t.key}_{name}", getattr(t, name))) for t in form.throws for name in THROW_NAMES]
-    return {
-        "measures": list(form.athlete.values()),
-        "measure_ids": [{"type": shared_ids.COMPARE_MEASURE, "name": name} for name in form.athlete],
-        "throws": [value for _, _, value in lines],
-        "throw_ids": [{"type": ids.COMPARE_THROW, "throw": key, "name": name} for key, name, _ in lines],
-        "chosen": {name: getattr(form, name) for name in CHOSEN},
-    }
+@pytest.fixture
+def here(current) -> dict:
+    """What the page tells with each question."""
+    return {"athlete": current.visit.owner, "code": "W01", "tab": "one", "path": "/compare", "asked": {}}
 
 
 def curves(made: dict) -> int:
@@ -45,102 +31,112 @@ def curves(made: dict) -> int:
     return len(made["figure"]["data"]) - 1
 
 
-def test_the_form_goes_along_with_its_figure_as_typed():
-    made = draw(fields(t2_speed_m_s=" 28,5 "), "light", False, [[], []], None, None)
-    assert made["figure"]["layout"]["meta"]["form"]["throws"][1]["speed_m_s"] == " 28,5 "
-    assert curves(made) == 4
+def edit(current, *acts) -> None:
+    current.visit.store.act(current.visit.owner, list(acts), HAND)
 
 
-@pytest.mark.parametrize("bad", [None, "", "abc", "1e400", "NaN", 3, [1], {"a": 1}, True, "x" * 5000])
-def test_whatever_stands_in_a_field_the_other_curves_are_drawn(bad):
-    made = draw(fields(t2_speed_m_s=bad), "light", False, [[], []], None, None)
-    assert curves(made) == (4 if bad == 3 else 3)
+def test_the_version_goes_along_with_the_figure_of_what_is_kept(current, here):
+    edit(current, Edit("throw.number", "30", current.throws[1].uid))
+    meta = draw({"a": 7}, "light", False, [[], []], here, None)["figure"]["layout"]["meta"]
+    assert meta["version"] == {"a": 7}
+    (second,) = [one for one in meta["curves"] if one["key"] == current.throws[1].uid]
+    assert (second["number"], second["speed_m_s"]) == (2, 30.0)
 
 
-@pytest.mark.parametrize("written", [None, 7, [], {}, {"units": [], "form": 3}, {"units": "metric", "form": {}}])
-def test_whatever_stands_beside_the_fields_their_texts_count(written):
-    assert curves(draw(fields() | {"written": written}, "light", False, [[], []], None, None)) == 4
-
-
-def basis(first: dict, second: dict | None = None) -> str:
-    """What the page rests on, and the cautions, with these changes to the first thrower's measures."""
-    shown = FORM.athlete | first | {f"other_{name}": text for name, text in (second or {}).items()}
-    part_ids = [{"type": shared_ids.COMPARE_MEASURE, "name": name} for name in shown]
-    return text_of(rest_on(list(shown.values()), part_ids)[0])
-
-
-@pytest.mark.parametrize(
-    ("first", "growing", "unmeasured"),
-    [
-        ({}, False, False),
-        ({"still_growing": "age"}, False, False),
-        ({"still_growing": "yes"}, True, False),
-        ({"age_years": "17"}, True, False),
-        ({"age_years": "17", "still_growing": "age"}, True, False),
-        ({"age_years": ""}, True, True),
-        ({"stature_cm": "x"}, True, True),
-    ],
-)
-def test_the_caution_for_the_growing_stands_there_for_the_young_the_marked_and_the_unmeasured(
-    first, growing, unmeasured
-):
-    said = basis(first)  # W01 is 20 (demo_data/athletes.csv)
-    assert (GROWING[0] in said, GROWING[1] in said, UNMEASURED in said) == (growing, growing, unmeasured)
-
-
-def test_it_stands_there_for_either_of_two_throwers():
-    second = FORM.athlete | {"still_growing": "yes"}
-    assert GROWING[0] in basis({}, second)
-    assert GROWING[0] in basis({}, dict.fromkeys(FORM.athlete, ""))  # joined, and nothing is known of them yet
-    assert GROWING[0] not in basis({}, FORM.athlete)
+def test_a_throw_that_lacks_something_leaves_the_other_curves(current, here):
+    edit(current, Edit("throw.number", "", current.throws[1].uid))
+    assert curves(draw({}, "light", False, [[], []], here, None)) == 3
 
 
 @pytest.mark.parametrize("theme", [None, 7, "neon", {}])
-def test_an_unknown_theme_or_width_draws_all_the_same(theme):
-    assert curves(draw(fields(), theme, theme, [[], []], None, None)) == 4
+def test_an_unknown_theme_or_width_draws_all_the_same(here, theme):
+    assert curves(draw({}, theme, theme, [[], []], here, None)) == 4
 
 
-def test_a_piece_of_line_that_stays_the_same_is_left_alone():
-    parts = [{"type": ids.COMPARE_SAMPLE, "throw": throw.key} for throw in FORM.throws]
-    first = draw(fields(), "light", False, [parts, [None] * 4], None, None)["samples"]
-    again = draw(fields(), "light", False, [parts, first], None, None)["samples"]
+@pytest.mark.parametrize("sent", [None, 3, {}, {"athlete": "nobody"}, {"athlete": 7, "asked": []}])
+def test_whoever_is_not_there_is_not_drawn(app, sent):
+    with pytest.raises(PreventUpdate):
+        draw({}, "light", False, [[], []], sent, None)
+
+
+def test_a_piece_of_line_that_stays_the_same_is_left_alone(current, here):
+    parts = [{"type": ids.COMPARE_SAMPLE, "throw": throw.uid} for throw in current.throws]
+    first = draw({}, "light", False, [parts, [None] * 4], here, None)["samples"]
+    again = draw({}, "light", False, [parts, first], here, None)["samples"]
     assert all("borderTop" in style for style in first)
     assert all(style is again[0] for style in again)  # dash's "no update"
-    assert again[0] not in first
 
 
-def test_a_message_is_set_where_it_is_new_and_taken_back_when_mended():
-    broken = opening(
-        to_json(FORM) | {"throws": [{**to_json(FORM)["throws"][0], "speed_m_s": "x"}]}, load_demo(), True
-    ).form
-    part = {"type": ids.COMPARE_THROW, "throw": "t1", "name": "speed_m_s"}
-    (message,) = tell(to_json(broken), [[], []], [[part], [None]], [[], []], None)["throw_errors"]
-    assert message.startswith("Release speed: “x” given")
-    (mended,) = tell(to_json(FORM), [[], []], [[part], [message]], [[], []], None)["throw_errors"]
-    assert mended is None
+def test_the_identity_is_sent_once(here):
+    first = draw({}, "light", False, [[], []], here, None)["identity"]
+    assert set(first["balls"]) == {"73"}
+    assert draw({}, "light", False, [[], []], here, first)["identity"] is not first
 
 
-def test_a_throw_just_held_otherwise_is_drawn_as_it_was_before_its_number_is_in_the_field():
-    speed, clock = (draw(fields(t2_hold=hold), "light", False, [[], []], None, None) for hold in ("speed", "clock"))
-    heights = [max(made["figure"]["data"][1]["y"]) for made in (speed, clock)]
-    assert heights[1] == pytest.approx(
-        heights[0], rel=5e-4
-    )  # the clock is written to 0.01 %, the peak goes with its square
-    (throw,) = [one for one in clock["figure"]["layout"]["meta"]["form"]["throws"] if one["key"] == "t2"]
-    assert (throw["hold"], throw["speed_m_s"]) == ("clock", "")
-    assert float(throw["clock_percent"]) == pytest.approx(100 * 28.5 / path_speed_m_s(FORM), abs=0.005)
+def test_every_quantity_is_drawn_while_its_fold_is_open_and_something_is_drawn(here):
+    assert len(draw_every(True, {}, "light", False, here)["data"]) > 4
+    for opened, drawn in ((None, {}), (True, None), (False, {})):
+        with pytest.raises(PreventUpdate):
+            draw_every(opened, drawn, "light", False, here)
 
 
-def test_a_longer_thrower_is_drawn_at_the_same_clock_while_the_old_speeds_stand_in_the_fields():
-    taller = replace(FORM, athlete={**FORM.athlete, "stature_cm": "190"})
-    made = draw(fields(taller), "light", False, [[], []], to_json(FORM), None)
-    assert {one["hold"] for one in made["figure"]["layout"]["meta"]["form"]["throws"]} == {"clock"}
-    asked = draw(fields(taller), "light", False, [[], []], None, None)
-    assert {one["hold"] for one in asked["figure"]["layout"]["meta"]["form"]["throws"]} == {"speed"}
+def test_what_follows_from_the_throws_goes_into_the_fields_of_this_comparison(current):
+    made = beside(current, view_of(current.form, current.compared()))
+    by_path = {json.loads(part).get("path", json.loads(part).get("do")): props for part, props in made.items()}
+    assert by_path["comparison.above"] == {"placeholder": "30.8"}
+    assert [one["value"] for one in by_path["comparison.headline"]["data"]] == [t.uid for t in current.throws[1:]]
+    assert by_path["comparison.day"] == {"disabled": False}
+    assert by_path["compare/open"]["data"] == [{"value": current.row.uid, "label": "Last day of the block"}]
 
 
-def path_speed_m_s(form) -> float:
-    return float(path_loads(check_athlete(form.athlete).person, 0.073).path_speed_m_s)
+def basis(open_page, code="W01") -> str:
+    (part,) = [one for one in layout(open_page(code))._traverse() if getattr(one, "className", "") == "basis"]
+    return text_of(part)
+
+
+@pytest.mark.parametrize(
+    ("edits", "growing", "unmeasured"),
+    [
+        ({}, False, False),
+        ({"athlete.still_growing": "no"}, False, False),
+        ({"athlete.still_growing": "yes"}, True, False),
+        ({"measures.age_years": "17"}, True, False),
+        ({"measures.age_years": ""}, True, True),
+    ],
+)
+def test_the_caution_for_the_growing_stands_there_for_the_young_the_marked_and_the_unmeasured(
+    current, open_page, edits, growing, unmeasured
+):
+    row = current.data.measures[-1].uid
+    for path, text in edits.items():
+        edit(current, Edit(path, text, row if path.startswith("measures") else ""))
+    said = basis(open_page)  # W01 is 20 (demo_data/athletes.csv)
+    assert (GROWING[0] in said, GROWING[1] in said, UNMEASURED in said) == (growing, growing, unmeasured)
+
+
+def test_it_stands_there_for_either_of_two_throwers(current, open_page):
+    edit(current, Edit("throw.thrower", current.visit.store.find("W04").uid, current.throws[1].uid))
+    assert GROWING[0] in basis(open_page)  # W04 is 13
+
+
+def test_an_athlete_without_a_comparison_gets_one_and_keeps_it(open_page):
+    open_page().store.new_athlete("X1", HAND)
+    layout(open_page("X1"))
+    uid = current_of(open_page("X1")).row.uid
+    layout(open_page("X1"))
+    assert [one.uid for one in open_page("X1").data.comparisons] == [uid]
+
+
+def test_only_an_invented_athlete_is_called_so(open_page):
+    store = open_page().store
+    store.invented = False  # real athletes beside imported ones
+    assert "Invented demo data" in text_of(layout(open_page()))
+    store.new_athlete("X1", HAND)
+    assert "nvented" not in text_of(layout(open_page("X1")))
+
+
+def test_where_there_is_no_athlete_the_page_says_so(open_page):
+    assert "There is no athlete with the code “Z9”" in text_of(layout(open_page("Z9")))
 
 
 def post(app, **body):
@@ -161,14 +157,14 @@ def request_of(app, output: str) -> dict:
 
 def test_every_id_of_the_callbacks_is_one_of_the_ids_modules(app):
     modules = [module for name, module in sys.modules.items() if re.fullmatch(r"app\..+\.ids", name)]
-    known = {value for module in modules for name, value in vars(module).items() if name.isupper()}
+    known = {value for module in modules for name, value in vars(module).items() if name.isupper() and name != "MOVES"}
     for spec in app.server.test_client().get("/_dash-dependencies").json:
         for part in spec["inputs"] + spec["state"]:
             name = json.loads(part["id"])["type"] if part["id"].startswith("{") else part["id"]
             assert name in known
 
 
-@pytest.mark.parametrize("output", [ids.COMPARE_FIGURE, ids.COMPARE_SENTENCE, ids.COMPARE_ROWS, ids.COMPARE_BASIS])
+@pytest.mark.parametrize("output", [ids.COMPARE_FIGURE, ids.COMPARE_SENTENCE, ids.COMPARE_MULTIPLES, bound.UNDO])
 def test_a_request_of_another_shape_shows_no_stack_trace(app, output):
     body = request_of(app, f"{output}.")
     for broken in (

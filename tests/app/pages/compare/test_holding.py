@@ -1,4 +1,4 @@
-"""What a throw keeps when it is held otherwise, or when the thrower's measures change."""
+"""What a throw keeps when it is held otherwise."""
 
 from dataclasses import replace
 from datetime import date
@@ -7,7 +7,7 @@ import pytest
 
 from app.demo import load_demo, load_readings
 from app.pages.compare.answers import compare
-from app.pages.compare.holding import clocks_kept, settled, speeds_kept
+from app.pages.compare.holding import settled
 from app.show.checks import NO_PROFILE, check_athlete, check_reference, check_throw
 from app.show.form_fields import HOLD_FIELDS
 from app.show.profile_form import rack_form, with_readings
@@ -104,62 +104,32 @@ def test_a_share_that_leads_beyond_what_a_throw_can_be_is_refused_with_the_speed
     assert problem.endswith(f"“{text}” given; accepted: what gives a release speed of 1 to 60 m/s.")
 
 
-def test_another_stature_keeps_the_clocks_so_that_a_longer_arm_releases_faster(demo_page):
-    taller = measured(demo_page, stature_cm="192.15")  # 5 % more
-    made = clocks_kept(taller, demo_page)
-    assert [throw.held for throw in made.throws] == ["clock"] * 4
+def test_at_the_same_clock_a_longer_arm_releases_faster(demo_page):
+    taller = measured(settled(held_as(demo_page, "clock"), {}), stature_cm="192.15")  # 5 % more
     # every length of the arm goes with stature, the trunk's travel too; only the ball (2 mm of 1 m) does not
-    assert speeds(made) == pytest.approx([1.05 * speed for speed in speeds(demo_page)], rel=2e-3)
+    assert speeds(taller) == pytest.approx([1.05 * speed for speed in speeds(demo_page)], rel=2e-3)
+
+
+def peak(form):
+    return compare(form, TODAY).answers[0].readouts.peak
 
 
 def test_the_page_teaches_that_a_longer_arm_at_the_same_clock_needs_more_and_at_the_same_speed_does_not(demo_page):
-    def peak(form):
-        return compare(form, TODAY).answers[0].readouts.peak
-
-    taller = measured(demo_page, stature_cm="192.15")
-    assert peak(taller) / peak(demo_page) == pytest.approx(1.0, abs=0.01)  # torque goes as m L^2 (v / L)^2
-    assert peak(clocks_kept(taller, demo_page)) / peak(demo_page) == pytest.approx(1.05**2, rel=0.01)
+    taller = {"stature_cm": "192.15"}
+    assert peak(measured(demo_page, **taller)) / peak(demo_page) == pytest.approx(1.0, abs=0.01)  # m L^2 (v / L)^2
+    at_clock = measured(settled(held_as(demo_page, "clock"), {}), **taller)
+    assert peak(at_clock) / peak(demo_page) == pytest.approx(1.05**2, rel=0.01)
 
 
 def test_one_longer_segment_needs_more_at_either(demo_page):
-    person = check_athlete(demo_page.athlete).person
-    forearm_cm = 100.0 * arm_of(person).forearm.length_m
-    longer = measured(demo_page, forearm_length_cm=f"{1.05 * forearm_cm:.3f}")
-    own = measured(demo_page, forearm_length_cm=f"{forearm_cm:.3f}")
+    forearm_cm = 100.0 * arm_of(check_athlete(demo_page.athlete).person).forearm.length_m
+    own, longer = f"{forearm_cm:.3f}", f"{1.05 * forearm_cm:.3f}"
 
     def rise(form):
-        return compare(form, TODAY).answers[0].readouts.peak / compare(own, TODAY).answers[0].readouts.peak - 1.0
+        return peak(measured(form, forearm_length_cm=longer)) / peak(measured(form, forearm_length_cm=own)) - 1.0
 
-    assert rise(longer) == pytest.approx(0.07, abs=0.01)
-    assert rise(clocks_kept(longer, own)) == pytest.approx(0.13, abs=0.01)
-
-
-def test_a_measure_that_does_not_change_the_speed_changes_no_hold(demo_page):
-    heavier = measured(demo_page, body_mass_kg="95")
-    assert clocks_kept(heavier, demo_page) is heavier
-
-
-@pytest.mark.parametrize(
-    "change",
-    [
-        {"stature_cm": "abc"},  # not yet a thrower
-        {"code": "W09", "stature_cm": "190"},  # another one
-    ],
-)
-def test_who_is_not_the_same_thrower_remeasured_keeps_the_speeds(demo_page, change):
-    form = measured(demo_page, **change)
-    assert clocks_kept(form, demo_page) is form
-
-
-def test_a_form_that_changed_elsewhere_too_keeps_its_speeds(demo_page):
-    form = measured(replace(demo_page, throws=demo_page.throws[:2]), stature_cm="190")
-    assert clocks_kept(form, demo_page) is form
-
-
-def test_the_release_speeds_come_back_as_they_were_typed(demo_page):
-    taller = measured(demo_page, stature_cm="190")
-    back = speeds_kept(clocks_kept(taller, demo_page), demo_page)
-    assert back == taller
+    assert rise(demo_page) == pytest.approx(0.07, abs=0.01)
+    assert rise(settled(held_as(demo_page, "clock"), {})) == pytest.approx(0.13, abs=0.01)
 
 
 @pytest.mark.parametrize(("hold", "word"), [("clock", "clock-held"), ("profile", "profile")])

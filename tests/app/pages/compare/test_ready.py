@@ -98,7 +98,7 @@ def test_a_second_thrower_without_readings_throws_at_the_references_speed_alone(
 def test_without_a_second_thrower_it_is_said_where_to_enter_one(demo_page):
     made = ready(demo_page, "throwers", RACK, on_profile={""})
     assert made.form is demo_page
-    assert made.said.startswith("Add a second thrower first")
+    assert made.said == "Say first of one throw that another athlete throws it."
 
 
 def test_where_the_second_throws_the_reference_other_balls_are_the_seconds_too(demo_page):

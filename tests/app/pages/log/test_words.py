@@ -223,9 +223,8 @@ def test_an_act_of_many_changes_is_shortened_in_the_history(log):
     assert "and 3 more" in text_of(lines_of(log.visit))
 
 
-def test_the_demo_says_that_it_is_invented_and_the_cautions_stand(log):
+def test_the_cautions_stand(log):
     said = text_of(layout(log.visit))
-    assert "nobody here exists" in said
     assert "it does not predict injury" in said
     log.visit.store.new_athlete("X1", Hand("one"))
     assert "counts as still growing" in text_of(layout(visit_of("/log", "?athlete=X1")))

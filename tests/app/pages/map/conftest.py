@@ -8,16 +8,19 @@ import pytest
 from app.demo import load_demo
 from app.pages.map.answers import map_of
 from app.pages.map.form import MapForm
+from app.show.checks import check_throw
 from app.show.kept import form_for
 from app.show.profile_form import ProfileForm
+from app.show.subject import case_of
 from app.show.throw_form import demo_form
+from app.units.systems import METRIC
 
 TODAY = date(2026, 3, 1)
 
 
 @pytest.fixture
 def compared():
-    """Make the Compare form of a demo thrower."""
+    """Make the measures and throws of a demo thrower."""
     demo = load_demo()
     return lambda code="W01": demo_form(demo, demo.athlete(code))
 
@@ -32,11 +35,15 @@ def readings():
 def make_map(compared, readings):
     """Work out the map of a demo thrower; with `read=False`, of one without any radar reading."""
 
-    def make(code="W01", form=None, read=True, compare=None, **changes):
+    def make(code="W01", form=None, read=True, compare=None, profile=None, system=METRIC, **changes):
         asked = replace(form or MapForm(ball_mass_g="275", speed_m_s="28.5"), **changes)
-        rows = readings(code).rows
-        profile = readings(code) if read else ProfileForm(tuple(replace(row, cells=()) for row in rows))
-        return map_of(asked, compare or compared(code), profile, TODAY)
+        known = profile or readings(code)
+        known = known if read else ProfileForm(tuple(replace(row, cells=()) for row in known.rows))
+        throws = compare or compared(code)
+        case = case_of(throws, known, TODAY, system)
+        lines = [check_throw(throw, case.person, case.profile) for throw in throws.throws]
+        thrown = [(place, one.ball, one.speed_m_s) for place, one in enumerate(lines, 1) if one.speed_m_s is not None]
+        return map_of(asked, case, throws, TODAY, tuple(thrown))
 
     return make
 

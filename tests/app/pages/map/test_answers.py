@@ -6,7 +6,6 @@ import numpy as np
 import pytest
 
 from app.pages.compare.answers import compare
-from app.pages.map.answers import map_of
 from app.pages.map.form import SHOWN_READINGS, MapForm
 from app.show.profile_form import BallRow, Cell
 from app.show.throw_form import empty_form
@@ -38,9 +37,9 @@ def test_the_level_line_runs_through_the_reference_throw(make_map):
     assert level.rack_m_s[own] == pytest.approx(answer.hundred.throw.speed_m_s, rel=1e-7)
 
 
-def test_the_rack_speeds_use_each_balls_own_diameter(make_map, readings, compared):
+def test_the_rack_speeds_use_each_balls_own_diameter(make_map, readings):
     rows = (BallRow("b1", "300", "73"), BallRow("b2", "300.5", "100"))
-    answer = map_of(MapForm(), compared(), replace(readings(), rows=rows), TODAY)
+    answer = make_map(form=MapForm(), profile=replace(readings(), rows=rows))
     place = [ball.diameter_m for ball in answer.case.rack].index(0.1)
     ball = answer.case.rack[place]
     for contour in answer.contours[:3]:
@@ -72,17 +71,18 @@ def test_own_ball_readings_make_the_profiles_full_speed_the_hundred(make_map):
     assert answer.hundred.throw.speed_m_s == pytest.approx(answer.case.profile.own_speed().estimate)
 
 
-def test_without_own_ball_readings_it_is_the_reference_throw_of_compare(make_map):
+def test_without_own_ball_readings_it_is_the_reference_throw(make_map):
     answer = make_map("W02", read=False)
     assert (answer.hundred.of, answer.hundred.kind) == ("reference", "measured")
     assert answer.hundred.throw.speed_m_s == 36.2  # demo_data/athletes.csv
 
 
-def test_a_reference_from_before_an_injury_stays_the_hundred_whatever_was_read_since(make_map, readings, compared):
+def test_a_reference_from_before_an_injury_stays_the_hundred_whatever_was_read_since(make_map, readings):
     own = BallRow("b1", "145", "73", (Cell("30.0"), Cell("30.4")))
-    answer = map_of(MapForm(), compared("W06"), replace(readings("W06"), rows=(own,)), TODAY)
+    profile = replace(readings("W06"), rows=(own,))
+    answer = make_map("W06", profile=profile)
     assert (answer.hundred.of, answer.hundred.kind, answer.hundred.throw.speed_m_s) == ("reference", "pre-injury", 35.1)
-    now = map_of(MapForm(of="profile"), compared("W06"), replace(readings("W06"), rows=(own,)), TODAY)
+    now = make_map("W06", profile=profile, of="profile")
     assert now.hundred.throw.speed_m_s == pytest.approx(30.2, abs=0.05)  # the mean of the two readings
 
 

@@ -1,48 +1,43 @@
-"""The map's form: kept as typed, read with distrust."""
+"""What an athlete's settings say to the map."""
 
 import pytest
 
-from app.pages.map.form import NAMES, SHOWN_READINGS, MapForm, from_json, read_form, to_json
-from app.show.throw_form import FormError
+from app.bind.visit import visit_of
+from app.pages.map.form import PATHS, SHOWN_READINGS, MapForm, form_of
+from app.records.acts import Edit, Hand
+from app.records.field_list import SETTINGS
+from app.web.server import Config, create_app
 from model.channels import READINGS
 
 
-def test_what_is_written_is_read_again_as_it_was_typed():
-    form = MapForm("internal_rotation", "area", "reference", "linear", " 60", "6oo", "", "40,5", "27,5", "fast")
-    assert from_json(to_json(form)) == form
+@pytest.fixture
+def visit():
+    app = create_app(Config(demo=True))
+    with app.server.test_request_context():
+        yield visit_of("/map", "?athlete=W01")
 
 
-@pytest.mark.parametrize(
-    "kept",
-    [
-        None,
-        [],
-        "x",
-        {},
-        {"version": 1},
-        to_json(MapForm()) | {"version": 2},
-        to_json(MapForm()) | {"more": "x"},
-        to_json(MapForm()) | {"of": 3},
-        to_json(MapForm()) | {"speed_m_s": "9" * 201},
-    ],
-)
-def test_anything_else_is_refused(kept):
-    with pytest.raises(FormError):
-        from_json(kept)
+def again(visit):
+    return visit_of("/map", f"?athlete={visit.code}").data
 
 
-def test_whatever_the_controls_send_the_result_is_a_form():
-    form = read_form({"reading": None, "readout": 3, "ball_mass_g": ["x"], "speed_m_s": "1" * 500, "other": "x"})
-    assert form.reading == form.readout == form.ball_mass_g == ""
-    assert len(form.speed_m_s) == 200
-    assert from_json(to_json(form)) == form
+def test_what_was_never_set_is_as_the_page_begins(visit):
+    assert form_of(visit.data) == MapForm()
+
+
+def test_what_is_typed_and_what_is_refused_stand_as_they_were_typed(visit):
+    typed = [Edit("map.mass_to_kg", "10 oz"), Edit("map.speed_to_m_s", "fast"), Edit("map.readout", "area")]
+    visit.store.act(visit.owner, typed, Hand("one"), visit.system)
+    form = form_of(again(visit))
+    assert (form.mass_to_g, form.speed_to_m_s, form.readout) == ("10 oz", "fast", "area")
+
+
+def test_every_part_of_the_form_is_a_setting_of_the_athlete():
+    assert set(PATHS) == set(vars(MapForm()))
+    assert set(PATHS.values()) <= set(SETTINGS)
 
 
 def test_elbow_shoulder_and_the_whole_braking_group_can_be_drawn():
     braking = {key for key, reading in READINGS.items() if reading.braking}
     assert set(SHOWN_READINGS) == {"varus", "internal_rotation"} | braking
     assert len(braking) >= 3  # horizontal abduction, posterior and proximal force: the design page, section 3
-
-
-def test_every_part_of_the_form_is_a_text():
-    assert all(isinstance(getattr(MapForm(), name), str) for name in NAMES)

@@ -14,8 +14,8 @@ from app.show.throw_form import empty_form
 
 @pytest.fixture
 def view(compared):
-    def make(answer, form=None, unread=False):
-        return view_of(answer, check_athlete((form or compared()).athlete), unread)
+    def make(answer, form=None):
+        return view_of(answer, check_athlete((form or compared()).athlete))
 
     return make
 
@@ -36,19 +36,19 @@ def test_a_value_is_written_with_its_unit_and_no_needless_figures(value, unit, s
     assert value_words(value, unit) == said
 
 
-def test_it_says_which_throw_is_a_hundred_and_where_compare_differs(make_map, compared):
+def test_it_says_which_throw_is_a_hundred_and_where_the_reference_throw_differs(make_map, compared):
     own, line, *_ = notes(make_map("W02"))
     # W02's readings with the own ball have the mean of the reference throw: nothing differs
     assert own == "100 % is 145 g at 36.2 m/s, full speed by the readings of the Athlete page."
     form = compared("W02")
     throws = tuple(replace(one, speed_m_s="35.0") if one.key == form.reference else one for one in form.throws)
     assert notes(make_map("W02", compare=replace(form, throws=throws)))[0] == (
-        "100 % is 145 g at 36.2 m/s, full speed by the readings of the Athlete page. Compare counts from its own "
-        "reference throw, 35.0 m/s."
+        "100 % is 145 g at 36.2 m/s, full speed by the readings of the Athlete page. The reference throw has "
+        "another speed, 35.0 m/s."
     )
     assert line.startswith("Line and band: this athlete’s mean full-effort throw with its 90 % interval, from ")
     assert notes(make_map("W02", of="reference"))[0] == (
-        "100 % is 145 g at 36.2 m/s, measured 2026-01-13 (the reference throw of Compare)."
+        "100 % is 145 g at 36.2 m/s, measured 2026-01-13 (the reference throw)."
     )
 
 
@@ -121,7 +121,7 @@ def test_an_empty_page_says_what_to_enter_and_where(make_map, view, text):
     assert shown.body_hidden
     assert not shown.empty_hidden
     assert "sex, throwing hand, age, stature and body mass. Enter it on Athlete" in told
-    assert "the reference throw: ball and release speed. Enter it on Compare" in told
+    assert "the reference throw: ball and release speed, or radar readings. Enter it on Athlete" in told
 
 
 def test_one_wrong_measure_is_named(make_map, view, compared, text):
@@ -129,11 +129,6 @@ def test_one_wrong_measure_is_named(make_map, view, compared, text):
     told = text(view(make_map(compare=form), form).empty)
     assert "Missing or to be mended: stature. " in told
     assert "reference throw" not in told
-
-
-def test_what_could_not_be_read_is_told(make_map, view, text):
-    assert "could not be read" in text(view(make_map(), unread=True).notes)
-    assert "could not be read" not in text(view(make_map()).notes)
 
 
 def test_a_quantity_that_the_reference_throw_has_not_is_said_to_be_missing(make_map, view, text):

@@ -10,8 +10,10 @@ from app.pages.start.answers import start_of
 from app.pages.start.form import StartForm
 from app.pages.start.view import view_of
 from app.show.checks import check_athlete
+from app.show.from_records import Subject
+from app.show.kept import form_for
 from app.show.profile_form import ProfileForm
-from app.show.whose import Whose, whose
+from app.show.throw_form import demo_form
 from app.units.systems import METRIC
 from tests.app.pages.claim.conftest import text as text
 
@@ -22,14 +24,14 @@ NONE = dict.fromkeys(("elbow_peak", "shoulder_peak", "rise_rate", "braking"), ""
 
 @pytest.fixture(scope="session")
 def arm():
-    """A demo thrower's forms; with `read=False`, without any radar reading; the rest are changes to Compare's."""
+    """A demo thrower; with `read=False`, without any radar reading; the rest are changes to measures and reference."""
 
-    def make(code="W01", read=True, **compare) -> Whose:
-        found = whose(code, {}, load_demo(), True)
-        profile = found.profile
+    def make(code="W01", read=True, **compare) -> Subject:
+        demo = load_demo()
+        profile = form_for({}, code, demo, True)
         if not read:
             profile = ProfileForm(tuple(replace(row, cells=()) for row in profile.rows))
-        return Whose(replace(found.compared, **compare), profile)
+        return Subject(replace(demo_form(demo, demo.athlete(code)), **compare), profile)
 
     return make
 
@@ -48,8 +50,8 @@ def start(arm):
 def view(arm):
     """Put an answer into words."""
 
-    def make(answer, unread=False, compared=None, unknown=()):
+    def make(answer, compared=None):
         form = compared or arm().compared
-        return view_of(answer, check_athlete(form.athlete, answer.case.system), unread, list(unknown))
+        return view_of(answer, check_athlete(form.athlete, answer.case.system))
 
     return make

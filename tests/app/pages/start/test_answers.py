@@ -10,8 +10,8 @@ from app.pages.start.answers import start_of
 from app.pages.start.form import ABSOLUTE, AIMS, StartForm
 from app.pages.start.found import APART, NODES
 from app.pages.start.rounded import chosen
+from app.show.from_records import Subject
 from app.show.throw_form import empty_form
-from app.show.whose import Whose
 from app.units.systems import METRIC
 from model.quantity import Quantity, quantity_at
 from model.readouts import read_curves
@@ -130,12 +130,12 @@ def test_distance_goes_with_speed_and_a_heavier_ball_of_the_same_speed_flies_far
 
 
 def test_without_measures_or_reference_there_is_no_answer(arm):
-    nobody = Whose(empty_form(), arm().profile)
+    nobody = Subject(empty_form(), arm().profile)
     answer = start_of(StartForm(), nobody, TODAY)
     assert (answer.basis, answer.found, answer.means) == (None, None, {})
     mine = arm(read=False)
     no_speed = replace(mine.compared, throws=tuple(replace(one, speed_m_s="") for one in mine.compared.throws))
-    assert start_of(StartForm(), Whose(no_speed, mine.profile), TODAY).found is None
+    assert start_of(StartForm(), Subject(no_speed, mine.profile), TODAY).found is None
 
 
 def test_a_wrong_limit_is_no_answer_rather_than_none(start):
@@ -169,7 +169,7 @@ def test_what_a_ball_allows_is_the_edge_of_the_region_where_it_is_drawn(start):
 def test_a_ball_of_another_diameter_has_its_own_range_and_keeps_its_place(arm):
     given = arm()
     rows = tuple(replace(row, diameter_mm="90" if row.mass_g == "275" else "73") for row in given.profile.rows)
-    answer = start_of(StartForm(), Whose(given.compared, replace(given.profile, rows=rows)), TODAY)
+    answer = start_of(StartForm(), Subject(given.compared, replace(given.profile, rows=rows)), TODAY)
     masses = [one.ball.mass_kg for one in answer.found.ranges]
     assert masses == sorted(masses)
     other = next(one for one in answer.found.ranges if one.ball.mass_kg == 0.275)

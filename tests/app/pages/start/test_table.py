@@ -8,8 +8,8 @@ import pytest
 from app.pages.start.answers import start_of
 from app.pages.start.form import ABSOLUTE, AIMS, StartForm
 from app.pages.start.table import ON_PAPER, READOUT_ROWS, order_list, tables
+from app.show.from_records import Subject
 from app.show.profile_form import BallRow
-from app.show.whose import Whose
 from app.units.systems import CUSTOMARY
 from model.readouts import read_curves
 from model.throw import Throw, curves
@@ -135,7 +135,7 @@ def test_with_a_wanted_peak_the_fastest_speed_stays_and_the_speed_for_it_stands_
 
 def test_the_radars_reading_is_shown_where_the_correction_is_on(arm):
     found = arm()
-    on = Whose(found.compared, replace(found.profile, radar="on"))
+    on = Subject(found.compared, replace(found.profile, radar="on"))
     assert "Radar shows" in text_of(tables(start_of(StartForm(), on, TODAY)))
     assert "Radar shows" not in text_of(tables(start_of(StartForm(), found, TODAY)))
 
@@ -152,7 +152,7 @@ def test_it_is_in_the_readers_units(start):
 def test_a_rack_wider_than_the_paper_is_printed_in_parts_and_nothing_is_left_out(arm):
     found = arm()
     rows = tuple(BallRow(f"b{i}", str(80 + 30 * i), "73") for i in range(14))
-    answer = start_of(StartForm(), Whose(found.compared, replace(found.profile, rows=rows)), TODAY)
+    answer = start_of(StartForm(), Subject(found.compared, replace(found.profile, rows=rows)), TODAY)
     screen, paper = tables(answer)[:2]
     assert "screen-only" in screen.className
     assert paper.className == "paper-only"

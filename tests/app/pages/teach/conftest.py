@@ -1,27 +1,35 @@
-"""A lesson for each invented thrower."""
+"""A lesson for each invented thrower, as the demo records have them."""
 
 from datetime import date
 
 import pytest
 
-from app.demo import load_demo
+from app.bind.visit import Visit, visit_of
 from app.pages.teach.answers import lesson_of
-from app.pages.teach.form import Session
-from app.show.kept import form_for
-from app.show.throw_form import demo_form
+from app.pages.teach.session import Session
+from app.records.demo import passing_store
+from app.records.reads import athlete_data
+from app.show.from_records import subject_of
 from app.units.systems import METRIC
+from app.web.server import Config, create_app
 
 TODAY = date(2026, 3, 1)
+"""Before the birthdays that the invented throwers' ages would go on to."""
 
 
 @pytest.fixture(scope="session")
-def lesson_for():
+def subject_for():
+    """Read an invented thrower by code."""
+    store = passing_store(True)
+    return lambda code="W01": subject_of(athlete_data(store, code), TODAY)
+
+
+@pytest.fixture(scope="session")
+def lesson_for(subject_for):
     """Make the lesson of an invented thrower by code."""
 
     def make(code="W01", session=None, system=METRIC):
-        demo = load_demo()
-        compared = demo_form(demo, demo.athlete(code))
-        lesson = lesson_of(session or Session(), compared, form_for({}, code, demo, True), TODAY, system)[1]
+        lesson = lesson_of(session or Session(), subject_for(code).case(TODAY, system))
         assert lesson is not None
         return lesson
 
@@ -32,3 +40,17 @@ def lesson_for():
 def lesson(lesson_for):
     """The lesson of the first one."""
     return lesson_for()
+
+
+@pytest.fixture
+def app():
+    """The app on fresh demo records."""
+    made = create_app(Config(demo=True))
+    with made.server.test_request_context():
+        yield made
+
+
+@pytest.fixture
+def visit(app) -> Visit:
+    """W01's Teach page."""
+    return visit_of("/teach", "?athlete=W01")

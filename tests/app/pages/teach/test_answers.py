@@ -1,21 +1,18 @@
 """The lesson: the balls, the series in which one thing changes, and what is missing for it."""
 
-from datetime import date
+from dataclasses import replace
 
 import pytest
 
-from app.demo import load_demo
 from app.pages.teach.answers import SHARES, ball_choices, ball_of, lesson_of, text_of
-from app.pages.teach.form import Session
-from app.show.kept import form_for
+from app.pages.teach.session import Session
+from app.show.from_records import subject_of
 from app.show.profile_form import ProfileForm
-from app.show.throw_form import demo_form, empty_form
 from app.units.systems import CUSTOMARY
 from model.ball import Ball
 from model.readouts import read_curves
 from model.throw import Throw, curves
-
-TODAY = date(2026, 3, 1)
+from tests.app.pages.teach.conftest import TODAY
 
 
 def test_it_opens_on_the_own_ball_about_twice_its_mass_and_the_lightest_of_the_rack(lesson):
@@ -96,21 +93,26 @@ def test_a_build_up_starts_with_a_heavier_ball_also_where_both_that_are_shown_ar
     assert [thrown.throw for thrown in light.built] == [thrown.throw for thrown in lesson.built]
 
 
-def test_without_measures_or_a_speed_there_is_no_lesson():
-    assert lesson_of(Session(), empty_form(), ProfileForm(), TODAY)[1] is None
-    demo = load_demo()
-    compared = demo_form(demo, demo.athletes[0])
-    unknown = type(compared)(compared.athlete)
-    case, lesson = lesson_of(Session(), unknown, ProfileForm(), TODAY)
+def test_a_thrower_who_is_still_growing_builds_up_with_the_own_ball_from_slow_to_fast(lesson_for):
+    lesson = lesson_for("W04")
+    own = lesson.own.throw
+    assert [thrown.throw.ball for thrown in lesson.built] == [own.ball] * 3
+    assert [thrown.throw.speed_m_s / own.speed_m_s for thrown in lesson.built] == pytest.approx([0.6, 0.8, 0.9])
+
+
+def test_without_measures_or_a_speed_there_is_no_lesson(subject_for):
+    assert lesson_of(Session(), subject_of(None, TODAY).case(TODAY)) is None
+    known = subject_for("W01")
+    unknown = replace(known, compared=type(known.compared)(known.compared.athlete), profile=ProfileForm())
+    case = unknown.case(TODAY)
     assert case.person is not None
-    assert lesson is None
+    assert lesson_of(Session(), case) is None
 
 
-def test_sliders_end_where_no_arm_or_throw_is_accepted():
-    demo = load_demo()
-    compared = demo_form(demo, demo.athletes[0])
-    athlete = dict(compared.athlete) | {"forearm_length_cm": "44"}
-    long = type(compared)(athlete, compared.throws, compared.reference)
-    lesson = lesson_of(Session(), long, form_for({}, "W01", demo, True), TODAY)[1]
+def test_sliders_end_where_no_arm_or_throw_is_accepted(subject_for):
+    known = subject_for("W01")
+    athlete = dict(known.compared.athlete) | {"forearm_length_cm": "44"}
+    long = replace(known, compared=replace(known.compared, athlete=athlete))
+    lesson = lesson_of(Session(), long.case(TODAY))
     assert lesson.series["forearm"][-1].throw.person.forearm_length_m <= 0.45
     assert len(lesson.series["forearm"]) == 3  # 44 cm, and 1 % and 2 % more

@@ -1,4 +1,4 @@
-"""What the browser sends is read with distrust: choices, steps, files."""
+"""What the browser sends is read with distrust: files."""
 
 import base64
 import json
@@ -6,13 +6,15 @@ import json
 import pytest
 from dash.exceptions import PreventUpdate
 
-from app.demo import load_demo
-from app.pages.teach.callbacks import chosen, in_place, opened_file, people_of
-from app.pages.teach.form import OF_FILE, Kept, Session, to_file
+from app.bind import ids as bound
+from app.bind.visit import visit_of
+from app.pages.teach import callbacks
+from app.pages.teach.callbacks import open_file, said_of, save
+from app.pages.teach.lessons import added, lesson_shown, session_in
 from app.pages.teach.parts import LARGEST_FILE_BYTES
-from app.show.kept import form_for
-from app.show.throw_form import demo_form
-from app.show.whose import Whose
+from app.pages.teach.session import Opened, Session, to_file
+from app.records.acts import TEAM, Hand
+from app.show import ids as shared_ids
 
 
 def sent(data: bytes) -> str:
@@ -20,43 +22,32 @@ def sent(data: bytes) -> str:
 
 
 @pytest.fixture
-def forms():
-    demo = load_demo()
-    return demo_form(demo, demo.athletes[1]), form_for({}, "W02", demo, True)
+def here(visit):
+    return {"athlete": visit.owner, "code": "W01", "tab": "one", "path": "/teach", "asked": {}}
 
 
-def test_another_athlete_brings_other_balls():
-    session = chosen(Kept(Session(second="470|73")), "W02", ["470|73", "95|73"], False)
-    assert (session.who, session.second, session.third) == ("W02", "", "")
+@pytest.fixture
+def told(monkeypatch):
+    """What is set on the page."""
+    made = {}
+    monkeypatch.setattr(callbacks, "set_props", lambda part, props: made.update({part: props}))
+    return made
 
 
-@pytest.mark.parametrize("who", [None, 7, "nobody", OF_FILE, "<script>", ["W01"]])
-def test_whom_nobody_offered_is_not_shown(who):
-    assert chosen(Kept(), who, [None, None], None) == Session()
+def test_the_session_of_a_file_is_kept_and_shown(here, told):
+    session = Session("360|73", "", "vote,throw", "yes")
+    assert open_file(sent(to_file("Tuesday", session).encode()), here, {}) == ("", None)
+    row = lesson_shown(visit_of("/teach", ""))
+    assert (row.name, session_in(row)[0]) == ("Tuesday", session)
+    assert told[shared_ids.SHELL_URL] == {"search": f"?athlete=W01&lesson={row.uid}"}
+    assert "“Tuesday” was opened" in told[bound.REFRESH]["data"]["said"]
 
 
-@pytest.mark.parametrize("ball", [None, 7, "heavy", "0|73", "275", "2" * 5000 + "|73"])
-def test_what_is_no_ball_leaves_the_one_that_was(ball):
-    kept = Kept(Session(second="360|73"))
-    assert chosen(kept, "compare", [ball, ball], False) == kept.session
-
-
-def test_balls_and_the_switch_are_taken_over():
-    session = chosen(Kept(), "compare", ["360|73", "125|73"], True)
-    assert (session.second, session.third, session.named) == ("360|73", "125|73", "yes")
-
-
-def test_each_control_gets_its_own_ball_and_what_is_none_gets_none():
-    parts = [{"which": "third"}, {"which": "second"}, {"which": ["second"]}, {}, 5, None]
-    assert in_place({"second": "275|73", "third": "95|73"}, parts) == ["95|73", "275|73", None, None, None, None]
-
-
-def test_a_file_is_opened_and_its_athlete_can_be_chosen(forms):
-    kept, said = opened_file(Kept(), sent(to_file(Session(), *forms).encode()))
-    assert kept.session.who == OF_FILE
-    assert kept.brought == Whose(*forms)
-    assert said == "The session was opened. Compare and Athlete stay as they are."
-    assert OF_FILE in {one["value"] for one in people_of(kept, load_demo())}
+def test_who_came_along_in_a_file_is_named_with_the_way_to_take_them_in():
+    said = said_of(Opened(Session(), "Tuesday", ("W05", "W02")))
+    assert "W05 and W02" in said
+    assert "levelpeak import" in said
+    assert "import" not in said_of(Opened(Session(), "Tuesday", ()))
 
 
 @pytest.mark.parametrize(
@@ -70,15 +61,23 @@ def test_a_file_is_opened_and_its_athlete_can_be_chosen(forms):
         (sent(b" " * (LARGEST_FILE_BYTES + 1000)), "501 kB given; accepted: up to 500 kB"),
     ],
 )
-def test_a_file_that_is_none_leaves_everything_as_it_was_and_says_why(contents, said):
-    kept = Kept(Session("W03"))
-    after, told = opened_file(kept, contents)
-    assert after == kept
-    assert told.startswith("The file was not opened: ")
-    assert said in told
-    assert len(told) < 200
+def test_a_file_that_is_none_leaves_everything_as_it_was_and_says_why(here, told, contents, said):
+    answer, _ = open_file(contents, here, {})
+    assert answer.startswith("The file was not opened: ")
+    assert said in answer
+    assert len(answer) < 200
+    assert told == {}
+    assert visit_of("/teach", "").team.lessons == ()
 
 
-def test_no_file_changes_nothing():
+def test_no_file_and_no_press_change_nothing(here):
     with pytest.raises(PreventUpdate):
-        opened_file(Kept(), None)
+        open_file(None, here, {})
+    with pytest.raises(PreventUpdate):
+        save(0, here)
+
+
+def test_the_session_that_is_shown_is_saved(visit, here):
+    visit.store.act(TEAM, added(Session(steps="vote"), "Tuesday"), Hand("one"))
+    kept = json.loads(save(1, here)["content"])
+    assert (kept["name"], kept["session"]["steps"], kept["brought"]) == ("Tuesday", "vote", None)

@@ -6,8 +6,8 @@ import math
 import numpy as np
 import pytest
 
-from app.pages.teach.form import STEPS, Session
 from app.pages.teach.pictures import figure_of, picture_of, ranges, story_of, tick_step
+from app.pages.teach.session import STEPS, Session
 from app.pages.teach.studies import STUDIES, study_words
 from app.pages.teach.words import told
 from model.line_figure import FRAMES, line_figure

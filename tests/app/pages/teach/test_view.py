@@ -7,9 +7,10 @@ import pytest
 
 from app.demo import load_demo
 from app.pages.teach.answers import FOUR
-from app.pages.teach.form import OF_FILE, STEPS, Session
 from app.pages.teach.handout import ON_PAPER, SOURCES, handout, sheet_pictures
 from app.pages.teach.notes import NOTES, QUESTIONS, note_parts, question_parts, source_line
+from app.pages.teach.parts import stage
+from app.pages.teach.session import STEPS, Session
 from app.pages.teach.view import view_of
 from app.pages.teach.words import TITLES, told, vote_row
 from app.show.cautions import CAUTIONS, GROWING
@@ -23,7 +24,7 @@ from tests.app.pages.teach.conftest import TODAY
 
 
 def view(lesson, **changes):
-    return view_of(replace(Session(), **changes), lesson.case, lesson, {}, True, TODAY)
+    return view_of(replace(Session(), **changes), lesson.case, lesson, "", True, TODAY)
 
 
 @pytest.mark.parametrize(("code", "age", "mass"), [("W01", "20 years", "84 kg"), ("W04", "13 years", "48 kg")])
@@ -31,7 +32,7 @@ def test_code_age_and_body_mass_stay_hidden_unless_switched_on(lesson_for, code,
     lesson = lesson_for(code)
     hidden, named = view(lesson), view(lesson, named="yes")
     for secret in (code, age, mass):
-        everything = json.dumps(hidden.story, ensure_ascii=False) + hidden.who + str([hidden.caution, hidden.growing])
+        everything = json.dumps(hidden.story, ensure_ascii=False) + hidden.who + str(hidden.growing)
         assert secret not in everything
         assert secret in named.who
     assert named.who.removesuffix(" · path from adult men") in named.story["handout"]
@@ -41,8 +42,7 @@ def test_a_young_thrower_brings_the_caution_for_those_who_are_growing(lesson_for
     lesson = lesson_for("W04")
     shown = view(lesson)
     assert GROWING[0] in str(shown.growing)
-    assert GROWING[0] not in str(shown.caution)
-    assert all(line in str(shown.caution) for line in CAUTIONS)
+    assert all(line in to_html(stage(shown)) for line in CAUTIONS)
     assert GROWING[1] in shown.story["handout"]
     assert shown.who == "path from adult men"
     assert "path from adult men" in shown.story["handout"]
@@ -52,18 +52,22 @@ def test_a_young_thrower_brings_the_caution_for_those_who_are_growing(lesson_for
 
 def test_without_a_lesson_it_says_what_is_missing(lesson):
     nobody = replace(lesson.case, person=None)
-    shown = view_of(Session(), nobody, None, {"age_years": "missing"}, False, TODAY)
-    assert shown.body_hidden
+    shown = view_of(Session(), nobody, None, "age", False, TODAY)
     assert not shown.story
     assert "Missing or to be mended: age" in str(shown.empty)
     no_speed = replace(lesson.case, found=replace(lesson.case.found, own_speed=None))
-    assert "a full-effort speed" in str(view_of(Session(), no_speed, None, {}, False, TODAY).empty)
+    assert "a full-effort speed" in str(view_of(Session(), no_speed, None, "", False, TODAY).empty)
 
 
-def test_what_an_opened_file_lacks_is_said_of_its_own_athlete(lesson):
-    nobody = replace(lesson.case, person=None)
-    assert "the athlete of the opened file" in str(view_of(Session(OF_FILE), nobody, None, {}, False, TODAY).empty)
-    assert "opened file" not in str(view_of(Session(), nobody, None, {}, False, TODAY).empty)
+def test_the_note_to_a_build_up_of_the_growing_tells_what_is_done_and_what_comes_first_here(lesson_for):
+    notes = {}
+    for code in ("W01", "W04"):
+        steps = view(lesson_for(code)).story["steps"]
+        notes[code] = next(step["notes"] for step in steps if step["key"] == "build")
+    assert "Heavy and slow first" in notes["W01"]
+    assert "Heavy and slow first" not in notes["W04"]
+    assert "the own ball comes first here, from slow to fast" in notes["W04"]
+    assert all("common practice, no source" in text for text in notes.values())
 
 
 def test_every_step_has_notes_and_every_source_is_there():

@@ -6,8 +6,8 @@ import pytest
 
 from app.demo import load_demo
 from app.pages.teach.answers import text_of
-from app.pages.teach.form import STEPS, Session
-from app.pages.teach.words import stop_words, told
+from app.pages.teach.session import STEPS, Session
+from app.pages.teach.words import panel_words, stop_words, told
 from app.units.systems import CUSTOMARY, METRIC
 from model.ball import Ball
 from tests.app.pages.teach.reading_grade import grade, syllables
@@ -74,6 +74,14 @@ def test_a_lighter_ball_is_not_called_heavier(lesson_for):
     lighter = told(lesson_for(session=Session(second="95|73")))
     assert lighter["ball"].sentences[1] == "At the same speed, the lighter ball has the lower curve."
     assert "more than 33.0 m/s" in lighter["speed"].sentences[0]
+
+
+def test_for_a_thrower_who_is_still_growing_the_own_ball_comes_first_and_slowly(lesson_for):
+    done, here = told(lesson_for("W04"))["build"].sentences
+    assert "many start with a heavy ball" in done
+    assert "the own ball comes first here, and slowly" in here
+    assert panel_words(lesson_for("W04"))[0] == "First: 145 g, 60 % of full speed"
+    assert not any("own ball comes first" in text for text in told(lesson_for("W01"))["build"].sentences)
 
 
 def test_without_readings_the_story_says_that_it_is_not_known(lesson_for):

@@ -1,24 +1,30 @@
 """What each button makes, also where there is nothing to make."""
 
-import random
-from dataclasses import replace
-from string import ascii_letters
-
 import pytest
+from dash.exceptions import PreventUpdate
 
 from app.pages.compare import ids
-from app.pages.compare.along.callbacks import BUTTONS, NO_CURVE, made
-from app.show.throw_form import ThrowForm, empty_form
+from app.pages.compare.along import link
+from app.pages.compare.along.callbacks import BUTTONS, NO_CURVE, made, take
+from app.pages.compare.current import current_of
+from app.records.acts import Hand, Remove
 
 
 @pytest.fixture
-def of(demo_page, compare_on):
-    """What a button makes of the demo, or of another form."""
+def of(current):
+    """What a button makes of W01's comparison."""
 
-    def make(button, form=demo_page, every=False, with_measures=False):
-        return made(button, form, compare_on(form), every, with_measures)
+    def make(button, there=current, every=False, with_measures=False):
+        return made(button, there, every, with_measures)
 
     return make
+
+
+@pytest.fixture
+def without_throws(current, open_page):
+    visit = current.visit
+    visit.store.act(visit.owner, [Remove("throw", throw.uid) for throw in current.throws], Hand("one"))
+    return current_of(open_page())
 
 
 def test_each_button_makes_one_thing(of):
@@ -54,17 +60,20 @@ def test_the_picture_has_at_least_twice_the_pixels_of_the_figure(of):
     assert of(ids.COMPARE_PNG)["image"]["scale"] >= 2
 
 
-def test_without_a_curve_no_file_is_made_and_that_is_said_but_a_link_is(of):
+def test_without_a_curve_no_file_is_made_and_that_is_said_but_a_link_is(of, without_throws):
     for button in BUTTONS[:4]:
-        assert of(button, empty_form()) == {"said": NO_CURVE}
-    assert of(ids.COMPARE_COPY, empty_form())["link"]["text"].startswith("1.")
+        assert of(button, without_throws) == {"said": NO_CURVE}
+    assert of(ids.COMPARE_COPY, without_throws)["link"]["text"].startswith("1.")
 
 
-def test_a_link_that_would_be_too_long_is_told(of, demo_page):
-    chance = random.Random(1)
-    throws = tuple(
-        ThrowForm(f"t{i}", *("".join(chance.choices(ascii_letters, k=200)) for _ in "123")) for i in range(1, 9)
-    )
-    told = of(ids.COMPARE_COPY, replace(demo_page, throws=throws))
+def test_a_link_that_would_be_too_long_is_told(of, monkeypatch):
+    monkeypatch.setattr(link, "LONGEST", 40)
+    told = of(ids.COMPARE_COPY)
     assert set(told) == {"said"}
     assert told["said"].startswith("No link: it would be ")
+
+
+@pytest.mark.parametrize("asked", [None, 3, {}, {"button": "compare-print"}, {"button": ["x"]}])
+def test_what_is_no_button_makes_nothing(app, asked):
+    with pytest.raises(PreventUpdate):
+        take(asked, False, False, None)

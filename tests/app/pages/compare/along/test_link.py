@@ -12,7 +12,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from app.demo import load_demo
-from app.pages.compare.along.link import LONGEST, LinkError, form_of, opened, sendable, text_of
+from app.pages.compare.along.link import LONGEST, LinkError, form_of, sendable, text_of
+from app.pages.compare.along.opening import offer_of
 from app.show.form_fields import HOLDS
 from app.show.quantities import QUANTITIES
 from app.show.throw_form import (
@@ -23,7 +24,6 @@ from app.show.throw_form import (
     Form,
     ThrowForm,
     demo_form,
-    empty_form,
     measures_of,
 )
 
@@ -43,13 +43,6 @@ def unpacked(text: str) -> str:
     """The JSON in the text of a link, taken out here from its description."""
     body = text.removeprefix("1.")
     return zlib.decompress(base64.urlsafe_b64decode(body + "=" * (-len(body) % 4)), -15).decode()
-
-
-def same_keys(form: Form) -> Form:
-    """The form with its throws called t1, t2, ... as they stand."""
-    keys = {"": ""} | {throw.key: f"t{i}" for i, throw in enumerate(form.throws, start=1)}
-    throws = tuple(replace(throw, key=keys[throw.key]) for throw in form.throws)
-    return replace(form, throws=throws, reference=keys[form.reference], headline=keys[form.headline])
 
 
 typed = st.text(max_size=12)
@@ -74,14 +67,12 @@ def forms(draw):
 
 @given(forms())
 def test_a_link_brings_back_what_was_typed(form):
-    assert same_keys(form_of(text_of(form, with_measures=True), empty_form())) == form
+    assert form_of(text_of(form, with_measures=True)) == form
 
 
 @given(forms())
-def test_without_measures_the_athlete_stays_as_it_is_here(form):
-    made = form_of(text_of(form, with_measures=False), W01)
-    assert made.athlete == W01.athlete
-    assert replace(same_keys(made), athlete=form.athlete) == form
+def test_without_measures_it_brings_nobody(form):
+    assert form_of(text_of(form, with_measures=False)) == replace(form, athlete=Form().athlete)
 
 
 def test_no_measure_code_or_age_goes_along_unless_that_is_asked_for():
@@ -102,24 +93,18 @@ def test_eight_throws_with_all_measures_make_a_short_link_of_letters_that_need_n
     assert set(text) <= set("ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_.")
 
 
-def test_no_throw_of_a_link_has_the_key_of_one_that_is_here():
-    made = form_of(text_of(W01, with_measures=True), W01)
-    assert not {throw.key for throw in made.throws} & {throw.key for throw in W01.throws}
-    assert made.place(made.reference) == 0
-
-
 CHOICES = [1, "measured", "", "varus", 0, "", "release", "plain"]
 THROW = ["145", "73", "speed", "33"]
 GOOD = [CHOICES, [THROW]]
 
 
 def test_the_link_of_the_description_is_read():
-    (throw,) = form_of(packed(GOOD), empty_form()).throws
+    (throw,) = form_of(packed(GOOD)).throws
     assert (throw.ball_mass_g, throw.ball_diameter_mm, throw.hold, throw.speed_m_s) == ("145", "73", "speed", "33")
 
 
 def test_a_link_of_before_the_last_choices_brings_those_it_has():
-    form = form_of(packed([[1, "estimated", "", "abduction"], [THROW]]), empty_form())
+    form = form_of(packed([[1, "estimated", "", "abduction"], [THROW]]))
     assert (form.kind, form.quantity, form.place(form.reference)) == ("estimated", "abduction", 0)
     assert (form.headline, form.above, form.align, form.scale) == ("", "", "release", "plain")
 
@@ -128,17 +113,17 @@ MEASURES_OF_BEFORE = ["X1", "male", "right", "20", "183", "84", "", "", ""]
 
 
 def test_a_link_of_before_the_mark_brings_its_measures_and_nobody_marked():
-    form = form_of(packed([CHOICES, [THROW], MEASURES_OF_BEFORE]), W01)
+    form = form_of(packed([CHOICES, [THROW], MEASURES_OF_BEFORE]))
     assert list(form.athlete.values()) == [*MEASURES_OF_BEFORE, ""]
     assert not form.two
-    both = form_of(packed([CHOICES, [THROW], MEASURES_OF_BEFORE * 2]), W01)
+    both = form_of(packed([CHOICES, [THROW], MEASURES_OF_BEFORE * 2]))
     assert [list(both.measures(by).values()) for by in ("", "other")] == [[*MEASURES_OF_BEFORE, ""]] * 2
 
 
 def test_the_mark_of_either_thrower_goes_along_with_the_measures():
     marked = replace(W01, athlete=W01.athlete | {"still_growing": "yes"}, other=measures_of(DEMO.athletes[1]))
     for form in (marked, replace(marked, athlete=marked.other, other=marked.athlete)):
-        made = form_of(text_of(form, with_measures=True), empty_form())
+        made = form_of(text_of(form, with_measures=True))
         assert (made.athlete, made.other) == (form.athlete, form.other)
 
 
@@ -182,30 +167,18 @@ BROKEN = {
 
 
 @pytest.mark.parametrize("text", BROKEN.values(), ids=BROKEN)
-def test_a_broken_link_is_refused_with_a_reason_and_the_form_stays(text):
+def test_a_broken_link_is_refused_with_a_reason(text):
     with pytest.raises(LinkError):
-        form_of(text, W01)
-    change = opened(W01, text)
-    assert change.form is W01
-    assert change.notice.startswith("The link could not be opened: it ")
-    assert change.notice.endswith(". Nothing was changed.")
+        form_of(text)
+    offer = offer_of(text, "W01")
+    assert offer.said.startswith("The link could not be opened: it ")
+    assert offer.said.endswith(". Nothing was changed.")
+    assert not offer.button
 
 
 @given(st.one_of(st.text(), st.binary().map(lambda raw: "1." + base64.urlsafe_b64encode(raw).decode().rstrip("="))))
-def test_whatever_stands_in_the_address_the_form_stays_or_a_form_is_opened(text):
-    assert isinstance(opened(W01, text).form, Form)
-
-
-def test_what_was_here_can_be_put_back_and_it_is_said_whose_measures_are_used():
-    link = text_of(W01, with_measures=False)
-    change = opened(W01, link)
-    assert change.undo
-    assert change.notice == "Opened from a link, with the measures that were here, of W01."
-    first_visit = opened(empty_form(), link)
-    assert not first_visit.undo
-    assert first_visit.notice == "Opened from a link, which brings no body measures: enter them."
-    brought = opened(empty_form(), text_of(W01, with_measures=True))
-    assert brought.notice == "Opened from a link, with the measures it brings."
+def test_whatever_stands_in_the_address_something_is_said(text):
+    assert offer_of(text, "W01").said
 
 
 def test_a_link_that_would_be_too_long_is_not_made():
@@ -221,7 +194,7 @@ def test_a_link_that_would_be_too_long_is_not_made():
 def test_the_longest_compressible_form_goes_through_a_link():
     throws = tuple(ThrowForm(f"t{i}", "\x01" * 200, "\x01" * 200, "\x01" * 200) for i in range(1, 9))
     form = Form(dict.fromkeys(ATHLETE_NAMES, "\x01" * 200), throws, "t1", date="\x01" * 200, above="\x01" * 200)
-    assert form_of(text_of(form, with_measures=True), empty_form()).throws[7].speed_m_s == "\x01" * 200
+    assert form_of(text_of(form, with_measures=True)).throws[7].speed_m_s == "\x01" * 200
 
 
 def test_a_throw_on_the_speed_profile_goes_along_at_its_release_speed_and_one_at_its_clock_as_it_is(

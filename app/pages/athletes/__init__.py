@@ -1,0 +1,1 @@
+"""The page of all athletes: a line each, where they are found, made and put away."""
