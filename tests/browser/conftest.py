@@ -82,7 +82,7 @@ def serve_app() -> Iterator[Callable[[Dash], str]]:
     servers = []
 
     def serve(app: Dash) -> str:
-        server = make_server("127.0.0.1", 0, app.web.server, threaded=True, request_handler=Quiet)
+        server = make_server("127.0.0.1", 0, app.server, threaded=True, request_handler=Quiet)
         thread = threading.Thread(target=server.serve_forever, kwargs={"poll_interval": 0.05}, daemon=True)
         thread.start()
         servers.append((server, thread))
