@@ -22,7 +22,8 @@ from app.records.faults import RecordsError
 from app.records.field_list import field_of
 from app.records.incoming import take_in
 from app.records.looking import Choices, look_through
-from app.records.old_files import PLAN_KIND, SESSION_KIND, plan_document, session_document
+from app.records.old_files import SESSION_KIND, session_document
+from app.records.old_plans import PLAN_KIND, plan_document
 from app.records.store import Store
 from model.checks import InputError
 
