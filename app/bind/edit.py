@@ -128,7 +128,11 @@ def _edited(text: Any, here: Any, seen: Any, sent: Any) -> Component | str | Non
 
 
 def as_text(value: Any) -> str:
-    """What a control sends, as the text of its field: a tick is yes or no, nothing chosen is empty."""
+    """What a control sends, as the text of its field: a tick is yes or no, nothing chosen is empty, several with blanks
+    between.
+    """
+    if isinstance(value, list):
+        return " ".join(one for one in value if isinstance(one, str))[:4000]
     if isinstance(value, bool):
         return "yes" if value else "no"
     return "" if value is None else str(value)[:4000]

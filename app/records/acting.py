@@ -9,7 +9,7 @@ from sqlalchemy import select
 from app.records.acts import CONFLICT, GONE, KEPT, OVERTAKEN, REFUSED, SAME, Act, Add, Edit, Hand, Newer, Outcome, Put
 from app.records.differences import from_text
 from app.records.faults import GoneError
-from app.records.field_list import COUNTED_AT_FIRST, DEPENDENT, as_kept, field_of, from_kept, is_setting
+from app.records.field_list import COUNTED_AT_FIRST, DEPENDENT, as_kept, field_of, from_kept, is_setting, of_session
 from app.records.fields import Field, in_words
 from app.records.rows import REVISION, Document, all_rows, columns_of, first_row, link_name, plain, table_of
 from app.records.tables import KEPT as TABLES
@@ -163,7 +163,8 @@ class Doer:
             self.writer.set_setting(act.path, None, draft=act.text[:LONGEST_DRAFT])
             return Outcome(REFUSED, uid, in_words(error))
         new, text = as_kept(field, parsed.value), parsed.typed
-        if parsed.value == now and (row is not None or not text):
+        untouched = row is None and of_session(act.path)
+        if parsed.value == now and not untouched and (row is not None or not text):
             if row is not None:
                 texts = {"value": text} if text else {}
                 self.writer.note_texts("setting", row, texts, {})

@@ -15,7 +15,8 @@ from app.records.csv_verdicts import REFUSED
 from app.records.document import KIND, Document, ExchangeError, read_document
 from app.records.incoming import take_in
 from app.records.looking import Choices, Coming, look_through
-from app.records.old_files import PLAN_KIND, SESSION_KIND, plan_document, session_document
+from app.records.old_files import SESSION_KIND, session_document
+from app.records.old_plans import PLAN_KIND, plan_document
 from app.records.store import Store
 
 SESSION_COLUMNS = frozenset({"throws", "decision", "body", "plan"})

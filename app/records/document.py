@@ -233,7 +233,7 @@ class LineIn(Strict):
     tab: Word = ""
     by: Initials = ""
     sent: int = 0
-    mode: Literal["do", "undo", "redo"] = "do"
+    mode: Literal["do", "undo", "redo", "stay"] = "do"
     of: int | None = None
     kind: Literal["set", "add", "remove"]
     table: Word

@@ -7,6 +7,7 @@ from types import MappingProxyType
 from typing import Any
 
 from app.records.fields import LATEST_DAY, Field
+from app.records.plan_fields import NOTED, OF_SESSION, PLAN_SETTINGS, base_path
 from app.records.tables import (
     LONGEST_CODE,
     LONGEST_INITIALS,
@@ -194,6 +195,7 @@ SETTINGS = {
         _number("plan.given_diameter_m", "Its diameter", "mm", _DIAMETER),
         _number("plan.given_speed_m_s", "Speed of the first throw", "m/s", SPEED_LIMIT),
         _day("plan.given_on", "Taken over from Start on"),
+        *PLAN_SETTINGS,
         _choice("map.reading", "Quantity", _words(READINGS), default="varus"),
         _choice("map.readout", "Readout", _words(READOUTS), default="peak"),
         _choice("map.of", "100 % is", _words(("reference", "profile"))),
@@ -232,6 +234,9 @@ SETTINGS = {
 }
 """Fields of an athlete that stand once and are no column of a table: rows of `setting`. A new one needs a line here."""
 
+OF_SESSIONS = {one.path: one for one in NOTED}
+"""Settings that stand once for each session: behind their path is which one, see `plan_fields.OF_SESSION`."""
+
 DEPENDENT = {
     "throw.hold": "throw.number",
     "limits.counted": "limits.amount",
@@ -269,7 +274,7 @@ def field_of(path: str, row: Mapping[str, Any] | None = None) -> Field:
     InputError
         If there is no such field.
     """
-    found = FIELDS.get(path) or SETTINGS.get(path)
+    found = FIELDS.get(path) or SETTINGS.get(path) or (OF_SESSIONS.get(base_path(path)) if OF_SESSION in path else None)
     if found is not None:
         return found
     row = row or {}
@@ -310,7 +315,12 @@ def settings_of(kept: Mapping[str, Any]) -> dict[str, Any]:
 
 def is_setting(path: str) -> bool:
     """Whether a path is a setting of the athlete, and no column of a table."""
-    return path in SETTINGS or path == "start.wanted_peak"
+    return path in SETTINGS or path == "start.wanted_peak" or of_session(path)
+
+
+def of_session(path: str) -> bool:
+    """Whether a path is a setting of one session: emptied it still says so, and is another thing than never set."""
+    return OF_SESSION in path and base_path(path) in OF_SESSIONS
 
 
 def as_kept(field: Field, value: Any) -> Any:

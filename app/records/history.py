@@ -34,7 +34,7 @@ CALLED = {
 }
 """What a row of each table is called, and several."""
 
-MODES = {"do": "", "undo": "Taken back: ", "redo": "Done again: "}
+MODES = {"do": "", "undo": "Taken back: ", "redo": "Done again: ", "stay": ""}
 MADE_OF = {
     "measures": ("day",),
     "ball": ("name", "mass_kg"),

@@ -1,9 +1,8 @@
-"""Files and forms from before there were records: a build-up plan, a teaching session, what a browser's tab holds.
+"""Files and forms from before there were records: a teaching session, what a browser's tab holds.
 
 They are read into the same document as everything else, and know an athlete by the code alone.
 """
 
-import hashlib
 import json
 from collections.abc import Iterator, Mapping
 from datetime import date
@@ -20,10 +19,8 @@ from app.records.document import (
     ExchangeError,
     LessonIn,
     MeasuresIn,
-    PlanIn,
     ReadingIn,
     ReferenceIn,
-    SessionIn,
     SettingIn,
     TeamIn,
     ThrowIn,
@@ -32,7 +29,6 @@ from app.records.field_list import SETTINGS, as_kept, field_of
 from app.records.tables import new_uid, now
 from model.checks import InputError
 
-PLAN_KIND = "levelpeak build-up"
 SESSION_KIND = "levelpeak session"
 UNNAMED = "unnamed"
 SECOND = "second thrower"
@@ -87,71 +83,6 @@ class _Reader:
             self.values["typed"][name] = parsed.typed
 
 
-def plan_document(kept: Mapping[str, Any], code: str = "") -> Document:
-    """Read a plan's file.
-
-    Parameters
-    ----------
-    kept : mapping
-        The JSON of the file.
-    code : str
-        Of the athlete, where the file has none.
-
-    Returns
-    -------
-    Document
-
-    Raises
-    ------
-    ExchangeError
-        If it is no such file.
-    """
-    with_words = "the plan cannot be read"
-    try:
-        body = {name: one for name, one in kept.items() if name not in ("log", "made_with")}
-        named = str(kept.get("code") or code or UNNAMED)
-        mark = hashlib.sha1(f"{named} {kept['mark']}".encode(), usedforsecurity=False).hexdigest()
-        sessions = [
-            SessionIn(uid=f"{mark[:16]}{place:05d}", position=place, day=date.fromisoformat(one["day"]), body=one)
-            for place, one in enumerate(kept["log"])
-        ]
-        start = kept["calendar"]["first_day"]
-        plan = PlanIn(
-            uid=mark[:23],
-            name=f"Build-up of {kept['made_on']}",
-            start=date.fromisoformat(start),
-            body=body,
-            sessions=sessions,
-        )
-        person = dict(kept["person"])
-        measures = MeasuresIn(
-            uid=new_uid(),
-            day=date.fromisoformat(kept["made_on"]),
-            **{name: person[name] for name in MEASURES if person.get(name) is not None},
-        )
-        own = BallIn(uid=new_uid(), **{name: kept["own_ball"][name] for name in ("mass_kg", "diameter_m")})
-        athlete = AthleteIn(
-            uid=new_uid(),
-            code=named,
-            sex=person["sex"],
-            handedness=person["handedness"],
-            still_growing=True if person.get("still_growing") else None,
-            invented=kept.get("invented") is True,
-            created=now(),
-            own_ball=own,
-            measures=[measures],
-            plans=[plan],
-        )
-        return Document(athletes=[athlete])
-    except (KeyError, TypeError, ValueError, AttributeError) as error:
-        raise ExchangeError(f"{with_words}: it holds what no plan holds ({_first_line(error)})") from None
-
-
-def plan_file(plan: Mapping[str, Any], sessions: list[Mapping[str, Any]]) -> Made:
-    """The JSON of a plan's file, from the bodies of a plan and of its sessions: what `plan_document` read."""
-    return {**plan, "log": [dict(one) for one in sessions]}
-
-
 def session_document(kept: Mapping[str, Any], today: date) -> Document:
     """Read a teaching session's file: the session, and the athlete that it brings.
 
@@ -184,7 +115,7 @@ def session_document(kept: Mapping[str, Any], today: date) -> Document:
         lesson = LessonIn(uid=new_uid(), athlete=whose, name=name, body=session)
         return Document(athletes=athletes, team=TeamIn(balls=balls, lessons=[lesson]))
     except (KeyError, TypeError, ValueError, AttributeError) as error:
-        raise ExchangeError(f"the session cannot be read: it holds what none holds ({_first_line(error)})") from None
+        raise ExchangeError(f"the session cannot be read: it holds what none holds ({first_line(error)})") from None
 
 
 def forms_document(
@@ -234,7 +165,7 @@ def forms_document(
         athletes = [AthleteIn(**one) for one in made if len(one) > _BARE]
         return Document(athletes=athletes, team=TeamIn(balls=list(balls.values())))
     except (KeyError, TypeError, ValueError, AttributeError) as error:
-        raise ExchangeError(f"what was kept cannot be read ({_first_line(error)})") from None
+        raise ExchangeError(f"what was kept cannot be read ({first_line(error)})") from None
 
 
 def of_the_demo(form: Mapping[str, Any]) -> bool:
@@ -243,7 +174,8 @@ def of_the_demo(form: Mapping[str, Any]) -> bool:
     return demo is not None and (demo.sex, demo.age_years) == (form.get("sex"), form.get("age_years"))
 
 
-def _first_line(error: Exception) -> str:
+def first_line(error: Exception) -> str:
+    """What is wrong, in one line."""
     if isinstance(error, ValidationError):
         one = error.errors(include_url=False, include_input=False)[0]
         return f"{'.'.join(map(str, one['loc']))}: {one['msg'].removeprefix('Value error, ')}"

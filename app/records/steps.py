@@ -141,7 +141,7 @@ def _set(writer: Writer, line: Mapping[str, Any], old: Any, new: Any) -> None:
         now = None if row is None else row["value"]
         if now != from_text(old)[0]:
             raise StepError(CHANGED)
-        writer.set_setting(line["field"], *from_text(new))
+        writer.set_setting(line["field"], *from_text(new), forget=True)
         return
     row = writer.find(line["table"], line["row"])
     column = line["field"]

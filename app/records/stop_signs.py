@@ -59,7 +59,7 @@ def enter(
     Returns
     -------
     str
-        Its uid. The same sign of the same day and session is not entered twice.
+        Its uid. A session has the same sign of the same day once; outside of one it is entered anew unless it stands.
 
     Raises
     ------
@@ -74,7 +74,8 @@ def enter(
 
     def put(writer: Writer) -> str:
         for row in writer.all_of("stop_sign"):
-            if (row["sign"], row["since"], row["session"]) == (sign, since, session):
+            stands = not (row["cleared_by"] or row["withdrawn_by"])
+            if (row["sign"], row["since"], row["session"]) == (sign, since, session) and (stands or session):
                 return str(row["uid"])
         return writer.add([made])[0]
 

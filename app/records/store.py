@@ -183,6 +183,7 @@ class Store:
         hand: Hand,
         system: System = METRIC,
         today: date | None = None,
+        stays: bool = False,
     ) -> Acted:
         """Do something: all of it as one version, in one transaction.
 
@@ -196,6 +197,8 @@ class Store:
             The units that the fields showed, and those of the messages.
         today : date, optional
             The last day that is accepted, and the day of new rows.
+        stays : bool
+            Whether no undo takes it back: that something was handed out.
 
         Returns
         -------
@@ -216,7 +219,8 @@ class Store:
         try:
             with self.database.writing() as connection:
                 found = lock_owner(connection, owner)
-                doer = Doer(Writer(connection, found, hand), hand, system, today)
+                mode = "stay" if stays else "do"
+                doer = Doer(Writer(connection, found, hand, mode=mode), hand, system, today)
                 outcomes = tuple(doer.do(act) for act in asked)
                 acted = Acted(found.version, outcomes)
                 if acted.stopped or not (doer.writer.changed or doer.writer.noted):

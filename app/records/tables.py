@@ -307,8 +307,8 @@ class Lesson(Row, Base):
 class Revision(Base):
     """One line of what was done, in the order of `version`; several lines of one version were one act.
 
-    `kind` is set, add or remove; `mode` do, undo or redo, the latter two of version `of`. What a field was before and
-    after stands as JSON; so do the rows that were added or removed.
+    `kind` is set, add or remove; `mode` do, undo or redo, the latter two of version `of`; or stay, which no undo takes
+    back. What a field was before and after stands as JSON; so do the rows that were added or removed.
     """
 
     __tablename__ = "revision"

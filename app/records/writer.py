@@ -9,7 +9,7 @@ from sqlalchemy import Connection, Row, delete, false, func, insert, select, tru
 from app.records.acts import TEAM, Hand
 from app.records.differences import difference, from_text, patched, with_text
 from app.records.faults import GoneError
-from app.records.field_list import field_of, from_kept
+from app.records.field_list import field_of, from_kept, of_session
 from app.records.rows import TEAM as TEAM_TABLE
 from app.records.rows import Document, Links, all_rows, first_row, plain, table_of, to_document, to_row
 from app.records.tables import LINKS, TEAM_ID, Revision, new_uid, now
@@ -250,7 +250,7 @@ class Writer:
         self.connection.execute(update(of).where(of.c.id == row["id"]).values(typed=typed, draft=draft))
         self.noted = True
 
-    def set_setting(self, path: str, value: Any, typed: str = "", draft: str = "") -> None:
+    def set_setting(self, path: str, value: Any, typed: str = "", draft: str = "", *, forget: bool = False) -> None:
         """Give a setting a value; with a draft only the refused text is kept.
 
         Parameters
@@ -259,17 +259,20 @@ class Writer:
         value : object
             As JSON keeps it.
         typed, draft : str
+        forget : bool
+            Whether one of a session that is emptied counts as never set.
         """
         of, row = table_of("setting"), self.setting(path)
         if draft:
             self._keep_draft(path, row, draft)
             return
         made = {"value": value, "typed": {"value": typed} if typed else {}, "draft": {}}
-        if value is None and row is not None:  # as if it had never been set
+        stays = of_session(path) and not forget
+        if value is None and row is not None and not stays:  # as if it had never been set
             self.connection.execute(delete(of).where(of.c.id == row["id"]))
         elif row is not None:
             self.connection.execute(update(of).where(of.c.id == row["id"]).values(made))
-        elif value is not None:
+        elif value is not None or stays:
             self._new_setting(path, made)
         before = with_text(row["value"], row["typed"].get("value", "")) if row is not None else None
         self.write("set", "setting", self.owner.uid, path, before, with_text(value, typed))

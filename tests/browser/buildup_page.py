@@ -1,10 +1,11 @@
 """The build-up page in a browser test: where its parts are, and what a hand does there."""
 
-import json
 import re
+from datetime import date
 
-from app.pages.buildup.form import PlanForm
-from app.pages.buildup.form import to_json as form_json
+from app.records.acts import Edit, Hand
+from app.records.reads import athlete_data
+from app.records.store import Store
 from tests.app.pages.buildup.conftest import ASKED
 from tests.browser.compare_page import choose, type_in
 
@@ -20,10 +21,16 @@ def _expect(what):
     return expect(what)
 
 
-def opened(page, served: str, query: str = ""):
-    page.goto(f"{served}/build-up{query}")
-    _expect(page.get_by_role("textbox", name="Lead readout")).to_have_value(re.compile("by the aim"))
+def opened(page, served: str, code: str = "W01"):
+    page.goto(f"{served}/build-up?athlete={code}")
+    _expect(page.get_by_role("heading", name="Build up")).to_be_visible()
     return page
+
+
+def typed_before(store: Store, code: str, **texts) -> None:
+    """Have the form filled in before the page is opened."""
+    owner = athlete_data(store, code).athlete.uid
+    store.act(owner, [Edit(f"plan.{name}", text) for name, text in texts.items()], Hand("before"), today=date.today())
 
 
 def make(page, order: str = "The own ball,") -> None:
@@ -42,7 +49,7 @@ def ask(page, **more) -> None:
         page.get_by_role("checkbox", name=day).check()
     if page.get_by_label("Initials of who cleared").is_visible():
         type_in(page, page.get_by_label("Initials of who cleared"), "PT")
-        field(page, "cleared_role", "field").click()
+        page.locator(f"{at('plan.cleared_role')}").click()
         page.get_by_role("option", name="licensed clinician").first.click()
 
 
@@ -50,12 +57,23 @@ def do(page, name: str) -> None:
     page.get_by_role("button", name=name, exact=True).click()
 
 
-def field(page, name: str, kind: str = "log-field"):
-    return page.locator(f'input[id=\'{{"name":"{name}","type":"buildup-{kind}"}}\']')
+def at(path: str) -> str:
+    """Where a bound field is; of a session's, whichever is shown."""
+    return f'[id*=\'"path":"{path}\']:is(input, textarea)'
+
+
+def hand(page, name: str):
+    """A field beside the plan."""
+    return page.locator(f'input[id=\'{{"name":"{name}","type":"buildup-hand"}}\']')
+
+
+def field(page, name: str):
+    """A field of what is noted after a session."""
+    return page.locator(at(f"noted.{name}@"))
 
 
 def tick(page, name: str, value: str) -> None:
-    page.locator(f'[aria-labelledby*=\'"name":"{name}","type":"buildup-log-field"\'] input[value="{value}"]').check()
+    page.locator(f'[aria-labelledby*=\'"path":"noted.{name}@\'] input[value="{value}"]').check()
 
 
 def note(page, role: str = "coach", **texts) -> None:
@@ -80,8 +98,10 @@ def sentence(page):
     return page.locator("#buildup-sentence .sentence")
 
 
-def kept(page):
-    return json.loads(page.evaluate("localStorage.getItem('buildup-plan')") or "null")
+def kept(store: Store, code: str = "W01"):
+    """What the records have of the newest plan."""
+    (plan,) = athlete_data(store, code).plans[-1:]
+    return plan.body
 
 
 def sheets(page, paper: str) -> int:
@@ -96,15 +116,11 @@ def fast_block(page, served: str):
     return page
 
 
-def after_injury(page, served: str):
+def after_injury(page, served: str, store: Store):
     """With the plan of one who was injured, the own ball from slow to fast; the form as it was filled in before."""
-    asked = ASKED | {"first_throws": "15", "repeats": "3", "days": "1 4"}
-    page.goto(f"{served}/words")
-    page.evaluate(
-        "form => sessionStorage.setItem('buildup-saved', JSON.stringify(form))",
-        form_json(PlanForm(who="W06", aim="after_injury", **asked)),
-    )
-    opened(page, served)
+    asked = ASKED | {"first_throws": "15", "repeats": "3", "days": "1 4", "aim": "after_injury"}
+    typed_before(store, "W06", **asked)
+    opened(page, served, "W06")
     _expect(page.get_by_label("Initials of who cleared")).to_have_value("PT")
     make(page)
     return page

@@ -4,6 +4,8 @@ from datetime import date
 
 import pytest
 
+from app.records.demo import passing_store
+from app.web.server import Config, create_app
 from tests.browser.buildup_page import PAINLESS, SESSIONS, STEPS, after_injury, ask, do, keep, note, opened, sheets
 from tests.browser.compare_page import choose, type_in
 from tests.browser.themes import put_on
@@ -13,9 +15,21 @@ expect = playwright.expect
 
 
 @pytest.fixture
-def injured(page, served):
+def store():
+    """Demo records of the test's own."""
+    return passing_store(True)
+
+
+@pytest.fixture
+def served(serve_app, store) -> str:
+    """The app on them."""
+    return serve_app(create_app(Config(demo=True, store=store)))
+
+
+@pytest.fixture
+def injured(page, served, store):
     """The page with the plan of one who was injured."""
-    return after_injury(page, served)
+    return after_injury(page, served, store)
 
 
 def test_sheet_and_log_print_on_their_pages_from_a_dark_screen(injured):
@@ -42,8 +56,7 @@ def test_sheet_and_log_print_on_their_pages_from_a_dark_screen(injured):
 
 @pytest.mark.slow
 def test_the_longest_plan_prints_on_two_pages_with_every_cap(page, served):
-    opened(page, served)
-    choose(page, "Whose arm", "W04")
+    opened(page, served, "W04")
     ask(page, Steps="60", **{"Target day": str(date.today())})
     page.get_by_role("button", name="Make the plan").click()
     type_in(page, page.get_by_label("Initials of who has read it"), "CD")

@@ -17,7 +17,8 @@ from app.records.document import Document, ExchangeError
 from app.records.faults import RecordsError
 from app.records.incoming import take_in
 from app.records.looking import Coming, look_through
-from app.records.old_files import forms_document, plan_document
+from app.records.old_files import forms_document
+from app.records.old_plans import plan_document
 from app.records.store import Store
 
 

@@ -11,6 +11,7 @@ from app.pages.buildup.athlete import ball_among
 from app.pages.buildup.checks import initials, read_day, role_among
 from app.pages.buildup.course import course_of
 from app.pages.buildup.file import FileError, read_upload
+from app.pages.buildup.given import GIVEN_PATHS
 from app.pages.buildup.kept_parts import LONGEST_NOTE
 from app.pages.buildup.log_form import logged_of
 from app.pages.buildup.making import AHEAD, Act, Page, planned, whole
@@ -18,7 +19,6 @@ from app.pages.buildup.recheck import recheck
 from app.pages.buildup.record import Record
 from app.pages.buildup.rule_words import CLEARING, ROLE_WORDS, sign_words
 from app.show.profile_checks import typed_number
-from app.units.systems import system_named
 from model.build_up import SHARE_LIMIT, STEPS_LIMIT
 from model.calendar_plan import REPEATS_LIMIT, THROWS_LIMIT
 from model.checks import InputError, Limit
@@ -35,6 +35,7 @@ REASKED = dict.fromkeys(
     ), "",
 )  # fmt: skip
 """Fields that are asked anew once a stop sign was cleared."""
+GIVEN_NAMES = tuple(path.partition(".")[2] for path in GIVEN_PATHS)
 Signs = tuple[StopSign, ...]
 
 
@@ -54,6 +55,8 @@ def done(page: Page, name: str) -> Act:
     record, today = page.record, page.today
     if name in SIGNS:
         return _of_signs(page, name, today)
+    if name == "drop":
+        return Act(record, form=dict.fromkeys(GIVEN_NAMES, ""))
     if record is None or name not in DOES:
         return Act(record)
     act = DOES[name](page, record, today)
@@ -71,7 +74,15 @@ def opened(page: Page, contents: object) -> Act:
     except FileError as error:
         stays = "" if page.record is None else " The plan on the page stays."
         return Act(page.record, [html.P(f"The file could not be opened: {error}.{stays}")])
-    before = "" if page.record is None else " It took the place of the one before; Undo brings that back."
+    case = page.athlete.case
+    if record.code and record.code != case.code:
+        said = f"The file is of {record.code}, and this is {case.code}: nothing was opened."
+        return Act(page.record, [html.P(f"{said} Choose {record.code} at the top, or type it there.")])
+    if record.invented and not page.athlete.invented:
+        said = f"The file is of an invented athlete, and {case.code} is not: nothing was opened."
+        return Act(page.record, [html.P(said)])
+    record = replace(record, code=case.code, invented=page.athlete.invented)
+    before = "" if page.record is None else " The one before was put away; Undo brings it back."
     return Act(record, [html.P(f"Opened: the plan of {record.code or 'an athlete without a code'}.{before}")])
 
 
@@ -113,7 +124,7 @@ def _keep_numbers(page: Page, record: Record, _: date) -> Act:
 
 
 def _log(page: Page, record: Record, today: date) -> Act:
-    one = logged_of(course_of(record), page.at, page.log, system_named(page.log.units), today)
+    one = logged_of(course_of(record), page.at, page.log, page.system, today)
     by = Signed(initials(page.log.by), role_among(page.log.role, ROLE_WORDS), today)
     kept = log_edits.keep_session(record, page.at, one, by, today)
     new = [sign.sign for sign in kept.signs[len(record.signs) :]] if len(kept.signs) > len(record.signs) else []

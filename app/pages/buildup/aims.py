@@ -5,6 +5,7 @@ fields. Every value can be changed; what none has a source for says so.
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+from app.records.plan_fields import PLAN_AIMS
 from model.build_up import RISES
 from model.calendar_plan import EASIER_EVERY, EASIER_SHARE, WEEKLY_RISE
 
@@ -69,14 +70,14 @@ class Aim:
 
 AIMS: Mapping[str, Aim] = {
     "after_off": Aim(
-        "back after time off",
+        PLAN_AIMS["after_off"],
         "Tolerance of full throws with the own ball: from slow throws to full speed.",
         "It ends when the last step was thrown as often as planned, with its speed held and without pain or soreness "
         "up to the next morning.",
         asks=True,
     ),
     "after_injury": Aim(
-        "back after an injury (a clinician leads)",
+        PLAN_AIMS["after_injury"],
         "Painless throwing, first slow, then step by step up to full speed with the own ball.",
         "It ends when the last step was thrown as often as planned without pain or soreness, and the clinician who "
         "leads releases the athlete; at any stop sign it stands still before.",
@@ -84,7 +85,7 @@ AIMS: Mapping[str, Aim] = {
         values={"start_percent": "50"},
     ),
     "fast_block": Aim(
-        "into a block of fast throwing",
+        PLAN_AIMS["fast_block"],
         "Release speed: the arm gets used to speed before a block of throws at full effort begins.",
         "It ends when full speed with the own ball was held through the last step; the block comes after it.",
         lead="speed",
@@ -92,7 +93,7 @@ AIMS: Mapping[str, Aim] = {
         values={"start_percent": "85", "repeats": "1", "first_throws": "18", "weekly_percent": "5"},
     ),
     "in_season": Aim(
-        "keep level in season",
+        PLAN_AIMS["in_season"],
         "Nothing: what was reached is kept. No readout is meant to rise; the throws of games are not counted here.",
         "It ends with its last session, or when the season does.",
         lead="peak",
@@ -108,7 +109,7 @@ AIMS: Mapping[str, Aim] = {
         },
     ),
     "ease_off": Aim(
-        "ease off",
+        PLAN_AIMS["ease_off"],
         "Rest: the readouts fall from step to step, and the throws do not become more.",
         "It ends with the last step; what comes after it is time off.",
         lead="peak",

@@ -5,11 +5,11 @@ from datetime import date
 
 from app.pages.buildup.aims import Care, aim_named
 from app.pages.buildup.form import OWN, PlanForm
+from app.pages.buildup.given import Given
+from app.pages.buildup.known import NOTHING_KNOWN, Known
 from app.pages.buildup.record import KnownReference
-from app.pages.buildup.signs import NOTHING_KNOWN, Known
 from app.show.cautions import is_growing
 from app.show.checks import check_reference
-from app.show.from_start import FromStart
 from app.show.hundred import own_speed_known_by
 from app.show.rack import picked_texts, texts_of
 from app.show.subject import Case, is_same
@@ -30,7 +30,7 @@ class Athlete:
     invented : bool
         Whether of the demo data.
     reference : KnownReference
-    given : FromStart or None
+    given : Given or None
         What came over from Start for this athlete.
     known : Known
         Stop signs, and what a plan starts no higher than after one.
@@ -39,7 +39,7 @@ class Athlete:
     case: Case
     invented: bool = False
     reference: KnownReference = UNKNOWN
-    given: FromStart | None = None
+    given: Given | None = None
     known: Known = NOTHING_KNOWN
 
     def care(self, aim: str) -> Care:

@@ -6,83 +6,31 @@ from dataclasses import dataclass, field, replace
 from datetime import date, timedelta
 
 from app.pages.buildup.aims import Care, aim_named
-from app.pages.buildup.first_limits import COUNT_LIMIT, HOLDS
+from app.pages.buildup.first_limits import COUNT_LIMIT
 from app.pages.buildup.form import PlanForm
 from app.pages.buildup.record import Asked
 from app.pages.buildup.rule_words import CLEARING
+from app.records.plan_fields import CAP_LIMITS, HOLDS, PLAN_NUMBERS
+from app.records.tables import LONGEST_INITIALS
 from app.show.checks import message, read_field
 from app.show.form_fields import Field
 from app.units.conversion import UNITS, to_si
 from app.units.systems import METRIC, System
-from model.build_up import METRICS, RISE_LIMIT, SHARE_LIMIT, STEPS_LIMIT, PlanLimits
-from model.calendar_plan import (
-    AREA_LIMIT,
-    EASIER_LIMIT,
-    EVERY_LIMIT,
-    REPEATS_LIMIT,
-    THROWS_LIMIT,
-    Budget,
-    Calendar,
-)
-from model.calendar_plan import RISE_LIMIT as WEEKLY_LIMIT
-from model.checks import InputError, Limit
+from model.build_up import METRICS, PlanLimits
+from model.calendar_plan import Budget, Calendar
+from model.checks import InputError
 from model.stop_signs import Signed
 
-LONGEST_INITIALS = 8
 LONGEST_AHEAD = timedelta(days=3 * 366)  # of a day in the future
 LONGEST_BACK = timedelta(days=366)
 
-CAP_UNITS = {
-    "rise_rate": ("N·m/s", Limit(1.0, 100_000.0, "N·m/s")),
-    "peak": ("N·m", Limit(0.1, 1_000.0, "N·m")),
-    "shoulder_peak": ("N·m", Limit(0.1, 1_000.0, "N·m")),
-    "loaded_s": ("ms", Limit(0.001, 10.0, "s")),
-    "area": ("N·m·s", Limit(0.01, 100.0, "N·m·s")),
-    "braking": ("N·m", Limit(0.1, 1_000.0, "N·m")),
-    "speed": ("m/s", Limit(1.0, 60.0, "m/s")),
-}
+CAP_UNITS = CAP_LIMITS
 """Unit and accepted range of a cap, by metric."""
 
-
-def _percent(name: str, label: str, limit: Limit, hint: str = "") -> Field:
-    return Field(name, label, "%", replace(limit, unit=""), name, False, hint)
-
-
-def _count(name: str, label: str, limit: Limit, hint: str = "") -> Field:
-    return Field(name, label, limit.unit, limit, name, False, hint)
-
-
-FIELDS = {
-    one.name: one
-    for one in (
-        _count("weeks_off", "Weeks without throwing", Limit(0, 520, "weeks")),
-        _count("throws_week", "Throws a week before that", Limit(0, 2000, "throws")),
-        _count("hold_count", "How many of them", Limit(1, COUNT_LIMIT["steps"].high, "steps")),
-        _percent("start_percent", "Start at", SHARE_LIMIT, "of full speed with that ball"),
-        _percent("goal_percent", "Goal at", SHARE_LIMIT, "of full speed with that ball"),
-        _count("steps", "Steps", STEPS_LIMIT),
-        *(_percent(f"rise_{key}", f"Rise of {label}", RISE_LIMIT) for key, (label, _) in METRICS.items()),
-        *(
-            Field(f"cap_{key}", f"Cap on {METRICS[key][0]}", unit, limit, key, False)
-            for key, (unit, limit) in CAP_UNITS.items()
-        ),
-        _count("repeats", "Sessions at each step", REPEATS_LIMIT),
-        _count("easier_every", "An easier week every", replace(EVERY_LIMIT, low=0), "0 for none"),
-        _percent("easier_percent", "Budget in an easier week", EASIER_LIMIT, "of the week before"),
-        _count("first_throws", "Throws in the first session", THROWS_LIMIT, "they make the first budget"),
-        Field("first_nms", "Or a first budget", "N·m·s", AREA_LIMIT, "first_nms", False, "summed area of a session"),
-        _percent("weekly_percent", "Budget’s rise a week", WEEKLY_LIMIT),
-        Field("most_nms", "Budget at most", "N·m·s", AREA_LIMIT, "most_nms", False),
-        _count("least_throws", "Throws at least", THROWS_LIMIT),
-        _count("most_throws", "Throws at most", THROWS_LIMIT),
-    )
-}
+FIELDS = {one.name: Field(one.name, one.label, one.unit, one.of, one.name, False, one.hint) for one in PLAN_NUMBERS}
 """The fields for numbers, by their names in the form."""
 
-WHOLE = frozenset(
-    {"weeks_off", "throws_week", "hold_count", "steps", "repeats", "easier_every", "first_throws"}
-    | {"least_throws", "most_throws"}
-)
+WHOLE = frozenset(one.name for one in PLAN_NUMBERS if one.kind == "whole")
 DATES = {"first_day": "First day", "target_day": "Target day"}
 DAY_NAMES = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
 

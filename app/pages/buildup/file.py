@@ -1,4 +1,4 @@
-"""A plan as plain data, for the browser to keep and as a file that opens again. What comes in is read with distrust."""
+"""A plan as plain data, as a file that opens again. What comes in is read with distrust."""
 
 import base64
 import binascii
@@ -10,12 +10,12 @@ from app.pages.buildup import kept_parts as read
 from app.pages.buildup.aims import AIMS
 from app.pages.buildup.course import course_of
 from app.pages.buildup.edits import MOST_CHANGES, MOST_STEPS
-from app.pages.buildup.file_old import upgraded
-from app.pages.buildup.first_limits import HOLDS, FirstLimits
-from app.pages.buildup.form import ORDERS
+from app.pages.buildup.first_limits import FirstLimits
 from app.pages.buildup.kept_parts import LONGEST_NOTE, LONGEST_WORDS, MOST_LOGGED
+from app.pages.buildup.known import MOST_SIGNS, with_signs
 from app.pages.buildup.record import Acknowledgement, Asked, HandedOut, KnownReference, Record
-from app.pages.buildup.signs import MOST_SIGNS, with_signs
+from app.records.old_plans import PLAN_KIND, upgraded
+from app.records.plan_fields import HOLDS, ORDERS
 from app.show.form_fields import LONGEST_CODE
 from app.version import VERSION as MADE_WITH
 from model.build_up import METRICS, SHARE_LIMIT, STEPS_LIMIT, PlanLimits
@@ -28,7 +28,6 @@ from model.session_log import Logged
 from model.session_rules import JointPain, Notes, Soreness
 from model.start import CERTAINTY_LIMIT
 
-KIND = "levelpeak build-up"
 VERSION = 2
 LARGEST_BYTES = 800_000  # a plan of 60 steps with a log of 400 sessions takes about two thirds of it
 MOST_BALLS = 24
@@ -38,11 +37,11 @@ class FileError(ValueError):
     """A plan that cannot be used; the text says why."""
 
 
-def to_json(record: Record) -> dict[str, object]:
+def to_json(record: Record) -> dict[str, Any]:
     """Write a plan as plain data."""
     calendar = asdict(record.calendar) | {"weekdays": sorted(record.calendar.weekdays)}
     made = {
-        "kind": KIND,
+        "kind": PLAN_KIND,
         "version": VERSION,
         "made_with": MADE_WITH,
         "code": record.code,
@@ -75,7 +74,7 @@ def to_json(record: Record) -> dict[str, object]:
         "by_hand": [{"session": i, **asdict(one)} for i, one in sorted(record.by_hand.items())],
         "changed": list(record.changed),
         "read": None if record.read is None else asdict(record.read),
-        "log": [asdict(one) for one in record.log],
+        "log": [logged_json(one) for one in record.log],
         "signs": [read.sign_json(one) for one in record.signs],
         "earlier": [read.sign_json(one) for one in record.earlier],
         "start_most": read.most_json(record.start_most),
@@ -85,8 +84,17 @@ def to_json(record: Record) -> dict[str, object]:
         "handed_out": [asdict(one) for one in record.handed_out],
         "calendars": record.calendars,
     }
-    plain: dict[str, object] = json.loads(json.dumps(made, default=read.plain))
+    return _plain(made)
+
+
+def _plain(made: dict[str, Any]) -> dict[str, Any]:
+    plain: dict[str, Any] = json.loads(json.dumps(made, default=read.plain))
     return plain
+
+
+def logged_json(one: Logged) -> dict[str, Any]:
+    """Write a session that was thrown."""
+    return _plain(asdict(one))
 
 
 def _first_json(first: FirstLimits) -> dict[str, Any]:
@@ -112,18 +120,26 @@ def from_json(kept: object) -> Record:
     FileError
         If it is anything but what `to_json` writes, or a value in it is not accepted.
     """
-    if not isinstance(kept, dict) or kept.get("kind") != KIND:
+    record = with_signs(read_bare(kept))
+    try:
+        course_of(record)  # what cannot be worked out is refused here, not while it is shown
+    except InputError as error:
+        raise FileError(f"a value in it is not accepted ({error})") from None
+    return record
+
+
+def read_bare(kept: object) -> Record:
+    """Read a plan without working out what follows from it; see `from_json`."""
+    if not isinstance(kept, dict) or kept.get("kind") != PLAN_KIND:
         raise FileError("this is no build-up plan")
     if kept.get("version") not in (1, VERSION):
         raise FileError("it was made by another version")
     try:
-        record = with_signs(_record(upgraded(kept) if kept["version"] == 1 else kept))
-        course_of(record)  # what cannot be worked out is refused here, not while it is shown
+        return _record(upgraded(kept) if kept["version"] == 1 else kept)
     except InputError as error:
         raise FileError(f"a value in it is not accepted ({error})") from None
     except (KeyError, TypeError, ValueError, AttributeError, OverflowError) as error:
         raise FileError(f"it holds what no plan holds ({type(error).__name__})") from None
-    return record
 
 
 def text_of(record: Record) -> str:

@@ -5,7 +5,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
-from app.show.from_start import FromStart
+from app.pages.buildup.given import Given
 from app.show.subject import Case, Fitted
 from app.units.conversion import plain
 from app.units.systems import System
@@ -17,13 +17,6 @@ from model.limit_draws import Field, field_of
 from model.person import Person
 from model.start_list import ranges
 from model.stop_signs import Signed
-
-HOLDS = {
-    "steps": "for the first steps",
-    "weeks": "for the first weeks",
-    "cleared": "until somebody clears them, with initials",
-}
-"""How long the limits hold."""
 
 COUNT_LIMIT = {"steps": Limit(1, STEPS_LIMIT.high, "steps"), "weeks": Limit(1, 52, "weeks")}
 FAR = 99.0  # a share that no limit bounds, in plans as they are kept
@@ -108,7 +101,7 @@ class FirstLimits:
 
 
 def first_limits(
-    given: FromStart, case: Case, balls: tuple[Ball, ...], holds: str, count: int, sessions_a_week: int, repeats: int
+    given: Given, case: Case, balls: tuple[Ball, ...], holds: str, count: int, sessions_a_week: int, repeats: int
 ) -> FirstLimits:
     """Find what the limits from Start allow with each ball of a plan.
 

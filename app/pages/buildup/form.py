@@ -1,24 +1,14 @@
-"""The form of a build-up as typed: what was before, aim, order, start, goal, limits, calendar, budget.
+"""The form of a build-up as it is kept: what was before, aim, order, start, goal, limits, calendar, budget, as texts.
 
 An empty field is the aim's own value; what has none is asked for.
 """
 
-from collections.abc import Mapping
 from dataclasses import dataclass, fields
 
-from app.show import flat_form
-from app.show.whose import OF_COMPARE
+from app.records.plan_fields import BY_AIM, ORDERS, OWN, USUAL
+from app.records.reads import AthleteData
+from app.show.from_records import setting_text
 
-VERSION = 2
-
-BY_AIM = "aim"  # a lead readout: as the aim has it
-OWN = "own"  # the goal's ball
-USUAL = "usual"  # the ball in between: as the order has it
-ORDERS = {
-    "own": "The own ball, from slow to fast",
-    "heavy": "The heaviest ball slow, then lighter and faster",
-    "between": "A ball in between, slow, then on to the own ball",
-}
 ORDER_SAID = {"heavy": "what many do in rehabilitation (common practice, no source)"}
 NO_DAYS = "-"  # every day of the week was unticked; empty stands for the aim's
 
@@ -29,8 +19,6 @@ class PlanForm:
 
     Attributes
     ----------
-    who : str
-        `OF_COMPARE`, or the code of an invented thrower.
     aim, lead : str
         Keys of `AIMS` and of `METRICS`; a lead of `BY_AIM` is the aim's.
     left_out : str
@@ -39,8 +27,6 @@ class PlanForm:
         A key of `rule_words.CLEARING`; empty for none.
     holds : str
         How long the limits from Start hold: a key of `first_limits.HOLDS`; empty while that was not said.
-    given : str
-        Which of those that came over from Start was seen last: it chooses the athlete once.
     order : str
         A key of `ORDERS`; empty for the one that stands unless another is chosen.
     between_ball, goal_ball : str
@@ -53,7 +39,6 @@ class PlanForm:
         Texts of the fields of `checks.FIELDS`.
     """
 
-    who: str = OF_COMPARE
     aim: str = "after_off"
     lead: str = BY_AIM
     left_out: str = ""
@@ -64,7 +49,6 @@ class PlanForm:
     cleared_role: str = ""
     holds: str = ""
     hold_count: str = ""
-    given: str = ""
     order: str = ""
     between_ball: str = USUAL
     start_percent: str = ""
@@ -102,16 +86,11 @@ class PlanForm:
 NAMES = tuple(field.name for field in fields(PlanForm))
 
 
-def to_json(form: PlanForm) -> dict[str, object]:
-    """Write a form as plain data, for the browser to keep; see `flat_form.to_json`."""
-    return flat_form.to_json(form, VERSION)
+def form_of(data: AthleteData | None) -> PlanForm:
+    """The form as the records have it: each text as typed, also one that was refused."""
+    if data is None:
+        return PlanForm()
+    return PlanForm(**{name: setting_text(data, f"plan.{name}") for name in NAMES})
 
 
-def from_json(kept: object) -> PlanForm:
-    """Read a form that the browser kept; raises `FormError` as `flat_form.from_json`."""
-    return flat_form.from_json(kept, PlanForm, VERSION)
-
-
-def read_form(values: Mapping[str, object]) -> PlanForm:
-    """Read the form from the controls on the page; see `flat_form.read_form`."""
-    return flat_form.read_form(values, PlanForm)
+__all__ = ["BY_AIM", "NAMES", "NO_DAYS", "ORDERS", "ORDER_SAID", "OWN", "USUAL", "PlanForm", "form_of"]

@@ -9,10 +9,10 @@ from app.pages.buildup.aims import Care, aim_named
 from app.pages.buildup.athlete import Athlete, ball_value
 from app.pages.buildup.first_limits import limit_words
 from app.pages.buildup.form import BY_AIM, OWN, USUAL, PlanForm
+from app.pages.buildup.given import Given
 from app.pages.buildup.orders import between
 from app.pages.buildup.words import share_words
 from app.show.cautions import GROWING
-from app.show.from_start import FromStart
 from app.show.rack import name_of, rack_of
 from app.show.subject import Case, is_same
 from app.units.conversion import plain
@@ -60,15 +60,11 @@ def between_choices(form: PlanForm, athlete: Athlete) -> list[dict[str, str]]:
     return made + [{"value": ball_value(ball), "label": name_of(ball, athlete.case)} for ball in balls[1:]]
 
 
-def given_parts(athlete: Athlete, other: FromStart | None, system: System) -> list[Any]:
-    """Say what came over from Start, or for whom it did."""
+def given_parts(athlete: Athlete, system: System) -> list[Any]:
+    """Say what came over from Start."""
     given = athlete.given
     if given is None:
-        if other is None:
-            return []
-        chosen = athlete.case.code or "an athlete without a code"
-        code = other.code or "an athlete without a code"
-        return [html.P(f"What came over from Start is for {code}; chosen here is {chosen}. It is not used.")]
+        return []
     speed = _speed(athlete.case, given)
     at = "" if speed is None else f", {system.cap(speed, 'm/s')}"
     rows = [
@@ -79,13 +75,14 @@ def given_parts(athlete: Athlete, other: FromStart | None, system: System) -> li
         ("Limits", _limits(given, system)),
         ("Certainty", f"{plain(100.0 * given.certainty, most=1)} %, each limit by itself"),
         ("100 % is", given.dated),
+        *([("Taken over on", given.on.isoformat())] if given.on else []),
     ]
     return [
         html.Dl([part for term, said in rows for part in (html.Dt(term), html.Dd(said))], className="buildup-purpose")
     ]
 
 
-def _speed(case: Case, given: FromStart) -> float | None:
+def _speed(case: Case, given: Given) -> float | None:
     """The speed that came over (m/s), by what is known of full speed today."""
     profile = case.profile
     if profile is None or profile.posterior.own is None:
@@ -93,6 +90,6 @@ def _speed(case: Case, given: FromStart) -> float | None:
     return given.share * float(profile.mean_speed(given.ball.mass_kg).estimate)
 
 
-def _limits(given: FromStart, system: System) -> list[Any]:
+def _limits(given: Given, system: System) -> list[Any]:
     limits = [limit_words(bound.key, amount, system) for bound, amount in given.ceilings.given()]
     return [html.Ul([html.Li(one) for one in limits])] if limits else ["none were set"]

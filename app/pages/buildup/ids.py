@@ -1,46 +1,28 @@
 """Every id of the Build up page, in one place: a callback and a layout that name the same thing name it once."""
 
-# The build-up page. Stores.
-BUILDUP_SAVED = "buildup-saved"  # the form as typed; kept for as long as the browser's tab is
-BUILDUP_WRITTEN = "buildup-written"  # what the fields were last made from, and the units they show
-BUILDUP_READ = "buildup-read"  # {"compare", "athlete"}: the other pages' forms as this page found them
-BUILDUP_PLAN = "buildup-plan"  # the plan with all it was made from and its log; kept in the browser until put away
-BUILDUP_BEFORE = "buildup-before"  # what was before each of the last changes, the newest last
+# Stores of what is worked out, and a file.
 BUILDUP_WIDTH = "buildup-stairs-width"  # of the staircase, px
 BUILDUP_STAIRS_PAPER = "buildup-stairs-paper"  # the figures as they are printed
 BUILDUP_OVERLAY_PAPER = "buildup-overlay-paper"
 BUILDUP_TOLD = "buildup-told"  # tables and words as HTML, by place
 BUILDUP_FILE = "buildup-file"  # a file for the browser to save
-BUILDUP_CHANGES = "buildup-changes"  # fields of the form that a button sets
-BUILDUP_FROM_START = "buildup-from-start"  # a first throw with its limits, as Start wrote it there; session
-BUILDUP_KNOWN = "buildup-known"  # stop signs by athlete, whatever plan they came with; kept in the browser
 
 # What is asked.
-BUILDUP_ATHLETE = "buildup-athlete"
-BUILDUP_AIM = "buildup-aim"
 BUILDUP_AIM_SAID = "buildup-aim-said"
 BUILDUP_GROWS = "buildup-grows"  # the caution about growing throwers, before anything is planned
 BUILDUP_CLEARED = "buildup-cleared"  # who cleared the athlete, where there was an injury
 BUILDUP_GIVEN = "buildup-given"  # what came over from Start
-BUILDUP_HOLDS = "buildup-holds"
-BUILDUP_DROP = "buildup-drop"
 BUILDUP_ORDER = "buildup-order"
 BUILDUP_BETWEEN = "buildup-between"
+BUILDUP_COUNT = "buildup-hold-count"
+BUILDUP_ORDER_CHOICES = "buildup-order-choices"
 BUILDUP_COMPARE = "buildup-compare"
 BUILDUP_ORDERS = "buildup-orders"  # the orders compared
-BUILDUP_COMPARED = "buildup-compared"  # the form that they were compared for
-BUILDUP_GOAL_BALL = "buildup-goal-ball"
-BUILDUP_BALLS = "buildup-balls"
-BUILDUP_LEAD = "buildup-lead"
-BUILDUP_DAYS = "buildup-days"
-BUILDUP_FIELD = "buildup-field"  # {"type": this, "name": field}
 BUILDUP_MAKE = "buildup-make"
 BUILDUP_ASKED = "buildup-asked"
 BUILDUP_MISSING = "buildup-missing"
 
 # What is said of it and done to it.
-BUILDUP_INVENTED = "buildup-invented"
-BUILDUP_WHO = "buildup-who"
 BUILDUP_NOTICE = "buildup-notice"
 BUILDUP_NOTICE_HAND = "buildup-notice-hand"  # beside the buttons that change a plan by hand
 BUILDUP_NOTICE_LOG = "buildup-notice-log"  # and those of the log
@@ -60,10 +42,10 @@ BUILDUP_STEPS = "buildup-steps"
 BUILDUP_SESSIONS = "buildup-sessions"
 BUILDUP_NUMBERS = "buildup-numbers"  # the numbers then and now
 BUILDUP_NUMBERS_SAID = "buildup-numbers-said"
-BUILDUP_LOGGED = "buildup-logged"
 BUILDUP_BASIS = "buildup-basis"
 
 # Changes by hand.
+BUILDUP_BY_HAND = "buildup-by-hand"
 BUILDUP_STEP = "buildup-step"
 BUILDUP_STEP_BALL = "buildup-step-ball"
 BUILDUP_SESSION = "buildup-session"
@@ -71,12 +53,10 @@ BUILDUP_HAND = "buildup-hand"  # {"type": this, "name": field}
 BUILDUP_DO = "buildup-do"  # {"type": this, "name": what the button does to the plan}
 
 # After a session.
-BUILDUP_LOG_FIELD = "buildup-log-field"  # {"type": this, "name": field}
 BUILDUP_LOG_SESSION = "buildup-log-session"
 BUILDUP_SUGGESTED = "buildup-suggested"
 BUILDUP_LOG = "buildup-log"
-BUILDUP_LOG_TYPED = "buildup-log-typed"  # what is typed after a session and not in the log yet, by plan and session
-BUILDUP_LOG_OF = "buildup-log-of"  # {"key": which session the fields are of, "units": those they show}
+BUILDUP_LOG_FIELDS = "buildup-log-fields"
 BUILDUP_LOG_TITLE = "buildup-log-title"
 
 # What is taken along.

@@ -7,7 +7,7 @@ from dataclasses import asdict
 from datetime import date
 from typing import Any, TypeVar
 
-from app.pages.buildup.checks import LONGEST_INITIALS
+from app.records.tables import LONGEST_INITIALS
 from model.ball import Ball
 from model.checks import InputError
 from model.ladder import HELD_DOWN, Most
@@ -20,8 +20,6 @@ FIRST_DAY, LAST_DAY = date(2000, 1, 1), date(2100, 12, 31)  # days are counted o
 MARK = re.compile(r"[0-9a-f]{0,64}")
 NO_LETTERS = ("Cc", "Cs")  # control characters, and halves of a character that no encoding takes
 LARGEST = 1e9
-BAD_VALUES = (InputError, KeyError, TypeError, ValueError, AttributeError, OverflowError)
-"""What reading anything else than was written raises."""
 
 Made = TypeVar("Made")
 

@@ -1,23 +1,19 @@
-"""What is typed after a session, as the browser keeps it under plan and session, and as a line of the log. Pure.
-
-The fields say beside them which session they are of (`key_of`). `assets/buildup.js` writes them down under it as they
-change, so that nothing typed is lost before it is kept, nor when an act is undone.
-"""
+"""What is typed after a session, as the records keep it under plan and session, and as a line of the log. Pure."""
 
 from dataclasses import asdict, dataclass, replace
 from datetime import date, timedelta
-from typing import Any
 
+from app.bind.groups import BETWEEN
 from app.pages.buildup.checks import initials, read_day, role_among
 from app.pages.buildup.course import Course
 from app.pages.buildup.kept_parts import LONGEST_NOTE
-from app.pages.buildup.record import Record
 from app.pages.buildup.rule_words import ROLE_WORDS, SITE_WORDS, WHEN_WORDS, allowed_decisions
-from app.show import flat_form
+from app.records.field_list import field_of, from_kept
+from app.records.plan_fields import OF_SESSION
+from app.records.reads import AthleteData
 from app.show.checks import message, read_field
 from app.show.form_fields import Field
 from app.show.profile_checks import typed_number
-from app.show.throw_form import FormError
 from app.units.systems import System
 from model.checks import InputError, Limit
 from model.course import session_before
@@ -37,9 +33,6 @@ from model.session_rules import (
 from model.stop_signs import CLINICIAN
 from model.throw import SPEED_LIMIT
 
-VERSION = 2
-BETWEEN = "|"  # what is ticked, as it is kept
-LISTS = ("sore_more", "signs", "urgent")  # fields in which several can be ticked
 SORE_MORE = {"over_three_days": "for over three days", "one_spot": "in one spot"}
 YES_NO = {"yes": True, "no": False}
 BEFORE = "before"  # of what was thrown: the session before again
@@ -63,10 +56,9 @@ LABELS = {
 
 @dataclass(frozen=True)
 class LogForm:
-    """The fields after a session, as typed; several that are ticked with `BETWEEN` between them.
+    """The fields after a session, as typed; several that are ticked with a blank between them.
 
-    `before` to `next_morning` are ratings of pain at a joint, those with `sore_` soreness of the muscles. `units` are
-    those that the speed was typed in.
+    `before` to `next_morning` are ratings of pain at a joint, those with `sore_` soreness of the muscles.
     """
 
     day: str = ""
@@ -92,40 +84,45 @@ class LogForm:
     by: str = ""
     role: str = ""
     note: str = ""
-    units: str = "metric"
 
 
-NAMES = tuple(name for name in asdict(LogForm()) if name != "units")
+NAMES = tuple(asdict(LogForm()))
 
 
-def key_of(record: Record, at: int) -> str:
-    """Name a session: the plan's mark, and its place in the log, with a slash between."""
-    return f"{record.mark}/{at}"
+def key_of(plan: str, at: int) -> str:
+    """Name a session: the plan's uid, and its place in the log, with a slash between."""
+    return f"{plan}/{at}"
 
 
-def read_kept(kept: object, key: str) -> LogForm | None:
-    """What was typed for a session; None if nothing was, or nothing that can be read."""
-    try:
-        return flat_form.from_json(kept.get(key) if isinstance(kept, dict) else None, LogForm, VERSION)
-    except FormError:
-        return None
+def path_of(name: str, key: str) -> str:
+    """The path of a field of a session."""
+    return f"noted.{name}{OF_SESSION}{key}"
 
 
-def read_values(values: dict[str, Any], units: str) -> LogForm:
-    """Read the fields on the page; what is no text or list of texts counts as empty."""
-    lists = {name: values.get(name) for name in LISTS}
-    ticked = {
-        name: BETWEEN.join(one for one in given if isinstance(one, str)) if isinstance(given, list) else ""
-        for name, given in lists.items()
-    }
-    return replace(flat_form.read_form(values | ticked, LogForm), units=units)
+def rows_of(data: AthleteData, key: str) -> list[str]:
+    """Uids of what was typed for a session and is not kept yet."""
+    return [row.uid for path, row in data.setting_rows.items() if path.endswith(f"{OF_SESSION}{key}")]
 
 
-def values_of(form: LogForm) -> dict[str, Any]:
-    """Give each field what stands in it."""
-    texts = asdict(form)
-    lists = {name: [one for one in texts[name].split(BETWEEN) if one] for name in LISTS}
-    return {name: lists.get(name, texts[name]) for name in NAMES}
+def typed_form(data: AthleteData, key: str, otherwise: "LogForm") -> "LogForm":
+    """What stands in the fields of a session, each text in its metric unit or with its own.
+
+    Parameters
+    ----------
+    data : AthleteData
+    key : str
+    otherwise : LogForm
+        What stands in those that were not typed into.
+    """
+    found = {}
+    for name in NAMES:
+        row = data.setting_rows.get(path_of(name, key))
+        if row is not None:
+            field, draft = field_of(row.key), row.draft.get("value")
+            found[name] = (
+                field.kept(from_kept(field, row.value), row.typed.get("value", "")) if draft is None else draft
+            )
+    return replace(otherwise, **found)
 
 
 def form_of(one: Logged, system: System) -> LogForm:
@@ -151,7 +148,6 @@ def form_of(one: Logged, system: System) -> LogForm:
         by=one.by,
         role=one.role,
         note=one.note,
-        units=system.key,
     )
 
 
@@ -204,7 +200,7 @@ def draft_of(course: Course, at: int, form: LogForm, system: System) -> Draft | 
         problems["again"] = message(InputError(LABELS["again"], "the session before", said))
     throws = _whole(form.throws, "throws", THROWN_LIMIT, problems)
     notes = _notes(form, problems)
-    speed = read_field(TOP_SPEED.kept(form.top_speed, "", system), TOP_SPEED, problems, system)
+    speed = read_field(form.top_speed, TOP_SPEED, problems, system)
     if throws == 0 and not notes.painful and not notes.signs:
         problems["throws"] = message(
             InputError(LABELS["throws"], 0, "1 or more, or 0 where pain came before the first")
@@ -293,8 +289,8 @@ def _notes(form: LogForm, problems: dict[str, str]) -> Notes:
         problems["site"] = message(InputError(LABELS["site"], "", "elbow or shoulder, as there is pain"))
         site = "unknown"
     sore = {when: YES_NO.get(getattr(form, f"sore_{when}")) for when in WHEN}
-    more = {name: name in form.sore_more.split(BETWEEN) for name in SORE_MORE}
-    ticked = (*form.urgent.split(BETWEEN), *form.signs.split(BETWEEN))
+    more = {name: name in form.sore_more.split() for name in SORE_MORE}
+    ticked = (*form.urgent.split(), *form.signs.split())
     return Notes(
         JointPain(site if any(ratings.values()) else "", **ratings),
         Soreness(**sore, **more),  # type: ignore[arg-type]

@@ -79,12 +79,15 @@ class Act:
         Fields of the form that changed with it.
     signs : tuple of StopSign or None
         The athlete's, where they changed and there is no plan.
+    fresh : bool
+        Whether the plan was made now, and is another one than that before.
     """
 
     record: Record | None
     said: list[Any] = field(default_factory=list)
     form: dict[str, str] = field(default_factory=dict)
     signs: tuple[StopSign, ...] | None = None
+    fresh: bool = False
 
 
 def made(page: Page, changes: Mapping[str, str] | None = None) -> Act:
@@ -118,8 +121,8 @@ def made(page: Page, changes: Mapping[str, str] | None = None) -> Act:
         return Act(page.record, [html.P(f"No plan: {message(named(error))}")], given)
     if isinstance(found, NoPlan):
         return Act(page.record, no_plan_parts(found, page.system), given)
-    before = "" if page.record is None else " It took the place of the one before; Undo brings that back."
-    return Act(log_edits.took_over(found, page.record), [html.P(f"Plan made.{before}")], given)
+    before = "" if page.record is None else " The one before was put away; Undo brings it back."
+    return Act(log_edits.took_over(found, page.record), [html.P(f"Plan made.{before}")], given, fresh=True)
 
 
 def checked_of(page: Page, form: PlanForm) -> CheckedPlan:
@@ -164,8 +167,6 @@ def missing_parts(measures: bool, speed: bool, reasons: tuple[str, ...]) -> list
             )
         )
     lines += [html.Li(text) for text in reasons]
-    if measures or speed:
-        lines.append(html.Li("To see how it works, choose an invented thrower: nothing of yours is overwritten."))
     return [html.P("No plan yet.", className="sentence invitation"), html.Ul(lines, className="claim-missing")]
 
 

@@ -1,68 +1,67 @@
 """The build-up page: from a start, a goal and a calendar to steps, days and throws, with a log of what was thrown."""
 
-from datetime import date
-
 from dash import dcc, html
 from dash.development.base_component import Component
 
 from app.bind.page import Page
-from app.demo import load_demo
+from app.bind.steps import steps
+from app.bind.visit import Visit
 from app.pages.buildup import ids, log_parts, parts, plan_parts
-from app.pages.buildup.callbacks import register
-from app.show.page_parts import imprint, page_head
+from app.pages.buildup.callbacks import DOERS, register
+from app.pages.buildup.found import Found
+from app.pages.buildup.parts import Asked
+from app.pages.buildup.showing import form_is_open, picked, view_for
+from app.pages.buildup.view import offer_buttons
+from app.show.invented import INVENTED
+from app.show.page_parts import imprint
+from app.show.whose import who_words
+
+STORES = (ids.BUILDUP_WIDTH, ids.BUILDUP_STAIRS_PAPER, ids.BUILDUP_OVERLAY_PAPER, ids.BUILDUP_TOLD)
+"""Of what is worked out."""
 
 
-def layout() -> Component:
-    """Make the page, its fields still empty: they are filled from what the browser kept."""
-    memory = (
-        ids.BUILDUP_READ,
-        ids.BUILDUP_WRITTEN,
-        ids.BUILDUP_WIDTH,
-        ids.BUILDUP_STAIRS_PAPER,
-        ids.BUILDUP_OVERLAY_PAPER,
-        ids.BUILDUP_TOLD,
-        ids.BUILDUP_CHANGES,
-        ids.BUILDUP_LOG_OF,
-        ids.BUILDUP_COMPARED,
-    )
+def layout(visit: Visit) -> Component:
+    """Make the page."""
+    found = Found(visit)
+    view, offers = view_for(found)
     return html.Div(
         [
-            dcc.Store(id=ids.BUILDUP_SAVED, storage_type="session"),
-            dcc.Store(id=ids.BUILDUP_LOG_TYPED, storage_type="session"),
-            dcc.Store(id=ids.BUILDUP_PLAN, storage_type="local"),  # outlives the tab: a plan runs for weeks
-            dcc.Store(id=ids.BUILDUP_BEFORE, storage_type="session"),
-            dcc.Store(id=ids.BUILDUP_KNOWN, storage_type="local"),  # no stop sign is lost with a plan
-            dcc.Store(id=ids.BUILDUP_FROM_START, storage_type="session"),
-            *(dcc.Store(id=name) for name in memory),
+            *(dcc.Store(id=name) for name in STORES),
             dcc.Download(id=ids.BUILDUP_FILE),
-            page_head("Build up", ids.BUILDUP_INVENTED, ids.BUILDUP_WHO),
-            parts.asked(load_demo()),
-            plan_parts.whole(),
-            parts.missing(),
+            _head(found),
+            Asked(found).whole(form_is_open(found)),
+            plan_parts.whole(found),
+            parts.missing(offer_buttons(offers)),
             html.Div(id=ids.BUILDUP_FLAG, role="status"),
-            log_parts.signs(),
+            log_parts.signs(view),
             html.Div(id=ids.BUILDUP_SENTENCE, role="status", **{"aria-live": "polite"}),
-            plan_parts.growing(),
+            plan_parts.growing(view),
             html.Div(
                 [
                     html.Section(id=ids.BUILDUP_NEXT, className="buildup-next"),
-                    log_parts.log(),
-                    plan_parts.numbers(),
+                    log_parts.log(found, view),
+                    plan_parts.numbers(view),
                     html.Section(id=ids.BUILDUP_ABOUT, className="buildup-about"),
                     plan_parts.figures(),
-                    plan_parts.tables(),
-                    plan_parts.by_hand(),
+                    plan_parts.tables(view),
+                    plan_parts.by_hand(view, picked(found, None, None)),
                     plan_parts.take(),
                     html.Div(id=ids.BUILDUP_BASIS, className="basis"),
                 ],
                 id=ids.BUILDUP_BODY,
                 className="buildup-body",
-                hidden=True,
+                hidden=view.hidden["body"],
             ),
-            imprint(date.today().isoformat()),
+            imprint(visit.today.isoformat()),
         ],
         className="buildup",
     )
 
 
-PAGE = Page(path="/build-up", title="Build up", layout=layout, register=register)
+def _head(found: Found) -> Component:
+    invented = [html.P(INVENTED, className="quiet")] if found.data.athlete.invented else []
+    who = html.P(who_words(found.athlete.case), className="summary")
+    return html.Div([html.H1("Build up"), *invented, who, steps(found.visit)], className="page-head")
+
+
+PAGE = Page(path="/build-up", title="Build up", layout=layout, register=register, visited=True, doers=DOERS)

@@ -6,23 +6,25 @@ import dash_mantine_components as dmc
 from dash import html
 from dash.development.base_component import Component
 
-from app.demo import Demo
-from app.pages.buildup import ids
-from app.pages.buildup.aims import AIMS, MORE_STEPS, Care
-from app.pages.buildup.checks import DATES, DAY_NAMES, FIELDS, LONGEST_INITIALS, default_text
-from app.pages.buildup.first_limits import HOLDS
-from app.pages.buildup.form import ORDER_SAID, ORDERS, OWN, USUAL
-from app.pages.buildup.kept_parts import LONGEST_NOTE
+from app.bind import ids as bound
+from app.bind.groups import boxes, emptied, listed, radios, typed
+from app.pages.buildup import form_words, ids
+from app.pages.buildup.aims import AIMS, MORE_STEPS, Care, aim_named
+from app.pages.buildup.checks import DATES, DAY_NAMES, FIELDS, default_text
+from app.pages.buildup.form import NO_DAYS, ORDER_SAID, ORDERS
+from app.pages.buildup.found import Found
+from app.pages.buildup.orders import orders_of
 from app.pages.buildup.rule_words import CLEARING
+from app.records.plan_fields import HOLDS
+from app.records.tables import LONGEST_INITIALS
 from app.show.cautions import CAUTIONS
-from app.show.controls import choice, number_field, text_field
-from app.show.whose import OF_COMPARE, people
+from app.show.controls import choice
+from app.show.glossary import explained
+from app.show.rack import boxes_of, masses_of
 from app.units.systems import METRIC, System
 from model.build_up import METRICS
 
-SHORT = {f"rise_{key}": label for key, (label, _) in METRICS.items()} | {
-    f"cap_{key}": label for key, (label, _) in METRICS.items()
-}
+SHORT = {f"{kind}_{key}": label for kind in ("rise", "cap") for key, (label, _) in METRICS.items()}
 """Labels of fields that stand under a heading which says the rest."""
 
 TEXTS = {
@@ -39,140 +41,186 @@ SINCE = "The first session is not before it; empty: today"
 BY = "The last session is wanted by then; may stay empty"
 
 
-def asked(demo: Demo) -> Component:
-    """Make the form."""
-    aims = [{"value": key, "label": aim.label} for key, aim in AIMS.items()]
-    make = _button(MAKE, ids.BUILDUP_MAKE, "buildup-make", **{"data-key": "m"})
-    return html.Details(
-        [
-            html.Summary("What is planned"),
-            html.Div(
-                [
-                    html.Div(id=ids.BUILDUP_GROWS, className="buildup-grows", hidden=True),
-                    html.Ul([html.Li(text) for text in CAUTIONS], className="buildup-cautions"),
-                    html.Div(
-                        [
-                            _pick("Whose arm", people(demo), OF_COMPARE, ids.BUILDUP_ATHLETE),
-                            _pick("Aim", aims, next(iter(AIMS)), ids.BUILDUP_AIM),
-                            _pick("Lead readout", [], "", ids.BUILDUP_LEAD, "it rises as evenly as the limits allow"),
-                        ],
-                        className="buildup-row",
-                    ),
-                    html.Div(id=ids.BUILDUP_AIM_SAID, className="quiet"),
-                    _before(),
-                    _from_start(),
-                    html.Div(
-                        [
-                            _field("start_percent"),
-                            html.Div(
-                                _pick("To the ball", [], OWN, ids.BUILDUP_GOAL_BALL), id=f"{ids.BUILDUP_GOAL_BALL}-part"
-                            ),
-                            _field("goal_percent"),
-                            _field("steps"),
-                        ],
-                        className="buildup-row ends",
-                    ),
-                    html.Div(
-                        [
-                            _date("first_day", SINCE),
-                            _date("target_day", BY),
-                            _days(),
-                            _field("repeats"),
-                            _field("first_throws"),
-                        ],
-                        className="buildup-row five",
-                    ),
-                    *_folds(),
-                    _order(),
-                    html.Div([make, html.Div(id=ids.BUILDUP_MISSING, role="status")], className="buildup-making"),
-                ],
-                className="buildup-form",
+class Asked:
+    """Makes the form for what a visit found."""
+
+    def __init__(self, found: Found) -> None:
+        self.visit, self.form, self.athlete = found.visit, found.form, found.athlete
+        self.case, self.care = self.athlete.case, self.athlete.care(self.form.aim)
+        self.system, self.aim = found.visit.system, aim_named(self.form.aim)
+
+    def whole(self, opened: bool) -> Component:
+        """Make the form.
+
+        Parameters
+        ----------
+        opened : bool
+            Whether it stands unfolded.
+        """
+        make = _button(MAKE, ids.BUILDUP_MAKE, "buildup-make", **{"data-key": "m"})
+        grows = form_words.grows(self.case.person) if self.care.growing else []
+        return html.Details(
+            [
+                html.Summary("What is planned"),
+                html.Div(
+                    [
+                        html.Div(grows, id=ids.BUILDUP_GROWS, className="buildup-grows", hidden=not grows),
+                        html.Ul([html.Li(text) for text in CAUTIONS], className="buildup-cautions"),
+                        html.Div([self._aim(), self._lead()], className="buildup-row two"),
+                        html.Div(
+                            html.P([html.Strong("Improves: "), *explained(self.aim.improves), " ", self.aim.ends]),
+                            id=ids.BUILDUP_AIM_SAID,
+                            className="quiet",
+                        ),
+                        self._before(),
+                        self._from_start(),
+                        html.Div(
+                            [
+                                self._field("start_percent"),
+                                *self._goal(),
+                                self._field("goal_percent"),
+                                self._field("steps"),
+                            ],
+                            className="buildup-row ends",
+                        ),
+                        html.Div(
+                            [
+                                self._date("first_day"),
+                                self._date("target_day"),
+                                self._days(),
+                                self._field("repeats"),
+                                self._field("first_throws"),
+                            ],
+                            className="buildup-row five",
+                        ),
+                        *self._folds(),
+                        self._order(),
+                        html.Div([make, html.Div(id=ids.BUILDUP_MISSING, role="status")], className="buildup-making"),
+                    ],
+                    className="buildup-form",
+                ),
+            ],
+            id=ids.BUILDUP_ASKED,
+            open=opened,
+            className="buildup-asked",
+        )
+
+    def _aim(self) -> Component:
+        data = [{"value": key, "label": aim.label} for key, aim in AIMS.items()]
+        part = bound.act_id(self.visit.owner, "buildup/aim", kind=bound.PICK)
+        return choice("Aim", data, self.form.aim, id=part, searchable=False)
+
+    def _lead(self) -> Component:
+        data = form_words.lead_choices(self.form.aim)
+        return listed(self.visit, "plan.lead", "Lead readout", data, "it rises as evenly as the limits allow")
+
+    def _goal(self) -> list[Component]:
+        if self.care.guarded or self.aim.only_own:
+            return []
+        return [listed(self.visit, "plan.goal_ball", "To the ball", form_words.goal_choices(self.case))]
+
+    def _before(self) -> Component:
+        role = [{"value": key, "label": words} for key, words in CLEARING.items()]
+        label, said = TEXTS["cleared_role"]
+        cleared = [
+            self._text("cleared_by"),
+            emptied(self.visit, "plan.cleared_role", label, role, said),
+        ]
+        injury = [html.Div(cleared, id=ids.BUILDUP_CLEARED, className="buildup-row two")] if self.care.injury else []
+        return html.Section(
+            [
+                html.H2("Asked first"),
+                html.Div(
+                    [self._field("weeks_off"), self._field("throws_week"), self._text("thrown"), *injury],
+                    className="buildup-row three-two",
+                ),
+            ],
+            className="buildup-part",
+        )
+
+    def _from_start(self) -> Component:
+        fields = [
+            radios(self.visit, "plan.holds", "How long the limits hold", HOLDS),
+            html.Div(self._field("hold_count"), id=ids.BUILDUP_COUNT, hidden=self.form.holds not in ("steps", "weeks")),
+            _do("drop", "Plan without what came from Start"),
+        ]
+        return html.Section(
+            [
+                html.H2("From Start"),
+                html.Div(form_words.given_parts(self.athlete, self.system), id=ids.BUILDUP_GIVEN),
+                html.Div(fields, className="buildup-row two-one"),
+            ],
+            className="buildup-part",
+            hidden=self.athlete.given is None,
+        )
+
+    def _order(self) -> Component:
+        between = listed(
+            self.visit, "plan.between_ball", "The ball in between", form_words.between_choices(self.form, self.athlete)
+        )
+        orders = radios(
+            self.visit,
+            "plan.order",
+            "",
+            {},
+            self.care.order,
+            children=html.Div(order_choices(list(orders_of(self.form, self.athlete))), id=ids.BUILDUP_ORDER_CHOICES),
+            **{"aria-labelledby": f"{ids.BUILDUP_ORDER}-title"},
+        )
+        compare = _button(COMPARE, ids.BUILDUP_COMPARE, hidden=self.aim.only_own, **{"data-key": "o"})
+        return html.Section(
+            [
+                html.H2("Order of the balls", id=f"{ids.BUILDUP_ORDER}-title"),
+                html.Div(
+                    [
+                        html.Div(orders, id=ids.BUILDUP_ORDER),
+                        html.Div(between, id=ids.BUILDUP_BETWEEN, hidden=self.form.order != "between"),
+                        compare,
+                    ],
+                    className="buildup-row two-one",
+                ),
+                html.Div(id=ids.BUILDUP_ORDERS, role="status"),
+            ],
+            className="buildup-part",
+        )
+
+    def _days(self) -> Component:
+        names = {str(place): name for place, name in enumerate(DAY_NAMES)}
+        ticked = [NO_DAYS, *(self.form.days or self.care.value("days")).replace(NO_DAYS, "").split()]
+        return boxes(self.visit, "plan.days", "Days to throw on", names, value=ticked)
+
+    def _folds(self) -> list[Component]:
+        balls = html.Div(boxes_of(self.case), className="boxes")
+        out = [mass for mass in masses_of(self.case) if mass in self.form.left_out.split()]
+        left = boxes(self.visit, "plan.left_out", "Balls that are left out", {}, children=balls, value=out)
+        return [
+            *(
+                html.Details(
+                    [
+                        html.Summary(head),
+                        html.P(said, className="quiet"),
+                        html.Div([self._field(name) for name in names], className="buildup-row seven"),
+                    ],
+                    className="fold",
+                )
+                for head, said, names in FOLDS
             ),
-        ],
-        id=ids.BUILDUP_ASKED,
-        open=True,
-        className="buildup-asked",
-    )
+            html.Details([html.Summary("Balls on the rack"), left], className="fold"),
+        ]
 
+    def _field(self, name: str) -> Component:
+        label, said = field_label(name, self.system), field_description(name, self.care, self.system)
+        asked = ASKED_FOR if form_words.is_asked(name, self.care) else ""
+        hint = default_text(name, self.care, self.system) or asked
+        return typed(self.visit, f"plan.{name}", label, said, numeric=True, placeholder=hint)
 
-def _before() -> Component:
-    cleared = [_text("cleared_by"), _role()]
-    return html.Section(
-        [
-            html.H2("Asked first"),
-            html.Div(
-                [
-                    _field("weeks_off"),
-                    _field("throws_week"),
-                    _text("thrown", longest=LONGEST_NOTE),
-                    html.Div(cleared, id=ids.BUILDUP_CLEARED, className="buildup-row two", hidden=True),
-                ],
-                className="buildup-row three-two",
-            ),
-        ],
-        className="buildup-part",
-    )
+    def _text(self, name: str) -> Component:
+        label, said = TEXTS[name]
+        hint = ASKED_FOR if form_words.is_asked(name, self.care) else ""
+        return typed(self.visit, f"plan.{name}", label, said, placeholder=hint)
 
-
-def _role() -> Component:
-    data = [{"value": key, "label": words} for key, words in CLEARING.items()]
-    label, said = TEXTS["cleared_role"]
-    part = {"type": ids.BUILDUP_FIELD, "name": "cleared_role"}
-    return choice(label, data, "", said, id=part, searchable=False, clearable=True)
-
-
-def _from_start() -> Component:
-    holds = dmc.RadioGroup(
-        html.Div([dmc.Radio(value=key, label=words) for key, words in HOLDS.items()], className="boxes"),
-        id=ids.BUILDUP_HOLDS,
-        value="",
-        label="How long the limits hold",
-        className="field",
-    )
-    return html.Section(
-        [
-            html.H2("From Start"),
-            html.Div(id=ids.BUILDUP_GIVEN),
-            html.Div(
-                [
-                    holds,
-                    html.Div(_field("hold_count"), id=f"{ids.BUILDUP_HOLDS}-count"),
-                    _button("Plan without what came from Start", ids.BUILDUP_DROP),
-                ],
-                id=f"{ids.BUILDUP_GIVEN}-fields",
-                className="buildup-row two-one",
-            ),
-        ],
-        id=f"{ids.BUILDUP_GIVEN}-part",
-        className="buildup-part",
-        hidden=True,
-    )
-
-
-def _order() -> Component:
-    return html.Section(
-        [
-            html.H2("Order of the balls", id=f"{ids.BUILDUP_ORDER}-title"),
-            html.Div(
-                [
-                    dmc.RadioGroup(
-                        [],
-                        id=ids.BUILDUP_ORDER,
-                        value="",
-                        className="field",
-                        **{"aria-labelledby": f"{ids.BUILDUP_ORDER}-title"},
-                    ),
-                    html.Div(
-                        _pick("The ball in between", [], USUAL, ids.BUILDUP_BETWEEN), id=f"{ids.BUILDUP_BETWEEN}-part"
-                    ),
-                    _button(COMPARE, ids.BUILDUP_COMPARE, **{"data-key": "o"}),
-                ],
-                className="buildup-row two-one",
-            ),
-            html.Div(id=ids.BUILDUP_ORDERS, role="status"),
-        ],
-        className="buildup-part",
-    )
+    def _date(self, name: str) -> Component:
+        return typed(self.visit, f"plan.{name}", DATES[name], field_description(name, self.care, self.system))
 
 
 def order_choices(orders: list[str]) -> list[Component]:
@@ -183,43 +231,36 @@ def order_choices(orders: list[str]) -> list[Component]:
     ]
 
 
-def _folds() -> list[Component]:
-    return [
-        _fold(
-            "Step limits: the most that each may rise from one step to the next",
-            "Falls are free. Common practice, no source: a tenth, and half more for the rise rate, which goes as the "
-            "cube of the speed where the peak goes as its square. The weekly tenth is tradition, not established for "
-            "throwing.",
-            [f"rise_{key}" for key in METRICS],
+FOLDS = (
+    (
+        "Step limits: the most that each may rise from one step to the next",
+        "Falls are free. Common practice, no source: a tenth, and half more for the rise rate, which goes as the "
+        "cube of the speed where the peak goes as its square. The weekly tenth is tradition, not established for "
+        "throwing.",
+        tuple(f"rise_{key}" for key in METRICS),
+    ),
+    (
+        "Caps: the most that each may be in any step",
+        "Empty: no cap. A limit in N·m differs between laboratories by ±25 % and more.",
+        tuple(f"cap_{key}" for key in METRICS),
+    ),
+    (
+        "Budget and easier weeks",
+        "A session may sum up to its week’s budget: throws times the area under the curve of one. From one week to "
+        "the next that is no easier one, the budget climbs by no more than its rise. Common practice, no source. "
+        "Published daily limits on throws are limits for games and are not used here.",
+        (
+            "first_nms",
+            "weekly_percent",
+            "most_nms",
+            "least_throws",
+            "most_throws",
+            "easier_every",
+            "easier_percent",
         ),
-        _fold(
-            "Caps: the most that each may be in any step",
-            "Empty: no cap. A limit in N·m differs between laboratories by ±25 % and more.",
-            [f"cap_{key}" for key in METRICS],
-        ),
-        _fold(
-            "Budget and easier weeks",
-            "A session may sum up to its week’s budget: throws times the area under the curve of one. From one week to "
-            "the next that is no easier one, the budget climbs by no more than its rise. Common practice, no source. "
-            "Published daily limits on throws are limits for games and are not used here.",
-            [
-                "first_nms",
-                "weekly_percent",
-                "most_nms",
-                "least_throws",
-                "most_throws",
-                "easier_every",
-                "easier_percent",
-            ],
-        ),
-        html.Details(
-            [
-                html.Summary("Balls on the rack"),
-                dmc.CheckboxGroup([], id=ids.BUILDUP_BALLS, value=[], label="Balls that may be thrown"),
-            ],
-            className="fold",
-        ),
-    ]
+    ),
+)
+"""What is folded away: head, what is said of it, and the names of its fields."""
 
 
 def field_label(name: str, system: System = METRIC) -> str:
@@ -250,39 +291,18 @@ def field_description(name: str, care: Care, system: System = METRIC) -> str:
     return f"{said}; empty: {empty}" if empty else said
 
 
-def _button(words: str, part: str, name: str = "", **props: str) -> Component:
+def _button(words: str, part: str, name: str = "", **props: Any) -> Component:
     return html.Button(words, id=part, type="button", n_clicks=0, className=name, **props)
 
 
-def _pick(label: str, data: list[dict[str, str]], value: str, part: str, description: str = "") -> Component:
-    return choice(label, data, value, description, id=part, searchable=False)
+def _do(name: str, words: str) -> Component:
+    return html.Button(words, id={"type": ids.BUILDUP_DO, "name": name}, type="button", n_clicks=0)
 
 
-def _field(name: str) -> Component:
-    return number_field(FIELDS[name], "", field_label(name), id={"type": ids.BUILDUP_FIELD, "name": name})
-
-
-def _text(name: str, **props: Any) -> Component:
-    label, said = TEXTS[name]
-    return text_field(label, said, value="", id={"type": ids.BUILDUP_FIELD, "name": name}, **props)
-
-
-def _date(name: str, said: str) -> Component:
-    return text_field(DATES[name], f"year-month-day. {said}", value="", id={"type": ids.BUILDUP_FIELD, "name": name})
-
-
-def _days() -> Component:
-    boxes = html.Div([dmc.Checkbox(label=name, value=str(i)) for i, name in enumerate(DAY_NAMES)], className="boxes")
-    return dmc.CheckboxGroup(boxes, id=ids.BUILDUP_DAYS, value=[], label="Days to throw on", className="field")
-
-
-def _fold(head: str, said: str, names: list[str]) -> Component:
-    fields = html.Div([_field(name) for name in names], className="buildup-row seven")
-    return html.Details([html.Summary(head), html.P(said, className="quiet"), fields], className="fold")
-
-
-def missing() -> Component:
+def missing(offers: list[Component]) -> Component:
     """Make the place where it is said what happened, with what can be done about it."""
     return html.Div(
-        [html.Div(id=ids.BUILDUP_NOTICE), html.Div(id=ids.BUILDUP_OFFERS)], className="buildup-notice", role="status"
+        [html.Div(id=ids.BUILDUP_NOTICE), html.Div(offers, id=ids.BUILDUP_OFFERS)],
+        className="buildup-notice",
+        role="status",
     )

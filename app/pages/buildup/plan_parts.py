@@ -8,8 +8,11 @@ from dash.development.base_component import Component
 
 from app.pages.buildup import ids
 from app.pages.buildup.aims import MORE_STEPS
-from app.pages.buildup.checks import LONGEST_INITIALS
 from app.pages.buildup.file import LARGEST_BYTES
+from app.pages.buildup.found import Found
+from app.pages.buildup.plans import plans_list
+from app.pages.buildup.view import View
+from app.records.tables import LONGEST_INITIALS
 from app.show.cautions import GROWING
 from app.show.controls import choice, text_field
 from app.show.curves_figure import GRAPH_CONFIG
@@ -24,10 +27,12 @@ def do(name: str, words: str, **props: Any) -> Component:
 
 def hand(name: str, label: str, description: str = "", numeric: bool = False, **props: Any) -> Component:
     """Make a field beside the plan, by name."""
-    return text_field(label, description, numeric, value="", id={"type": ids.BUILDUP_HAND, "name": name}, **props)
+    return text_field(
+        label, description, numeric, **({"value": "", "id": {"type": ids.BUILDUP_HAND, "name": name}} | props)
+    )
 
 
-def growing() -> Component:
+def growing(view: View) -> Component:
     """Make what is read, and confirmed, before a plan for a thrower who is still growing is shown."""
     return html.Section(
         [
@@ -43,7 +48,7 @@ def growing() -> Component:
             ),
         ],
         id=ids.BUILDUP_GROWING,
-        hidden=True,
+        hidden=view.hidden["growing"],
     )
 
 
@@ -74,21 +79,23 @@ def figures() -> Component:
     )
 
 
-def tables() -> Component:
+def tables(view: View) -> Component:
     """Make the places of the tables."""
     return html.Div(
         [
             html.Section([html.H2("Steps"), html.Div(id=ids.BUILDUP_STEPS)]),
             html.Section([html.H2("Sessions"), html.Div(id=ids.BUILDUP_SESSIONS)], className="buildup-sessions"),
             html.Section(
-                [html.H2("Log"), html.Div(id=ids.BUILDUP_LOG_TABLE)], id=f"{ids.BUILDUP_LOG_TABLE}-part", hidden=True
+                [html.H2("Log"), html.Div(id=ids.BUILDUP_LOG_TABLE)],
+                id=f"{ids.BUILDUP_LOG_TABLE}-part",
+                hidden=view.hidden["log_table"],
             ),
         ],
         className="buildup-tables",
     )
 
 
-def numbers() -> Component:
+def numbers(view: View) -> Component:
     """Make the place where new measures or readings are held against the plan."""
     return html.Section(
         [
@@ -100,28 +107,35 @@ def numbers() -> Component:
                 className="buildup-buttons",
             ),
         ],
-        id=f"{ids.BUILDUP_NUMBERS}-part",
         className="buildup-recheck",
-        hidden=True,
+        hidden=view.hidden["numbers"],
     )
 
 
-def by_hand() -> Component:
-    """Make the fields that change a step or a session."""
+def by_hand(view: View, now: dict[str, Any]) -> Component:
+    """Make the fields that change a step or a session.
+
+    Parameters
+    ----------
+    view : View
+    now : dict
+        What they show first, as `showing.picked` has it.
+    """
+    texts = now["texts"]
     step = html.Div(
         [
-            choice("Step", [], "", id=ids.BUILDUP_STEP, searchable=False),
-            choice("Ball", [], "", id=ids.BUILDUP_STEP_BALL, searchable=False),
-            hand("share", "Of full speed with it, %", "5 to 100", True),
-            hand("sessions", "Sessions at this step", "1 to 30", True),
+            choice("Step", view.steps, now["step"], id=ids.BUILDUP_STEP, searchable=False),
+            choice("Ball", view.balls, now["ball"], id=ids.BUILDUP_STEP_BALL, searchable=False),
+            hand("share", "Of full speed with it, %", "5 to 100", True, value=texts["share"]),
+            hand("sessions", "Sessions at this step", "1 to 30", True, value=texts["sessions"]),
         ],
         className="buildup-row four",
     )
     session = html.Div(
         [
-            choice("Session", [], "", id=ids.BUILDUP_SESSION, searchable=False),
-            hand("day", "Day", "year-month-day; empty: by the calendar"),
-            hand("throws", "Throws", "1 to 500; empty: by the budget", True),
+            choice("Session", view.sessions, now["session"], id=ids.BUILDUP_SESSION, searchable=False),
+            hand("day", "Day", "year-month-day; empty: by the calendar", value=texts["day"]),
+            hand("throws", "Throws", "1 to 500; empty: by the budget", True, value=texts["throws"]),
         ],
         className="buildup-row",
     )
@@ -154,13 +168,14 @@ def by_hand() -> Component:
             html.Div([do("session", "Set this session")], className="buildup-buttons"),
             html.Div(id=ids.BUILDUP_NOTICE_HAND, className="buildup-notice", role="status"),
         ],
-        id=f"{ids.BUILDUP_STEP}-part",
+        id=ids.BUILDUP_BY_HAND,
         className="fold buildup-hand",
+        hidden=view.hidden["hand"],
     )
 
 
 def take() -> Component:
-    """Make the buttons that print, save and open a plan, and those that undo and put it away."""
+    """Make the buttons that print and save a plan."""
 
     def button(name: str, words: str, **props: Any) -> Component:
         return html.Button(words, id={"type": ids.BUILDUP_TAKE, "name": name}, type="button", n_clicks=0, **props)
@@ -183,8 +198,8 @@ def take() -> Component:
             ),
             html.P(
                 "The sheet has what was done and what is to come; the log has all that was noted, for a chart. The "
-                "plan is kept in this browser until it is put away. Its file holds the code, the body measures, the "
-                "full speeds, the log and the stop signs, and opens again on another machine.",
+                "file of the plan holds the code, the body measures, the full speeds, the log and the stop signs, and "
+                "opens again on another machine.",
                 className="quiet",
             ),
         ],
@@ -192,10 +207,8 @@ def take() -> Component:
     )
 
 
-def whole() -> Component:
-    """Make the buttons of the plan as a whole, which stand while there is one and while there is none."""
+def whole(found: Found) -> Component:
+    """Make what stands while there is a plan and while there is none: the list of plans, and a file to open."""
     upload = file_field("Open a plan file", ids.BUILDUP_UPLOAD, ".json", LARGEST_BYTES)
-    return html.Div(
-        [upload, do("undo", "Undo", disabled=True, **{"data-key": "b"}), do("away", "Put this plan away", hidden=True)],
-        className="buildup-buttons buildup-whole",
-    )
+    shown = [do("away", "Put this plan away")] if found.course is not None else []
+    return html.Div([plans_list(found), html.Div([upload, *shown], className="buildup-buttons buildup-whole")])

@@ -1,52 +1,44 @@
 """What is shown of the plan, and what the fields for changes by hand are filled with. Pure."""
 
-from datetime import date
 from typing import Any
 
 from app.pages.buildup.athlete import Athlete, ball_value
-from app.pages.buildup.before import read_plan
-from app.pages.buildup.course import Course, course_of
-from app.pages.buildup.offers import offers_of
+from app.pages.buildup.course import Course
+from app.pages.buildup.found import Found
+from app.pages.buildup.offers import Offer, offers_of
 from app.pages.buildup.overlay import overlay, paper_overlay
 from app.pages.buildup.recheck import recheck
-from app.pages.buildup.record import Record
 from app.pages.buildup.stairs import paper_stairs, stairs
-from app.pages.buildup.view import PARTS, offer_buttons, view_of
+from app.pages.buildup.view import View, view_of
 from app.show.axes import BLANK, width_px
 from app.show.cautions import is_growing
 from app.show.palette import theme_named
 from app.units.conversion import plain
-from app.units.systems import system_named
 
-UNREAD = "The plan that this browser keeps could not be read, and is not shown. It stays until a plan takes its place."
+UNREAD = "This plan could not be read, and is not shown. It stays as it is in the records."
 
 
-def drawn(kept: Any, athlete: Athlete, look: dict[str, Any]) -> dict[str, Any]:
-    """Show the plan."""
-    system, theme, width = system_named(look["units"]), theme_named(look["theme"]), width_px(look["width"])
-    record, today, case = read_plan(kept), date.today(), athlete.case
-    unread = kept is not None and record is None
-    course = None if record is None else course_of(record)
-    shown = course is not None and not (is_growing(course.record.person) and course.record.read is None)
-    found = None if record is None else recheck(record, case)
-    days, offers = offers_of(course, today) if course is not None and shown else ("", ())
-    view = view_of(course, found, UNREAD if unread else _other(record, case), days, system, athlete.known.signs)
-    drawing = course if shown else None
-    return {
-        "told": view.told,
-        "hidden": {name: view.hidden[name] for name in PARTS},
-        "steps": view.steps,
-        "balls": view.balls,
-        "sessions": view.sessions,
-        "signs": view.signs,
-        "offers": offer_buttons(offers),
-        "away": record is None,
-        "open": course is None or course.closed == "plan_anew" or _waits(athlete, course),
-        "stairs": BLANK if drawing is None else stairs(drawing, theme, system, width),
-        "stairs_paper": {} if drawing is None else paper_stairs(drawing, system),
-        "overlay": BLANK if drawing is None else overlay(drawing, theme, system, width),
-        "overlay_paper": {} if drawing is None else paper_overlay(drawing, system),
-    }
+def seen(found: Found) -> Course | None:
+    """The plan that may be shown: not before the text about growing throwers was read."""
+    course = found.course
+    hidden = course is not None and is_growing(course.record.person) and course.record.read is None
+    return None if hidden else course
+
+
+def view_for(found: Found) -> tuple[View, tuple[Offer, ...]]:
+    """What is shown of the plan, and what can be done about its days."""
+    course, athlete, visit = found.course, found.athlete, found.visit
+    checked = None if course is None else recheck(course.record, athlete.case)
+    shown = seen(found)
+    days, offers = ("", ()) if shown is None else offers_of(shown, visit.today)
+    other = UNREAD if found.unread else ""
+    return view_of(course, checked, other, days, visit.system, athlete.known.signs), offers
+
+
+def form_is_open(found: Found) -> bool:
+    """Whether the form stands unfolded: there is no plan, a new one is needed, or something came from Start since."""
+    course = found.course
+    return course is None or course.closed == "plan_anew" or _waits(found.athlete, course)
 
 
 def _waits(athlete: Athlete, course: Course) -> bool:
@@ -57,23 +49,26 @@ def _waits(athlete: Athlete, course: Course) -> bool:
     return first is None or (first.ball, first.share, first.ceilings) != (given.ball, given.share, given.ceilings)
 
 
-def _other(record: Record | None, case: Any) -> str:
-    """What is to be said of the athlete of the other pages, where it is not the plan's."""
-    if record is None or not case.code or case.code == record.code:
-        return ""
-    return (
-        f"This plan is of {record.code or 'an athlete without a code'}; above stands {case.code}. It stays as it is, "
-        "and is not held against the readings of another."
-    )
+def figures(found: Found, theme: Any, width: Any) -> dict[str, Any]:
+    """Draw the plan, for the screen and for paper."""
+    course, look, system = seen(found), theme_named(theme), found.visit.system
+    if course is None:
+        return {"stairs": BLANK, "stairs_paper": {}, "overlay": BLANK, "overlay_paper": {}}
+    return {
+        "stairs": stairs(course, look, system, width_px(width)),
+        "stairs_paper": paper_stairs(course, system),
+        "overlay": overlay(course, look, system, width_px(width)),
+        "overlay_paper": paper_overlay(course, system),
+    }
 
 
-def picked(step: Any, session: Any, kept: Any) -> dict[str, Any]:
+def picked(found: Found, step: Any, session: Any) -> dict[str, Any]:
     """Fill the fields of changes by hand with what the chosen step and session have now."""
-    record = read_plan(kept)
     texts = dict.fromkeys(("share", "sessions", "day", "throws"), "")
-    if record is None:
+    course = found.course
+    if course is None:
         return {"ball": None, "texts": texts, "step": None, "session": None}
-    course = course_of(record)
+    record = course.record
     first, last = min(course.place, len(record.throws) - 1), len(record.throws) - 1
     place = int(step[:4]) if isinstance(step, str) and step.isdecimal() else first
     place = place if first <= place <= last else first

@@ -118,7 +118,7 @@ def _thrown_cells(course: Course, i: int, one: Logged) -> list[str]:
         state,
         str(one.place + 1),
         *_numbers(from_si(one.ball.mass_kg, "g"), from_si(one.ball.diameter_m, "mm")),
-        "",
+        *_share(course.record, one),
         *_numbers(one.speed_m_s),
         str(one.throws),
         *_numbers(area_of(course, i)),
@@ -139,6 +139,12 @@ def _thrown_cells(course: Course, i: int, one: Logged) -> list[str]:
         one.role,
         one.note,
     ]
+
+
+def _share(record: Record, one: Logged) -> list[str]:
+    """The share of full speed with its ball, in per cent; empty where the plan has another rack since."""
+    full = dict(zip(record.table.balls, record.table.speeds_m_s, strict=True)).get(one.ball)
+    return _numbers(100.0 * one.speed_m_s / full) if full else [""]
 
 
 def _more(sore: Soreness) -> list[str]:

@@ -34,6 +34,7 @@ HEADS = {
     "braking": "Braking",
 }
 BOXES = ("Pain before", "While", "Hour after", "Next morning", "Speed held", "Decided, by")
+ROWS_IN_FRAME = 12  # of sessions, that the frame on the screen shows at once
 AFTER_A_SIGN = "thrown after a stop sign"
 HELD = {True: "yes", False: "no", None: "–"}
 SAME = 0.0005  # relative: a smaller difference prints as none
@@ -147,7 +148,17 @@ def sessions_table(course: Course, system: System) -> Component:
     if len(left) > on_paper:
         more = f"The next {on_paper} of {len(left)} sessions; print again for those after {left[on_paper - 1].day}."
         notes.append(html.P(more, className="paper-only quiet"))
-    return html.Div([made, *notes])
+    return html.Div([*_scrolls(done, len(left)), made, *notes])
+
+
+def _scrolls(done: int, left: int) -> list[Component]:
+    """Say that a long table scrolls in its frame, and how many sessions there are."""
+    if done + left <= ROWS_IN_FRAME:
+        return []
+    said = (
+        f"{words.count_words(done + left, 'session')}: {done} thrown, {left} to come. The table scrolls in its frame."
+    )
+    return [html.P(said, className="screen-only quiet")]
 
 
 def log_table(course: Course, system: System) -> Component:

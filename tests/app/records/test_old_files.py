@@ -14,7 +14,8 @@ from app.records.acts import TEAM, Edit, Remove
 from app.records.document import ExchangeError
 from app.records.incoming import take_in
 from app.records.looking import look_through
-from app.records.old_files import forms_document, plan_document, plan_file, session_document
+from app.records.old_files import forms_document, session_document
+from app.records.old_plans import plan_document, upgraded
 from app.records.opening import open_store
 from app.records.reads import athlete_data, person_on, team_data
 from tests.app.records.hands import HAND, TODAY
@@ -45,15 +46,25 @@ def test_a_plan_comes_in_with_its_athlete_its_sessions_and_the_mark_that_it_is_i
     assert (data.athlete.sex, data.own_ball.mass_kg, data.measures[0].stature_m) == ("male", 0.145, 1.6)
     (plan,) = data.plans
     assert (plan.name, plan.start) == ("Build-up of 2026-03-02", date(2026, 3, 2))
-    assert [one.body["decision"] for one in data.sessions_of(plan)] == ["advance", "repeat", "stop"]
+    assert [one.body["decision"] for one in data.sessions_of(plan)] == ["go_on", "repeat", "stop"]
 
 
-def test_the_plans_file_can_be_made_of_it_again(records):
-    kept = old("plan.json")
+def test_stop_signs_of_a_plan_come_in_as_rows_of_their_own_and_know_their_session(records):
+    signed = {"by": "PT", "role": "clinician", "on": "2026-03-09", "words": ""}
+    sign = {"sign": "swelling", "since": "2026-03-06", "entered": signed, "withdrawn": None}
+    kept = upgraded(old("plan.json")) | {"version": 2}
+    own = sign | {"session": 1, "plan": kept["mark"], "cleared": None}
+    before = sign | {"session": None, "plan": "", "cleared": signed}
+    kept |= {"signs": [own], "earlier": [before]}
     taken(records, plan_document(kept))
+    assert taken(records, plan_document(kept)).adds == 0
     data = athlete_data(records, "W04")
-    made = plan_file(data.plans[0].body, [one.body for one in data.sessions_of(data.plans[0])])
-    assert made == {name: one for name, one in kept.items() if name != "made_with"}
+    (plan,) = data.plans
+    rows = {row.session: row for row in data.stop_signs}
+    assert set(rows) == {None, data.sessions_of(plan)[1].uid}
+    assert plan.body["earlier"] == [rows[None].uid]
+    assert rows[None].cleared_by == "PT"
+    assert not {"log", "signs", "code"} & set(plan.body)
 
 
 def test_the_same_plan_twice_adds_nothing_and_a_longer_log_adds_its_sessions(records):

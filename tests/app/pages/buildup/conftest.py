@@ -6,21 +6,23 @@ from functools import cache
 
 import pytest
 
-from app.demo import load_demo
-from app.pages.buildup import log_edits
+from app.bind.visit import Visit
+from app.pages.buildup import acting, acts, keeping, log_advice, log_edits, making
 from app.pages.buildup.answers import make
 from app.pages.buildup.athlete import Athlete, reference_of
 from app.pages.buildup.checks import check_form
 from app.pages.buildup.course import course_of
 from app.pages.buildup.form import PlanForm
-from app.pages.buildup.log_form import LogForm
-from app.pages.buildup.making import Page
-from app.pages.buildup.signs import NOTHING_KNOWN
-from app.show.from_start import FromStart
-from app.show.kept import form_for
-from app.show.profile_form import ProfileForm
-from app.show.subject import case_of
-from app.show.throw_form import demo_form
+from app.pages.buildup.found import Found
+from app.pages.buildup.given import Given
+from app.pages.buildup.known import NOTHING_KNOWN
+from app.pages.buildup.log_form import LogForm, path_of
+from app.pages.buildup.making import Act, Page
+from app.records.acts import Edit, Hand
+from app.records.demo import passing_store
+from app.records.reads import athlete_data
+from app.show.from_records import subject_of
+from app.units.systems import METRIC
 from model.ball import Ball
 from model.ceilings import Amount, Ceilings, Reference
 from model.session_log import Logged
@@ -29,6 +31,8 @@ from model.stop_signs import Signed
 
 TODAY = date(2026, 3, 2)  # a Monday
 LATER = date(2027, 3, 2)
+SINCE = date(2026, 6, 1)
+"""When plans in the records are worked with: nothing is signed for ahead of the clock."""
 ASKED = {
     "weeks_off": "8",
     "throws_week": "90",
@@ -41,13 +45,17 @@ ASKED = {
 }
 """What is asked for after time off or an injury, and an order."""
 
+WHOLE = LogForm(
+    throws="20", before="0", throwing="0", hour_after="0", next_morning="0", painkiller="no", decision="go_on", by="AB",
+    role="coach", sore_before="no", sore_throwing="no", sore_hour_after="no", sore_next_morning="no",
+)  # fmt: skip
+"""A painless session, all of it entered."""
+
 FINE = Notes(JointPain("", 0, 0, 0, 0), Soreness(False, False, False, False), painkiller=False)
 COACH = Signed("AB", "coach", TODAY)
 CLINICIAN = Signed("PT", "clinician", LATER)
 
-GIVEN = FromStart(
-    "W06",
-    "W06",
+GIVEN = Given(
     Ball(0.470, 0.073),
     0.418,
     Ceilings(elbow_peak=Amount(0.40), rise_rate=Amount(0.30)),
@@ -55,7 +63,7 @@ GIVEN = FromStart(
     Reference("before_injury", 35.1, date(2025, 9, 2)),
     "from before an injury, 2025-09-02",
 )
-"""A first throw as Start hands it over."""
+"""A first throw as it comes over from Start."""
 
 
 def pain(before=0, throwing=0, hour_after=0, next_morning=0, **more) -> Notes:
@@ -64,17 +72,32 @@ def pain(before=0, throwing=0, hour_after=0, next_morning=0, **more) -> Notes:
     return Notes(joint, Soreness(False, False, False, False), painkiller=False, **more)
 
 
+@cache
+def data_of(code):
+    """What is kept of an athlete of the demo."""
+    return athlete_data(demo_store(), code)
+
+
+@cache
+def demo_store():
+    """Records of the demo that nobody changes."""
+    return passing_store(True)
+
+
+def subject_for(code, read):
+    data = data_of(code) if read else replace(data_of(code), readings=())
+    return subject_of(data, TODAY)
+
+
 def case_for(code="W01", read=True):
     """The athlete of the demo; with `read=False` without any radar reading."""
-    demo = load_demo()
-    profile = form_for({}, code, demo, True) if read else ProfileForm()
-    return case_of(demo_form(demo, demo.athlete(code)), profile, TODAY)
+    return subject_for(code, read).case(TODAY)
 
 
 def athlete_for(code="W01", read=True, given=None, known=NOTHING_KNOWN) -> Athlete:
     """Who a plan is for."""
-    case, demo = case_for(code, read), load_demo()
-    return Athlete(case, True, reference_of(case, demo_form(demo, demo.athlete(code)), TODAY), given, known)
+    case = case_for(code, read)
+    return Athlete(case, True, reference_of(case, subject_for(code, read).compared, TODAY), given, known)
 
 
 @pytest.fixture
@@ -153,3 +176,68 @@ def text_of(part) -> str:
     if isinstance(part, list | tuple):
         return " ".join(text_of(one) for one in part)
     return text_of(getattr(part, "children", None))
+
+
+class Desk:
+    """An athlete of fresh demo records, and what the page's buttons do there."""
+
+    def __init__(self, code: str = "W01", store=None, today: date = SINCE) -> None:
+        self.store, self.code, self.today, self.asked = store or passing_store(True), code, today, {}
+
+    @property
+    def found(self) -> Found:
+        """The page as it would be made now."""
+        return Found(Visit(self.store, "/build-up", self.asked, self.code, "one", self.today, METRIC))
+
+    @property
+    def record(self):
+        """The plan that is shown."""
+        return self.found.record
+
+    @property
+    def course(self):
+        return self.found.course
+
+    def type(self, **texts) -> None:
+        """Type into fields of the form."""
+        acts = [Edit(f"plan.{name}", text) for name, text in texts.items()]
+        self.store.act(self.found.visit.owner, acts, HAND_ONE, METRIC, self.today)
+
+    def note(self, at: int, **texts) -> None:
+        """Type into fields of a session."""
+        key = self.found.session_key(at)
+        acts = [Edit(path_of(name, key), text) for name, text in texts.items()]
+        self.store.act(self.found.visit.owner, acts, HAND_ONE, METRIC, self.today)
+
+    def keep(self, record) -> None:
+        """Keep a plan as it is."""
+        keeping.keep(self.found, Act(record, fresh=not record.log), HAND_ONE)
+
+    def press(self, name: str, at: int | None = None, hand=None, chosen=None, upload=None) -> Act:
+        """Press a button; what is refused changes nothing."""
+        found = self.found
+        at = len(found.record.log) if at is None and found.record else at or 0
+        log = log_advice.typed_so_far(found, at)
+        asked = (found.form, found.athlete, found.record, self.today, hand or {}, log, at, chosen or {})
+        page = Page(*asked, METRIC)
+        act = making.made(page) if name == "make" else acts.opened(page, upload) if upload else acts.done(page, name)
+        if acting.changes(act, found):
+            keeping.keep(found, act, HAND_ONE, at if name == "log" else None)
+        return act
+
+    def undo(self) -> None:
+        self.store.step(self.found.visit.owner, HAND_ONE, True)
+
+    def redo(self) -> None:
+        self.store.step(self.found.visit.owner, HAND_ONE, False)
+
+
+HAND_ONE = Hand("one", "AB")
+
+
+@pytest.fixture
+def desk() -> Desk:
+    """W01 with the form filled in, and no plan yet."""
+    one = Desk()
+    one.type(**ASKED)
+    return one

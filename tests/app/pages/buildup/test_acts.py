@@ -7,23 +7,23 @@ import pytest
 
 from app.pages.buildup.acts import ALREADY, DOES, REASKED, SIGNS, done, opened
 from app.pages.buildup.course import course_of
+from app.pages.buildup.known import Known
 from app.pages.buildup.log_form import LogForm
 from app.pages.buildup.making import Act, made, offered
-from app.pages.buildup.signs import Known
 from model.checks import InputError
 from model.full_speeds import SpeedTable
 from model.stop_signs import StopSign
-from tests.app.pages.buildup.conftest import COACH, TODAY, logged, text_of
+from tests.app.pages.buildup.conftest import COACH, TODAY, WHOLE, logged, text_of
 from tests.app.pages.buildup.test_file import text_of as file_text
 from tests.app.pages.buildup.test_file import uploaded
-from tests.app.pages.buildup.test_log_form import WHOLE
 
 
 def test_making_a_plan_says_so_and_what_it_replaced(page):
     first = made(page(None))
     assert text_of(first.said) == "Plan made."
     again = made(page(first.record, aim="ease_off"))
-    assert "It took the place of the one before" in text_of(again.said)
+    assert "The one before was put away" in text_of(again.said)
+    assert again.fresh
 
 
 def test_without_an_order_no_plan_is_made_but_for_the_growing(page):
@@ -60,7 +60,8 @@ def test_what_is_wrong_in_the_form_is_told_by_its_name_on_the_page_and_makes_no_
 
 
 @pytest.mark.parametrize(
-    "name", ["form:x=1", "form:who=W02", "x=1", "", "steps", "steps=", "sessions=1", "first_day=soon", "first_day=="]
+    "name",
+    ["form:x=1", "form:given_on=W02", "x=1", "", "steps", "steps=", "sessions=1", "first_day=soon", "first_day=="],
 )
 def test_an_offer_that_was_never_made_changes_no_plan_unasked(page, name):
     record = made(page(None)).record
@@ -167,3 +168,13 @@ def test_a_file_that_cannot_be_read_leaves_the_plan_where_it_is(page):
     assert "could not be opened" in text_of(act.said)
     assert "The plan on the page stays." in text_of(act.said)
     assert opened(page(None), uploaded(file_text(record))).record == record
+
+
+def test_a_file_of_another_athlete_or_an_invented_one_is_not_opened_here(page):
+    record = made(page(None)).record
+    other = opened(page(None, "W05"), uploaded(file_text(record)))
+    assert (other.record, text_of(other.said)[:47]) == (None, "The file is of W01, and this is W05: nothing wa")
+    real = page(None)
+    real = replace(real, athlete=replace(real.athlete, invented=False))
+    assert "invented" in text_of(opened(real, uploaded(file_text(record))).said)
+    assert opened(real, uploaded(file_text(replace(record, invented=False, code="")))).record.code == "W01"

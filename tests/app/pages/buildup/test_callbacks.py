@@ -1,4 +1,4 @@
-"""The page's callbacks, called as the browser calls them, also with what no browser of ours would send."""
+"""The page as it is made, and its callbacks, called as the browser calls them."""
 
 import json
 from contextvars import copy_context
@@ -8,253 +8,168 @@ from dash._callback_context import context_value
 from dash._utils import AttributeDict
 from dash.exceptions import PreventUpdate
 
-from app.pages.buildup import callbacks, ids
-from app.pages.buildup.before import read_plan
-from app.pages.buildup.callbacks import CONTROLS, TYPED, athlete_for, form_of, tell
-from app.pages.buildup.checks import DATES, FIELDS
-from app.pages.buildup.file import to_json
-from app.pages.buildup.form import PlanForm
-from app.pages.buildup.form import to_json as form_json
+from app.bind.edit import as_text
+from app.bind.visit import stores, visit_of
+from app.pages.buildup import acting, callbacks, ids, keeping
+from app.pages.buildup.found import Found
 from app.pages.buildup.kept_parts import LONGEST_NOTE
-from app.pages.buildup.meant import written
+from app.pages.buildup.log_form import path_of
+from app.pages.buildup.making import Act
 from app.pages.buildup.page import layout
-from app.pages.buildup.showing import UNREAD, drawn, picked
-from app.show.from_start import to_json as given_json
-from app.units.systems import CUSTOMARY, METRIC
+from app.pages.buildup.showing import UNREAD, figures, form_is_open, picked, view_for
+from app.records.acts import Edit, Put
 from app.web.server import Config, create_app
-from tests.app.pages.buildup.conftest import GIVEN, logged, text_of
-from tests.app.pages.buildup.conftest import athlete_for as of_demo
-
-LOOK = {"theme": "light", "units": "metric", "width": 700}
-JUNK = [None, "", "x" * 5000, 3, [1], {"a": 1}, True]
-
-
-@pytest.fixture(scope="module")
-def app():
-    return create_app(Config(demo=True))
-
-
-def given(values=None, system=METRIC, **more):
-    values = values or {}
-    return {
-        "controls": {name: values.get(name, getattr(PlanForm(), name)) for name in CONTROLS},
-        "days": ["0", "2", "4"],
-        "balls": [],
-        "boxes": [],
-        "typed": [values.get(name, "") for name in TYPED],
-        "typed_ids": [{"type": ids.BUILDUP_FIELD, "name": name} for name in TYPED],
-        "written": written(PlanForm(), system),
-    } | more
+from tests.app.pages.buildup.conftest import HAND_ONE, Desk, keep, logged, text_of, thrown
 
 
 @pytest.fixture
-def told(app):
-    """Say what each field takes, as Dash does."""
-
-    def run(values=None, from_start=None, **more):
-        with app.server.app_context():
-            return tell(given(values, **more), {}, from_start)
-
-    return run
+def app(desk):
+    """The app on the desk's records, its request context pushed."""
+    made = create_app(Config(demo=True, store=desk.store))
+    with made.server.test_request_context():
+        yield made
 
 
-@pytest.fixture
-def opened(app):
-    """Open the page, as Dash does."""
-
-    def run(saved=None, from_start=None):
-        def change():
-            context_value.set(AttributeDict(triggered_inputs=[{"prop_id": f"{ids.BUILDUP_READ}.data", "value": {}}]))
-            return callbacks.change({}, "metric", [], None, from_start, given(written=None), saved)
-
-        with app.server.app_context():
-            return copy_context().run(change)
-
-    return run
+def plain(part):
+    return json.loads(json.dumps(part, default=lambda one: one.to_plotly_json()))
 
 
-@pytest.fixture
-def shown(app):
-    """Show a plan, as Dash does."""
-
-    def run(kept, code="W01", **look):
-        with app.server.app_context():
-            return drawn(kept, of_demo(code), LOOK | look)
-
-    return run
-
-
-def test_the_form_is_kept_as_typed_and_what_is_wrong_is_told_in_its_field(told):
-    made = told({"steps": " x ", "aim": "ease_off"})
-    assert made["saved"]["steps"] == " x "
-    assert made["errors"][TYPED.index("steps")].startswith("Steps: “x” given")
-    assert made["hints"][TYPED.index("goal_percent")] == "60"
-    assert "Rest: " in text_of(made["aim"])
+def parts_of(given):
+    if isinstance(given, list):
+        for one in given:
+            yield from parts_of(one)
+    elif isinstance(given, dict):
+        if "props" in given:
+            yield given
+        for one in given.values():
+            yield from parts_of(one)
 
 
-def test_what_is_asked_for_is_marked_so_and_the_rest_is_out_of_the_way(told):
-    off = told({"aim": "after_off"})
-    assert [off["hints"][TYPED.index(name)] for name in ("weeks_off", "repeats", "first_throws")] == ["asked for"] * 3
-    assert (off["cleared_hidden"], off["goal_hidden"], off["start_hidden"]) == (True, True, True)
-    assert told({"aim": "after_injury"})["cleared_hidden"] is False
-    free = told({"aim": "fast_block"})
-    assert free["hints"][TYPED.index("first_throws")] == "18"
-    assert (free["goal_hidden"], free["compare_hidden"]) == (False, False)
-    assert told({"aim": "in_season"})["compare_hidden"] is True
-    assert (
-        told({"who": "W06", "aim": "fast_block"})["cleared_hidden"] is False
-    )  # its reference is from before an injury
+def fields_of(desk) -> dict[str, dict]:
+    """The bound fields of the page, by their paths."""
+    found = {}
+    for part in parts_of(plain(layout(desk.found.visit))):
+        name = part["props"].get("id")
+        if isinstance(name, dict) and "path" in name:
+            found[name["path"]] = part["props"]
+    return found
 
 
-def test_the_caution_about_growing_throwers_stands_before_anything_is_planned(told):
-    made = told({"who": "W04"})
-    assert made["grows_hidden"] is False
-    assert "still growing" in text_of(made["grows"])
-    assert "Reinold" in text_of(made["grows"])
-    assert told({"who": "W01"})["grows_hidden"] is True
+def test_the_page_comes_filled_with_what_was_typed_and_what_was_refused(app, desk):
+    desk.type(steps=" x ", goal_percent="95", aim="ease_off")
+    shown = fields_of(desk)
+    assert (shown["plan.goal_percent"]["value"], shown["plan.steps"]["value"]) == ("95", " x ")
+    assert shown["plan.steps"]["error"].startswith("Steps: “x” given")
+    assert shown["plan.days"]["value"] == ["-", "0", "2", "4"]
+    assert "Rest: " in text_of(layout(desk.found.visit))
 
 
-def test_what_came_from_start_chooses_the_athlete_once_and_is_used_for_no_other(told, opened):
-    given_over = given_json(GIVEN)
-    made = opened(None, given_over)
-    assert made["controls"]["who"] == "W06"
-    mark = made["written"]["form"]["given"]
-    later = form_json(PlanForm(who="W01", given=mark))
-    assert opened(later, given_over)["controls"]["who"] == "W01"  # chosen since, on this page
-    shown = told({"who": "W06"}, given_over)
-    said = text_of(shown["start"])
-    for part in ("470 g", "41.8 %", "40 % of the reference throw’s", "95 %", "from before an injury, 2025-09-02"):
+def test_what_is_asked_for_is_marked_so_and_the_rest_is_out_of_the_way(app, desk):
+    asked = ("weeks_off", "repeats", "first_throws")
+    desk.type(aim="after_off")
+    off = fields_of(desk)
+    assert [off[f"plan.{name}"]["placeholder"] for name in asked] == ["asked for"] * 3
+    assert {"plan.cleared_by", "plan.goal_ball"} & set(off) == set()
+    desk.type(aim="after_injury")
+    assert "plan.cleared_by" in fields_of(desk)
+    desk.type(aim="fast_block", first_throws="")
+    free = fields_of(desk)
+    assert (free["plan.first_throws"]["placeholder"], "plan.goal_ball" in free) == ("18", True)
+    before = Desk("W06", desk.store)
+    before.type(aim="fast_block")
+    assert "plan.cleared_by" in fields_of(before)  # its reference is from before an injury
+
+
+def test_the_caution_about_growing_throwers_stands_before_anything_is_planned(app, desk):
+    made = [one["props"] for one in parts_of(plain(layout(Desk("W04", desk.store).found.visit)))]
+    (grows,) = [one for one in made if one.get("id") == ids.BUILDUP_GROWS]
+    assert grows["hidden"] is False
+    assert "Reinold" in json.dumps(grows)
+
+
+def test_what_came_from_start_stands_there_until_it_is_dropped(app, desk):
+    assert desk.found.athlete.given is None
+    desk.type(given_mass_kg="470", given_diameter_m="73", given_speed_m_s="12", given_on="2026-03-02")
+    uid = desk.found.visit.owner
+    desk.store.act(uid, Edit("limits.amount", "40", "elbow_peak"), HAND_ONE)
+    said = text_of(layout(desk.found.visit))
+    for part in ("470 g", "40 % of the reference throw’s", "Taken over on 2026-03-02"):
         assert part in said
-    assert (shown["start_hidden"], shown["start_fields"]) == (False, False)
-    other = told({"who": "W01"}, given_over)
-    assert "is for W06; chosen here is W01. It is not used." in text_of(other["start"])
-    assert other["start_fields"] is True
-    assert told({"who": "W06"}, {"version": 9})["start_hidden"] is True
+    assert "The limits from Start: say how long they hold." in text_of(desk.press("make").said)
+    desk.press("drop")
+    assert desk.found.athlete.given is None
+    assert "elbow_peak" in desk.found.data.limits  # the limits themselves stay with the athlete
 
 
-@pytest.fixture
-def compared(app):
-    """Compare the orders, or change the form, as Dash does."""
-
-    def run(trigger, values, of=None):
-        def call():
-            context_value.set(AttributeDict(triggered_inputs=[{"prop_id": trigger, "value": 1}]))
-            return callbacks.compared(1, given(values), {}, None, None, None, of)
-
-        with app.server.app_context():
-            return copy_context().run(call)
-
-    return run
-
-
-def test_orders_that_were_compared_stay_until_the_form_becomes_another(compared):
-    asked = {"aim": "fast_block", "who": "W01", "first_throws": "18", "repeats": "1"}
-    made = compared(f"{ids.BUILDUP_COMPARE}.n_clicks", asked)
-    assert text_of(made["orders"]).count("Make this plan") == 3
-    changed = f"{ids.BUILDUP_AIM}.value"
-    for of in (None, made["of"]):
+def test_another_aim_asks_for_its_days_and_its_order_anew(app, desk):
+    doing = callbacks.choose_aim(desk.found.visit, "", "fast_block")
+    desk.store.act(desk.found.visit.owner, list(doing.acts), HAND_ONE)
+    assert (desk.found.form.aim, desk.found.form.days, desk.found.form.order) == ("fast_block", "", "")
+    for same in ("fast_block", "x", None):
         with pytest.raises(PreventUpdate):
-            compared(changed, asked, of)
-    assert compared(changed, asked | {"steps": "9"}, made["of"]) == {"orders": [], "of": None}
+            callbacks.choose_aim(desk.found.visit, "", same)
 
 
-def test_a_form_of_an_older_version_is_dropped(opened):
-    assert opened({"version": 1, "who": "W05"})["controls"]["who"] == "compare"
+def test_several_boxes_are_one_text():
+    assert as_text(["-", "1", "4"]) == "- 1 4"
+    assert as_text([]) == as_text([3]) == ""
 
 
-def test_a_growing_thrower_begins_with_the_own_ball_and_others_choose(opened):
-    assert opened(form_json(PlanForm(who="W04")))["controls"]["order"] == "own"
-    assert opened(form_json(PlanForm(who="W01")))["controls"]["order"] == ""
-    assert opened(form_json(PlanForm(who="W01", aim="ease_off")))["controls"]["order"] == "own"
+def test_without_a_plan_the_page_says_what_to_do(app, desk):
+    view, offers = view_for(desk.found)
+    assert "No plan yet" in view.told[ids.BUILDUP_SENTENCE]
+    assert all(view.hidden.values())
+    assert (offers, form_is_open(desk.found)) == ((), True)
 
 
-def test_a_speed_typed_in_other_units_keeps_them(told):
-    form, system = form_of(given({"cap_speed": "70"}, CUSTOMARY))
-    assert form.cap_speed.split() == ["70", "mph"]
-    assert system is CUSTOMARY
-
-
-@pytest.mark.parametrize("bad", JUNK)
-def test_whatever_stands_in_a_field_the_form_is_read(told, bad):
-    for name in (*CONTROLS, *FIELDS, *DATES):
-        assert told({name: bad})["saved"]["version"] == 2
-    for name in ("days", "balls", "boxes"):
-        assert told(**{name: bad})["saved"]["version"] == 2
-    assert told(from_start=bad)["saved"]["version"] == 2
-
-
-def test_balls_that_are_not_ticked_are_left_out():
-    boxes = [{"props": {"value": mass}} for mass in ("95", "145", "470")]
-    assert form_of(given(boxes=boxes, balls=["145"]))[0].left_out == "95 470"
-
-
-def test_days_that_were_all_unticked_are_not_the_aims():
-    assert form_of(given(days=[]))[0].days == "-"
-    assert form_of(given(days=["1", "5"]))[0].days == "1 5"
-
-
-def test_nothing_is_told_before_the_browser_was_asked(app):
-    with pytest.raises(PreventUpdate):
-        tell(given(), None, None)
-
-
-def test_an_athlete_of_the_demo_stands_in_and_is_marked_invented(app):
-    with app.server.app_context():
-        athlete, _, unread = athlete_for(PlanForm(who="W05"), {}, None, METRIC)
-    assert (athlete.case.code, athlete.invented, unread) == ("W05", True, False)
-
-
-def test_without_a_plan_the_page_says_what_to_do(shown):
-    made = shown(None)
-    assert "No plan yet" in made["told"][ids.BUILDUP_SENTENCE]
-    assert all(made["hidden"].values())
-    assert (made["open"], made["away"]) == (True, True)
-
-
-def test_a_plan_is_shown_with_its_figures_and_choices(shown, made):
+def test_a_plan_is_shown_with_its_figures_and_choices(app, desk, made):
     record = logged(made(target_day="2026-12-31"), "go_on")
-    page = shown(to_json(record))
-    assert (page["hidden"]["body"], page["hidden"]["logged"], page["hidden"]["stopped"]) == (False, False, True)
-    assert len(page["steps"]) == len(record.throws)
-    assert len(page["sessions"]) == sum(record.repeats) - 1
-    assert page["stairs"]["data"]
-    assert page["offers"] == []
-    assert "This plan is of W01; above stands W02." in shown(to_json(record), "W02")["told"][ids.BUILDUP_SENTENCE]
+    desk.keep(record)
+    view, offers = view_for(desk.found)
+    assert (view.hidden["body"], view.hidden["logged"], view.hidden["stopped"]) == (False, False, True)
+    assert (len(view.steps), len(view.sessions)) == (len(record.throws), sum(record.repeats) - 1)
+    assert figures(desk.found, "light", 700)["stairs"]["data"]
+    assert offers == ()
+    assert form_is_open(desk.found) is False
 
 
-@pytest.mark.parametrize("kept", [*JUNK[1:], {"kind": "levelpeak build-up", "version": 1}])
-def test_what_is_no_plan_is_shown_as_none(shown, kept):
-    assert read_plan(kept) is None
-    assert shown(kept)["hidden"]["body"]
-    assert picked("3", "4", kept)["step"] is None
+def test_a_plan_of_the_records_that_cannot_be_read_is_told_of_and_stays(app, desk, made):
+    desk.keep(made())
+    row = desk.found.shown.row
+    desk.store.act(desk.found.visit.owner, Put("plan", "body", {"version": 99}, row.uid), HAND_ONE)
+    view, _ = view_for(desk.found)
+    assert UNREAD in view.told[ids.BUILDUP_SENTENCE]
+    assert view.hidden["body"]
+    assert "cannot be read" in text_of(layout(desk.found.visit))
+    assert desk.found.shown.row.body == {"version": 99}
 
 
-def test_a_step_chosen_fills_its_fields_and_one_that_was_thrown_is_not_chosen(made):
+def test_a_step_chosen_fills_its_fields_and_one_that_was_thrown_is_not_chosen(desk, made):
     record = logged(made(), *["go_on"] * 5)
-    found = picked("6", None, to_json(record))
+    desk.keep(record)
+    found = picked(desk.found, "6", None)
     assert found["texts"]["share"] == f"{100 * record.throws[6][1]:g}"
     assert found["step"] == "6"
     for wrong in ("0", "99", "x", None, 3):
-        assert picked(wrong, wrong, to_json(record))["step"] == "2"
-    assert picked(None, None, to_json(logged(made(), "stop")))["session"] is None
+        assert picked(desk.found, wrong, wrong)["step"] == "2"
+    assert picked(Desk("W05", desk.store).found, "3", "4")["step"] is None
 
 
-def test_the_layout_has_no_id_twice(app):
-    with app.server.app_context():
-        made = json.loads(json.dumps(layout().to_plotly_json(), default=lambda part: part.to_plotly_json()))
-
-    def seen(part) -> list[str]:
-        if isinstance(part, dict):
-            own = [json.dumps(part["id"])] if isinstance(part.get("id"), str | dict) else []
-            return own + [one for inner in part.values() for one in seen(inner)]
-        return [one for inner in part for one in seen(inner)] if isinstance(part, list) else []
-
-    found = seen(made)
+def test_the_layout_has_no_id_twice(app, desk, made):
+    desk.keep(logged(made(), "go_on"))
+    page = [one["props"].get("id") for one in parts_of(plain(layout(desk.found.visit)))]
+    found = [json.dumps(one, sort_keys=True) for one in page if one is not None]
     assert len(found) > 60
     assert len(found) == len(set(found))
 
 
-@pytest.mark.parametrize("output", [ids.BUILDUP_SAVED, ids.BUILDUP_KNOWN, ids.BUILDUP_TOLD, ids.BUILDUP_FILE])
+def test_no_store_of_the_page_is_kept_in_the_browser(app, desk):
+    made = [one for one in parts_of(plain(layout(desk.found.visit))) if one["type"] == "Store"]
+    assert len(made) == 4
+    assert {one["props"].get("storage_type", "memory") for one in made} == {"memory"}
+
+
+@pytest.mark.parametrize("output", [ids.BUILDUP_NOTICE, ids.BUILDUP_MISSING, ids.BUILDUP_TOLD, ids.BUILDUP_FILE])
 def test_a_request_of_another_shape_shows_no_stack_trace(app, output):
     client = app.server.test_client()
     spec = next(one for one in client.get("/_dash-dependencies").json if f"{output}." in one["output"])
@@ -270,29 +185,61 @@ def test_a_request_of_another_shape_shows_no_stack_trace(app, output):
         assert b"/app/" not in answer.data
 
 
-@pytest.mark.parametrize("kept", ["x", {"kind": "levelpeak build-up", "version": 99}, [[]]])
-def test_a_kept_plan_that_cannot_be_read_is_told_of(shown, kept):
-    made = shown(kept)
-    assert UNREAD in made["told"][ids.BUILDUP_SENTENCE]
-    assert made["hidden"]["body"]
-    assert UNREAD not in shown(None)["told"][ids.BUILDUP_SENTENCE]
-
-
-def test_a_note_can_be_typed_as_long_as_is_said(app):
-    with app.server.app_context():
-        parts = json.loads(json.dumps(layout(), default=lambda part: part.to_plotly_json()))
-    fields = {str(part["props"].get("id")): part["props"] for part in _parts(parts) if "attributes" in part["props"]}
-    note = fields[str({"type": ids.BUILDUP_LOG_FIELD, "name": "note"})]
+def test_a_note_can_be_typed_as_long_as_is_said(app, desk, made):
+    desk.keep(made())
+    note = fields_of(desk)[path_of("note", desk.found.session_key(0))]
     assert note["attributes"]["input"]["maxLength"] == LONGEST_NOTE
     assert str(LONGEST_NOTE) in note["description"]
 
 
-def _parts(given):
-    if isinstance(given, list):
-        for one in given:
-            yield from _parts(one)
-    elif isinstance(given, dict):
-        if "props" in given:
-            yield given
-        for one in given.values():
-            yield from _parts(one)
+def test_orders_are_compared_and_nothing_is_kept_of_it(app, desk):
+    desk.type(aim="fast_block", first_throws="18", repeats="1")
+    here = stores(visit_of("/build-up", "?athlete=W01"))[0].data
+    assert text_of(callbacks.compared(1, here)).count("Make this plan") == 3
+    assert desk.found.plans.plans == ()
+    with pytest.raises(PreventUpdate):
+        callbacks.compared(0, here)
+
+
+def test_what_does_not_fit_together_in_the_form_is_told_beneath_it(app, desk, monkeypatch):
+    monkeypatch.setattr(callbacks, "set_props", lambda *_: None)
+    desk.type(least_throws="30", most_throws="20")
+    here = stores(visit_of("/build-up", "?athlete=W01"))[0].data
+
+    def tell():
+        context_value.set(AttributeDict(triggered_inputs=[{"prop_id": "version.data", "value": {}}]))
+        return callbacks.tell(None, here)
+
+    told = copy_context().run(tell)
+    assert "Throws at most: “20” given; accepted: 30 or more, throws." in text_of(told["missing"])
+    assert told["orders_compared"] == []
+
+
+def test_what_happened_is_said_where_the_button_was_once_the_page_stands_again():
+    assert acting.said_before({}, {"beside": {"log": "Session 1 kept."}})["log"] == "Session 1 kept."
+    for nothing in (None, {}, {"beside": 3}):
+        with pytest.raises(PreventUpdate):
+            acting.said_before({}, nothing)
+
+
+def test_of_two_who_keep_the_same_session_at_the_same_moment_one_is_told(desk, made):
+    desk.keep(made())
+    desk.note(
+        0,
+        throws="20",
+        before="0",
+        throwing="0",
+        next_morning="0",
+        painkiller="no",
+        decision="go_on",
+        by="AB",
+        role="coach",
+    )
+    late = desk.found
+    assert late.record.log == ()
+    desk.press("log")
+    assert len(desk.record.log) == 1
+    again = keeping.keep(late, Act(keep(late.record, thrown(late.record))), HAND_ONE)
+    assert again.acted.stopped
+    assert "Somebody else entered the same" in again.acted.outcomes[0].message
+    assert isinstance(late, Found)

@@ -1,36 +1,16 @@
 """What is typed after a session: read as far as it can be, kept under its session, and refused by its field."""
 
-import json
-from dataclasses import replace
+from dataclasses import asdict, replace
 
 import pytest
-from dash.exceptions import PreventUpdate
 
-from app.pages.buildup import ids, log_fields
+from app.pages.buildup import log_advice
 from app.pages.buildup.course import course_of
-from app.pages.buildup.file import to_json
-from app.pages.buildup.log_form import (
-    NAMES,
-    LogForm,
-    default_at,
-    draft_of,
-    form_of,
-    key_of,
-    logged_of,
-    read_kept,
-    read_values,
-    values_of,
-)
-from app.show.flat_form import to_json as form_json
+from app.pages.buildup.log_form import LogForm, default_at, draft_of, form_of, logged_of, rows_of
 from app.units.systems import CUSTOMARY, METRIC
 from model.checks import InputError
-from model.session_rules import JointPain, Soreness
-from tests.app.pages.buildup.conftest import FINE, LATER, keep, logged, pain, text_of, thrown
-
-WHOLE = LogForm(
-    throws="20", before="0", throwing="0", hour_after="0", next_morning="0", painkiller="no", decision="go_on", by="AB",
-    role="coach", sore_before="no", sore_throwing="no", sore_hour_after="no", sore_next_morning="no",
-)  # fmt: skip
+from model.session_rules import JointPain
+from tests.app.pages.buildup.conftest import FINE, LATER, WHOLE, keep, logged, pain, text_of, thrown
 
 
 def read(record, form=WHOLE, at=None, system=METRIC):
@@ -48,13 +28,15 @@ def test_a_session_is_what_was_planned_with_what_was_thrown_and_noted(made):
 def test_a_line_of_the_log_comes_back_into_its_fields_and_out_again(made):
     record = keep(made(), thrown(made(), "repeat", pain(throwing=3, signs=("swelling",)), top_speed_m_s=20.5, note="n"))
     for system in (METRIC, CUSTOMARY):
-        again = read(record, form_of(record.log[0], system), 0, system)
+        again = read(record, form_of(record.log[0], METRIC), 0, system)
         assert replace(again, top_speed_m_s=20.5, decision="repeat", days_off=0) == record.log[0]
         assert again.top_speed_m_s == pytest.approx(20.5, abs=0.03)  # a tenth of a mile an hour is 0.045 m/s
 
 
 def test_the_highest_speed_is_read_in_the_units_that_are_shown(made):
-    assert read(made(), replace(WHOLE, top_speed="50"), system=CUSTOMARY).top_speed_m_s == pytest.approx(50 * 0.44704)
+    assert read(made(), replace(WHOLE, top_speed="50 mph"), system=CUSTOMARY).top_speed_m_s == pytest.approx(
+        50 * 0.44704
+    )
     assert read(made(), replace(WHOLE, top_speed="20,5")).top_speed_m_s == pytest.approx(20.5)
 
 
@@ -142,102 +124,68 @@ def test_the_last_session_is_shown_until_its_morning_and_decision_are_there(made
     assert default_at(course_of(open_morning)) == 0
 
 
-NOTHING = LogForm()
-PARTS = [{"type": ids.BUILDUP_LOG_FIELD, "name": name} for name in NAMES]
+def test_what_is_typed_and_not_kept_yet_stands_under_its_own_session_and_no_other(desk, made):
+    desk.keep(made())
+    desk.note(0, throws="20", before="0", note="sore", top_speed="50 mph")
+    typed = log_advice.typed_so_far(desk.found, 0)
+    assert (typed.throws, typed.before, typed.note, typed.top_speed) == ("20", "0", "sore", "50 mph")
+    first = desk.found.session_key(0)
+    desk.keep(made(aim="ease_off"))
+    assert log_advice.typed_so_far(desk.found, 0) == LogForm()
+    assert rows_of(desk.found.data, first)
 
 
-def fields(form):
-    texts = values_of(form)
-    return [texts[name] for name in NAMES]
+def test_a_session_that_was_kept_leaves_nothing_typed_behind_and_undo_brings_it_back(desk, made):
+    desk.keep(made())
+    desk.note(0, **{name: text for name, text in asdict(WHOLE).items() if text})
+    desk.press("log")
+    assert len(desk.record.log) == 1
+    assert rows_of(desk.found.data, desk.found.session_key(0)) == []
+    desk.undo()
+    assert desk.record.log == ()
+    assert log_advice.typed_so_far(desk.found, 0) == WHOLE
 
 
-def filled(record, session, kept=None, of=None, form=NOTHING, units="metric"):
-    made = log_fields.fill(session, units, to_json(record), kept, of, fields(form), PARTS)
-    return made | {"form": read_values(dict(zip(NAMES, made["values"], strict=True)), made["of"]["units"])}
+def test_a_session_of_the_log_comes_with_what_was_noted_and_what_is_emptied_stays_empty(desk, made):
+    desk.keep(keep(made(), thrown(made(), "repeat", pain(throwing=3), top_speed_m_s=20.0)))
+    assert log_advice.typed_so_far(desk.found, 0) == form_of(desk.record.log[0], METRIC)
+    desk.note(0, next_morning="", top_speed="")
+    typed = log_advice.typed_so_far(desk.found, 0)
+    assert (typed.next_morning, typed.top_speed, typed.throwing) == ("", "", "3")
+    desk.undo()
+    assert log_advice.typed_so_far(desk.found, 0).next_morning == "0"
+    assert log_advice.title_of(desk.course, 0) == "Session 1: fill in or change"
 
 
-def test_what_is_typed_and_not_kept_yet_comes_back_as_typed_and_under_no_other_session(made):
-    record = made()
-    kept = json.loads(json.dumps({key_of(record, 0): form_json(replace(WHOLE, note="sore"), 2)}))
-    assert filled(record, "0", kept)["form"].note == "sore"
-    after = logged(record, "repeat")
-    assert filled(after, "1", kept, {"key": key_of(record, 0), "units": "metric"}, WHOLE)["form"] == LogForm(
-        by="AB", role="coach"
-    )
-    other = made(aim="ease_off")
-    assert filled(other, "0", kept, {"key": key_of(record, 0), "units": "metric"}, WHOLE)["form"] == LogForm()
+def advised(desk, at=0, **texts):
+    desk.note(at, **{name: text for name, text in asdict(WHOLE).items() if text} | texts)
+    return log_advice.advised(desk.found, at)
 
 
-def test_a_session_of_the_log_comes_with_what_was_noted(made):
-    record = keep(made(), thrown(made(), "repeat", pain(throwing=3)))
-    assert filled(record, "0")["form"] == form_of(record.log[0], METRIC)
-    assert filled(record, "0")["title"] == "Session 1: fill in or change"
-
-
-def test_what_is_being_typed_stays_and_its_speed_is_shown_in_other_units(made):
-    record = made()
-    of = {"key": key_of(record, 0), "units": "metric"}
-    with pytest.raises(PreventUpdate):
-        filled(record, "0", None, of, WHOLE)
-    shown = filled(record, "0", None, of, replace(WHOLE, top_speed="20"), "customary")
-    assert shown["form"].top_speed == "44.7"  # 20 / 0.44704
-    assert shown["form"].throws == "20"
-    assert "mph" in shown["labels"]
-
-
-def advised(record, form, at=0):
-    of = {"key": key_of(record, at), "units": "metric"}
-    return log_fields.advise(fields(form), PARTS, of, to_json(record))
-
-
-def test_what_may_come_next_and_be_decided_is_told_while_it_is_typed(made):
-    record = logged(made(), "go_on")
-    told = advised(record, replace(WHOLE, throwing="2", site="elbow"), 1)
-    said = text_of(told["said"])
+def test_what_may_come_next_and_be_decided_is_told_while_it_is_typed(desk, made):
+    desk.keep(logged(made(), "go_on"))
+    assert text_of(log_advice.advised(desk.found, 1).said).startswith("Enter how it went")
+    told = advised(desk, 1, throwing="2", site="elbow")
+    said = text_of(told.said)
     assert said.startswith("The most that may come next: this session again, with no more than up to the pain, after 2")
     assert "our own judgement" in said
-    assert [one["value"] for one in told["decisions"]] == ["repeat", "session_before", "step_back", "stop"]
-    before = advised(record, replace(WHOLE, before="2", throws="", throwing="", site="elbow"), 1)
-    assert "no throwing today" in text_of(before["said"])
-    stopped = advised(record, replace(WHOLE, urgent="cold_hand"), 1)
-    assert text_of(stopped["said"]).startswith("Urgent care now")
-    assert stopped["decisions"] == []
-    empty = advised(record, LogForm(), 1)
-    assert text_of(empty["said"]).startswith("Enter how it went")
-    wrong = advised(record, replace(WHOLE, throwing="x"), 1)
-    assert wrong["errors"][NAMES.index("throwing")].startswith("Pain while throwing: “x” given")
+    assert [one["value"] for one in told.decisions] == ["repeat", "session_before", "step_back", "stop"]
+    assert "no throwing today" in text_of(advised(desk, 1, before="2", throws="", throwing="").said)
+    assert "elbow or shoulder, as there is pain" in text_of(advised(desk, 1, throwing="2", site="").said)
+    stopped = advised(desk, 1, before="0", urgent="cold_hand")
+    assert text_of(stopped.said).startswith("Urgent care now")
+    assert stopped.decisions == []
 
 
-def test_to_a_session_before_the_last_nothing_is_decided_any_more(made):
-    told = advised(logged(made(), "go_on", "go_on"), WHOLE, 0)
-    assert (told["decisions"], told["decision_said"]) == ([], "decided already")
-
-
-@pytest.mark.parametrize(
-    "junk", [None, 3, "x", [], {}, {"version": 2}, {"note": 3}, form_json(LogForm(note="x" * 201), 2)]
-)
-def test_whatever_the_browser_kept_the_fields_are_filled_or_empty(made, junk):
-    record = made()
-    assert read_kept(junk, key_of(record, 0)) is None
-    assert filled(record, "0", junk)["form"] == LogForm()
-    assert filled(record, "0", {key_of(record, 0): junk})["form"] == LogForm()
-    for session in (junk, "99x"):
-        with pytest.raises(PreventUpdate):
-            log_fields.fill(session, "metric", to_json(record), None, None, fields(LogForm()), PARTS)
-    assert log_fields.advise([junk] * len(NAMES), PARTS, {"key": key_of(record, 0)}, to_json(record))["said"]
+def test_to_a_session_before_the_last_nothing_is_decided_any_more(desk, made):
+    desk.keep(logged(made(), "go_on", "go_on"))
+    told = advised(desk, 0)
+    assert (told.decisions, told.decision_said) == ([], "decided already")
 
 
 def test_without_a_session_there_is_no_draft(made):
     assert draft_of(course_of(made()), 7, WHOLE, METRIC) is None
     with pytest.raises(InputError, match="Session"):
         read(logged(made(), "stop"), WHOLE, 1)
-    assert log_fields.choose(None) == ([], None)
-    assert (
-        Soreness()
-        == read(
-            made(),
-            replace(
-                WHOLE, **dict.fromkeys(["sore_before", "sore_throwing", "sore_hour_after", "sore_next_morning"], "")
-            ),
-        ).notes.soreness
-    )
+    assert log_advice.sessions_of(None) == []
+    assert log_advice.session_of("99x", course_of(made())) is None

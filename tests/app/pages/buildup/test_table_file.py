@@ -41,6 +41,8 @@ def test_a_session_that_was_thrown_stands_with_what_was_thrown_and_all_that_was_
     row = rows[1]
     noted = ("pain_site", "pain_before", "pain_throwing", "pain_hour_after", "painkiller", "by", "role", "days_off")
     assert [row[name] for name in noted] == ["elbow", "0", "3", "", "no", "AB", "coach", "2"]
+    assert float(row["share_percent"]) == pytest.approx(100 * record.throws[one.place][1], rel=1e-5)
+    assert all(row[name] for name in ("ball_mass_g", "speed_cap_m_s", "elbow_peak_nm", "elbow_area_nms"))
     assert (row["throws"], row["throws_planned"], row["highest_speed_m_s"]) == ("11", "25", "20")
     area = course_of(record).row.at(one.ball, 20.0).metrics["area"]  # no more than was read counts as thrown
     assert float(row["area_nms"]) == pytest.approx(11 * area, rel=1e-5)

@@ -7,10 +7,10 @@ import pytest
 from app.pages.buildup import edits, head_words, ids, words
 from app.pages.buildup.aims import AIMS
 from app.pages.buildup.course import course_of
+from app.pages.buildup.known import with_signs
 from app.pages.buildup.log_edits import enter_sign
 from app.pages.buildup.paper import SESSION_ROWS
 from app.pages.buildup.recheck import recheck
-from app.pages.buildup.signs import with_signs
 from app.pages.buildup.tables import log_table, numbers_table, sessions_table, steps_table
 from app.pages.buildup.view import view_of
 from app.show.cautions import GROWING
@@ -259,3 +259,12 @@ def test_old_numbers_stand_beside_new_ones(made, case):
     found = recheck(replace(record, table=slower), case())
     said = text_of(numbers_table(found, METRIC))
     assert "+11.1 %" in said  # 1 / 0.9
+
+
+def test_a_table_of_sessions_longer_than_its_frame_says_how_many_there_are(made):
+    record = logged(made(), "go_on")
+    left = len(course_of(record).schedule.sessions)
+    said = text_of(sessions_table(course_of(record), METRIC))
+    assert f"{1 + left} sessions: 1 thrown, {left} to come. The table scrolls in its frame." in said
+    short = made(aim="ease_off", steps="4", repeats="1")
+    assert "scrolls in its frame" not in text_of(sessions_table(course_of(short), METRIC))
