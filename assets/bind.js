@@ -143,7 +143,11 @@
 
       again(data) {
         if (data?.go) location.assign(data.go);
-        else if (data) focus(data.focus || document.activeElement?.id);
+        else if (data) {
+          const at = document.activeElement; // whoever has gone on to a field types on there
+          const typing = at?.matches('main input:not([type=radio], [type=checkbox], [type=range], [readonly])');
+          focus((!typing && data.focus) || at?.id);
+        }
       },
 
       // Other units: the server is told with every request, and makes the page anew in them.
