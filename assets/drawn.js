@@ -1,18 +1,8 @@
-// What pages with a figure of their own share in the browser: the other pages' forms where the browser keeps them, a
-// throw that is added to Compare's, the figure's width, and the figure on paper. A figure `NAME-figure` has its stores `NAME-width` and `NAME-paper`.
+// What pages with a figure of their own share in the browser: its width, and the figure on paper. A figure `NAME-figure`
+// has its stores `NAME-width` and `NAME-paper`.
 (() => {
-  const COMPARE = 'compare-saved'; // the other pages' stores: what is read and written here are their entries in the
-  const ATHLETE = 'athlete-saved'; // browser's storage
   const onPaper = {}; // figures as they are printed, by the id of their graph
   const shown = new WeakMap();
-
-  const kept = (name) => {
-    try {
-      return JSON.parse(sessionStorage.getItem(name));
-    } catch {
-      return null; // storage switched off, or an entry that is not ours
-    }
-  };
 
   // Labels stand where there is room for them: that depends on the figure's width, told in whole steps.
   const rounded = (width) => 20 * Math.round(width / 20);
@@ -34,20 +24,6 @@
 
   window.dash_clientside = Object.assign({}, window.dash_clientside, {
     drawn: {
-      read() {
-        return { compare: kept(COMPARE), athlete: kept(ATHLETE) };
-      },
-
-      write(form) {
-        if (!form) return;
-        try {
-          sessionStorage.setItem(COMPARE, JSON.stringify(form));
-          sessionStorage.setItem(`${COMPARE}-timestamp`, String(Date.now()));
-        } catch {
-          // storage switched off: then nothing is kept from page to page
-        }
-      },
-
       print(pressed) {
         if (pressed) window.print();
       },

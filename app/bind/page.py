@@ -8,6 +8,7 @@ from dash import Dash
 from dash.development.base_component import Component
 
 from app.bind.edit import Doer
+from app.bind.visit import Visit
 
 
 @dataclass(frozen=True)
@@ -26,8 +27,6 @@ class Page:
         ``aria-label`` or its text.
     register : callable
         Gives the page's callbacks to the app, once.
-    visited : bool
-        Whether `layout` takes the visit: the store, the athlete, the units.
     of_athlete : bool
         Whether it is a page of an athlete: where there is none, it says so instead.
     doers : mapping of str to Doer
@@ -36,8 +35,7 @@ class Page:
 
     path: str
     title: str
-    layout: Callable[..., Component]
+    layout: Callable[[Visit], Component]
     register: Callable[[Dash], None]
-    visited: bool = False
     of_athlete: bool = True
     doers: Mapping[str, Doer] = field(default_factory=lambda: MappingProxyType({}))

@@ -12,7 +12,7 @@ from typing import Any
 
 from sqlalchemy import Connection, select
 
-from app.records.document import CHILDREN, LISTS, AthleteIn, BallIn, Document
+from app.records.document import CHILDREN, LISTS, AthleteIn, BallIn
 from app.records.rows import Document as RowDocument
 from app.records.rows import Links, all_rows, counted, first_row, table_of, to_document
 from app.records.tables import new_uid
@@ -290,8 +290,3 @@ def own_fields(merge: Merge, here: Mapping[str, Any]) -> None:
         there = getattr(merge.document, column)
         if there is not None and there != here[column]:
             merge.differs.append(Difference("athlete", merge.uid, column, here[column], there))
-
-
-def of_one_athlete(document: Document) -> AthleteIn | None:
-    """The athlete of a document that has only one."""
-    return document.athletes[0] if len(document.athletes) == 1 else None

@@ -5,10 +5,8 @@ from typing import Any
 import dash_mantine_components as dmc
 from dash.development.base_component import Component
 
-from app.show.form_fields import LONGEST_TEXT, Field
+from app.show.form_fields import LONGEST_TEXT
 from app.show.glossary import field_words
-from app.units.conversion import FEET
-from app.units.systems import METRIC, System
 
 ORDER = ["label", "input", "description", "error"]
 CHOICE: dict[str, Any] = {
@@ -55,35 +53,6 @@ def text_field(
         attributes={"input": {"maxLength": longest} | ({"inputMode": "decimal"} if numeric else {})},
         **described,
     )
-
-
-def number_field(
-    field: Field, value: str, label: str | Component = "", system: System = METRIC, **props: Any
-) -> Component:
-    """Make a field for a number, with its unit and accepted range.
-
-    Parameters
-    ----------
-    field : Field
-    value : str
-        As kept.
-    label : str or Component
-        What it is, with its unit, where the field's own label does not do.
-    system : System
-        The units it is shown in.
-    **props
-        Further properties of `dmc.TextInput`.
-
-    Returns
-    -------
-    Component
-    """
-    described, unit = field.described(system), field.unit_in(system)
-    if field.hint:
-        described = f"{described}; {field.hint}"
-    keys = unit != FEET  # a height in feet and inches is more than a number
-    shown = field.shown(value, system)
-    return text_field(label or f"{field.label}, {unit}", described, numeric=keys, value=shown, **props)
 
 
 def choice(label: str | Component, data: list[Any], value: str, description: str = "", **props: Any) -> Component:

@@ -4,6 +4,3 @@ SHELL_URL = "shell-url"
 SHELL_THEME = "shell-theme"  # store: "light", "dark" or "projector", kept in the browser
 SHELL_UNITS = "shell-units"  # store: "metric" or "customary", kept in the browser
 GLOSSARY_TERMS = "glossary-terms"  # what the browser reads the meanings of words from
-COMPARE_MEASURE = "compare-measure"  # {"type": this, "name": field}
-COMPARE_LENGTHS_OTHER = "compare-lengths-other"
-COMPARE_LENGTHS = "compare-lengths"

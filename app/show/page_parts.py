@@ -8,27 +8,7 @@ from dash import dcc, html, no_update
 from dash.development.base_component import Component
 from dash.exceptions import PreventUpdate
 
-from app.show.invented import INVENTED
 from app.version import VERSION
-
-
-def page_head(title: str, invented: str, who: str) -> Component:
-    """Make the heading of a page, which says so while an invented athlete is shown.
-
-    Parameters
-    ----------
-    title : str
-    invented : str
-        Id of what says that the shown athlete is invented.
-    who : str
-        Id of the line that says who throws.
-
-    Returns
-    -------
-    Component
-    """
-    said = html.P(INVENTED, id=invented, className="quiet", hidden=True)
-    return html.Div([html.H1(title), said, html.P(id=who, className="summary")], className="page-head")
 
 
 def page_link(text: str, path: str) -> Component:

@@ -37,9 +37,6 @@ RADAR_DISTANCE = Field("radar_distance_m", "Distance", "m", radar.DISTANCE_LIMIT
 RADAR_ANGLE = _in_degrees(radar.ANGLE_LIMIT)
 """Limits in the units that are typed: % and degrees."""
 
-WITH_UNITS = {field.name: field for field in (OWN_SPEED, DISTANCE, HEIGHT, RADAR_DISTANCE)}
-"""The typed fields outside the grid whose units are those of the reader."""
-
 
 def mass_words(kept: str, system: System) -> str:
     """Call a ball by its mass.

@@ -212,8 +212,6 @@ def main_of(page: Page | None, visit: Visit) -> list[Component]:
     if page is None:
         return [*stores(visit), no_page(visit.path)]
     said = [html.P(INVENTED, className="quiet invented")] if is_invented(page, visit) else []
-    if not page.visited:
-        return [*stores(visit), *said, page.layout()]
     if page.of_athlete and visit.athlete is None:
         return [*stores(visit), *said, html.Div([html.H1(page.title), nobody(visit)])]
     return [*stores(visit), *said, page.layout(visit)]

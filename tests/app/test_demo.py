@@ -7,7 +7,8 @@ import pytest
 from app import places
 from app.demo import DemoError, load_demo
 from app.show.checks import check_athlete, check_reference, check_throw
-from app.show.throw_form import KINDS, demo_form
+from app.show.throw_form import KINDS
+from tests.app.typed_forms import demo_form
 
 RACK_G = [95, 125, 160, 210, 275, 360, 470]  # issue, part 4, and each athlete's own ball of 145 g
 

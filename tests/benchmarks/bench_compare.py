@@ -26,8 +26,8 @@ from app.pages.compare.answers import compare
 from app.pages.compare.picture import figure_of, paper_of
 from app.pages.compare.view import view_of
 from app.show.palette import THEMES
-from app.show.throw_form import copy_throw, demo_form, remove_throw
 from app.web.server import Config, create_app
+from tests.app.typed_forms import copy_throw, demo_form, remove_throw
 
 RUNS = 55
 CHROMIUM_ARGS = ["--no-sandbox", "--disable-gpu", "--disable-dev-shm-usage"]

@@ -42,7 +42,7 @@ def add_note(_visit, _row, _value):
     return Doing([Add("note", {"text": "a note"})], said="A note was added.")
 
 
-FIELDS = Page("/fields", "Fields", layout, register, visited=True, doers={"fields/note": add_note})
+FIELDS = Page("/fields", "Fields", layout, register, doers={"fields/note": add_note})
 
 
 @pytest.fixture

@@ -7,10 +7,10 @@ import pytest
 
 from app.demo import load_demo
 from app.show.checks import check_athlete
-from app.show.throw_form import demo_form
 from model.ball import Ball
 from model.readouts import read_curves
 from model.throw import Throw, curves
+from tests.app.typed_forms import demo_form
 from tests.browser.compare_page import (
     HEADLINE,
     LINES,

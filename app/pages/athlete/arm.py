@@ -4,8 +4,8 @@ from dash import html
 from dash.development.base_component import Component
 
 from app.show.cautions import path_note
+from app.show.person_words import person_words
 from app.show.subject import Case
-from app.show.whose import person_words
 from app.units.systems import METRIC
 from model.person import Person
 from model.segments import arm_of

@@ -50,4 +50,4 @@ def layout(visit: Visit) -> Component:
     )
 
 
-PAGE = Page(path="/athlete", title="Athlete", layout=layout, register=register, visited=True, doers=DOERS)
+PAGE = Page(path="/athlete", title="Athlete", layout=layout, register=register, doers=DOERS)

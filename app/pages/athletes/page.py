@@ -141,4 +141,4 @@ def register(app: Dash) -> None:
     old_tab.register(app)
 
 
-PAGE = Page("/", "Athletes", layout, register, visited=True, of_athlete=False)
+PAGE = Page("/", "Athletes", layout, register, of_athlete=False)

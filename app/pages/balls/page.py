@@ -144,7 +144,6 @@ PAGE = Page(
     "Balls",
     layout,
     register,
-    visited=True,
     of_athlete=False,
     doers={
         "balls/add": add,

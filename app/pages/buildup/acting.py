@@ -21,7 +21,6 @@ from app.pages.buildup.table_file import file_name, sessions_table
 from app.records.faults import RecordsError
 from app.show import ids as shared_ids
 from app.show.checks import message
-from app.show.flat_form import by_name
 from model.checks import InputError
 
 DO = {"type": ids.BUILDUP_DO, "name": ALL}
@@ -133,7 +132,8 @@ def acted(pressed: Any, beside: dict[str, Any], here: Any, seen_now: Any) -> dic
     chosen = beside["chosen"]
     at = log_advice.session_of(chosen.get("logged"), found.course)
     log = log_advice.typed_so_far(found, at or 0)
-    hand = by_name(beside["hand_ids"], beside["hand"])
+    parts = [part for part in beside["hand_ids"] if isinstance(part, dict)]
+    hand = {str(part.get("name")): value for part, value in zip(parts, beside["hand"], strict=False)}
     visit = found.visit
     page = Page(found.form, found.athlete, found.record, visit.today, hand, log, at or 0, chosen, visit.system)
     if name == "log" and at is None:

@@ -3,8 +3,8 @@
 from dash import dcc, html
 from dash.development.base_component import Component
 
+from app.bind.head import athlete_head
 from app.bind.page import Page
-from app.bind.steps import steps
 from app.bind.visit import Visit
 from app.pages.buildup import ids, log_parts, parts, plan_parts
 from app.pages.buildup.callbacks import DOERS, register
@@ -12,9 +12,7 @@ from app.pages.buildup.found import Found
 from app.pages.buildup.parts import Asked
 from app.pages.buildup.showing import form_is_open, picked, view_for
 from app.pages.buildup.view import offer_buttons
-from app.show.invented import INVENTED
 from app.show.page_parts import imprint
-from app.show.whose import who_words
 
 STORES = (ids.BUILDUP_WIDTH, ids.BUILDUP_STAIRS_PAPER, ids.BUILDUP_OVERLAY_PAPER, ids.BUILDUP_TOLD)
 """Of what is worked out."""
@@ -28,7 +26,7 @@ def layout(visit: Visit) -> Component:
         [
             *(dcc.Store(id=name) for name in STORES),
             dcc.Download(id=ids.BUILDUP_FILE),
-            _head(found),
+            athlete_head(visit, "Build up", found.athlete.case),
             Asked(found).whole(form_is_open(found)),
             plan_parts.whole(found),
             parts.missing(offer_buttons(offers)),
@@ -58,10 +56,4 @@ def layout(visit: Visit) -> Component:
     )
 
 
-def _head(found: Found) -> Component:
-    invented = [html.P(INVENTED, className="quiet")] if found.data.athlete.invented else []
-    who = html.P(who_words(found.athlete.case), className="summary")
-    return html.Div([html.H1("Build up"), *invented, who, steps(found.visit)], className="page-head")
-
-
-PAGE = Page(path="/build-up", title="Build up", layout=layout, register=register, visited=True, doers=DOERS)
+PAGE = Page(path="/build-up", title="Build up", layout=layout, register=register, doers=DOERS)

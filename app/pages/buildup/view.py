@@ -17,8 +17,8 @@ from app.pages.buildup.tables import log_table, numbers_table, sessions_table, s
 from app.show.basis import basis_of
 from app.show.cautions import GROWING, is_growing, path_note
 from app.show.markup import to_html
+from app.show.person_words import person_words
 from app.show.rack import texts_of
-from app.show.whose import person_words
 from app.units.systems import System
 from model.session_rules import ALL_SIGNS
 from model.stop_signs import StopSign, standing

@@ -30,4 +30,4 @@ def layout(visit: Visit) -> Component:
 
 
 DOERS = {acts.SWAP: acts.swap, acts.BALL: acts.take_ball}
-PAGE = Page(path="/claim", title="Claim", layout=layout, register=register, visited=True, doers=DOERS)
+PAGE = Page(path="/claim", title="Claim", layout=layout, register=register, doers=DOERS)

@@ -75,6 +75,4 @@ def register(app: Dash) -> None:
     along_callbacks.register(app)
 
 
-PAGE = Page(
-    path=ids.PATH, title="Compare", layout=layout, register=register, visited=True, of_athlete=False, doers=DOERS
-)
+PAGE = Page(path=ids.PATH, title="Compare", layout=layout, register=register, of_athlete=False, doers=DOERS)

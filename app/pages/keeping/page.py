@@ -173,4 +173,4 @@ def register(app: Dash) -> None:
     )(erase_athlete)
 
 
-PAGE = Page("/records", "Records", layout, register, visited=True, of_athlete=False)
+PAGE = Page("/records", "Records", layout, register, of_athlete=False)

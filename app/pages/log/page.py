@@ -80,7 +80,6 @@ PAGE = Page(
     title="Log",
     layout=layout,
     register=register,
-    visited=True,
     doers={
         ids.KEEP: entering.keep,
         ids.CHANGE: entering.change,

@@ -40,4 +40,4 @@ def layout(visit: Visit) -> Component:
     )
 
 
-PAGE = Page(path="/map", title="Map", layout=layout, register=register, visited=True)
+PAGE = Page(path="/map", title="Map", layout=layout, register=register)

@@ -46,4 +46,4 @@ DOERS = {
     ids.CLEAR: acts.clear,
     ids.EXAMPLE: acts.example,
 }
-PAGE = Page(path="/start", title="Start", layout=layout, register=register, visited=True, doers=DOERS)
+PAGE = Page(path="/start", title="Start", layout=layout, register=register, doers=DOERS)

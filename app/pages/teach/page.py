@@ -52,4 +52,4 @@ def layout(visit: Visit) -> Component:
     )
 
 
-PAGE = Page(path="/teach", title="Teach", layout=layout, register=register, visited=True, of_athlete=False, doers=DOERS)
+PAGE = Page(path="/teach", title="Teach", layout=layout, register=register, of_athlete=False, doers=DOERS)

@@ -32,4 +32,4 @@ def register(app: Dash) -> None:
     """
 
 
-PAGE = Page(path=PATH, title="Words", layout=layout, register=register, visited=True, of_athlete=False)
+PAGE = Page(path=PATH, title="Words", layout=layout, register=register, of_athlete=False)

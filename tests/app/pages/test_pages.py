@@ -20,7 +20,7 @@ def ids_in(part) -> list[str]:
 @pytest.mark.parametrize("page", PAGES, ids=lambda page: page.title)
 def test_the_layout_can_be_made_and_has_no_id_twice(page):
     with create_app(Config(demo=True)).server.test_request_context():
-        laid = page.layout(visit_of(page.path, "?athlete=W01")) if page.visited else page.layout()
+        laid = page.layout(visit_of(page.path, "?athlete=W01"))
         made = json.loads(json.dumps(laid.to_plotly_json(), default=lambda part: part.to_plotly_json()))
     found = ids_in(made)
     assert len(found) > 5

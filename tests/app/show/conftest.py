@@ -6,12 +6,12 @@ from datetime import date
 import pytest
 
 from app.demo import load_demo
-from app.show.kept import form_for
 from app.show.profile_form import BallRow, Cell, ProfileForm
 from app.show.subject import case_of
-from app.show.throw_form import Form, ThrowForm, demo_form, empty_form
+from app.show.throw_form import Form, ThrowForm
 from tests.app.pages.compare.conftest import compare_on as compare_on
 from tests.app.pages.compare.conftest import demo_page as demo_page
+from tests.app.typed_forms import demo_form, empty_form, readings_form
 
 TODAY = date(2026, 3, 1)
 DEMO = load_demo()
@@ -24,7 +24,7 @@ def make_case():
 
     def make(code="W01", **changed):
         compared = demo_form(DEMO, DEMO.athlete(code))
-        return case_of(compared, replace(form_for({}, code, DEMO, True), **changed), TODAY)
+        return case_of(compared, replace(readings_form(DEMO, code), **changed), TODAY)
 
     return make
 

@@ -13,7 +13,7 @@ from app.show.curve_labels import Window
 from app.show.curves_figure import GRAPH_CONFIG, REFERENCE_DASH, tick_step
 from app.show.palette import SCREEN_THEMES, THEMES, line_color, line_width
 from app.show.quantities import QUANTITIES
-from app.show.throw_form import copy_throw, empty_form
+from tests.app.typed_forms import copy_throw, empty_form
 
 LIGHT = THEMES["light"]
 

@@ -16,12 +16,12 @@ def asked(**parts) -> dict[str, str]:
 
 def test_a_page_gets_what_it_asks_for_and_nothing_else():
     assert asked() == {}
-    assert asked(read="page-read") == {"read": "page-read.data"}
-    every = asked(read="r", width="w", papers=["one", "two"], write="c", printing=Input("p", "n_clicks"))
-    assert set(every) == {"read", "width", "paper", "write", "print"}
+    assert asked(width="page-width") == {"width": "page-width.data"}
+    every = asked(width="w", papers=["one", "two"], printing=Input("p", "n_clicks"))
+    assert set(every) == {"width", "paper", "print"}
 
 
 def test_all_that_can_be_asked_for_is_there():
     code = (places.assets() / "drawn.js").read_text(encoding="utf-8")
-    for name in asked(read="r", width="w", papers=["one"], write="c", printing=Input("p", "n_clicks")):
+    for name in asked(width="w", papers=["one"], printing=Input("p", "n_clicks")):
         assert re.search(rf"^      {name}\(", code, re.MULTILINE)

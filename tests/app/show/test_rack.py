@@ -5,11 +5,10 @@ from datetime import date
 import pytest
 
 from app.demo import load_demo
-from app.show.kept import form_for
 from app.show.rack import balls_in, boxes_of, left_out, masses_of, picked_texts, rack_of
 from app.show.subject import case_of
-from app.show.throw_form import demo_form
 from app.units.systems import CUSTOMARY, METRIC
+from tests.app.typed_forms import demo_form, readings_form
 
 MASSES = ["95", "125", "145", "160", "210", "275", "360", "470"]  # demo_data/rack.csv
 
@@ -18,7 +17,7 @@ MASSES = ["95", "125", "145", "160", "210", "275", "360", "470"]  # demo_data/ra
 def cases():
     demo = load_demo()
     return [
-        case_of(demo_form(demo, demo.athletes[0]), form_for({}, "W01", demo, True), date(2026, 3, 1), system)
+        case_of(demo_form(demo, demo.athletes[0]), readings_form(demo, "W01"), date(2026, 3, 1), system)
         for system in (METRIC, CUSTOMARY)
     ]
 

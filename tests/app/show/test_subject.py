@@ -7,10 +7,10 @@ import pytest
 
 from app.show.profile_form import ProfileForm
 from app.show.subject import OWN_BALL, case_of, profile_of, reference_of
-from app.show.throw_form import empty_form
 from model.ball import Ball
 from model.person import Person
 from model.radar import Radar, release_speed
+from tests.app.typed_forms import empty_form
 
 TODAY = date(2026, 3, 1)
 MAN = Person("male", 1.88, 90.0, 25.0)

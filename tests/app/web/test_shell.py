@@ -14,9 +14,13 @@ from app.web import ids, shell
 from app.web.server import Config, create_app
 
 FIRST = Page(
-    "/", "First", lambda: html.Div([html.H1("First"), html.Button("Add", **{"data-key": "a"})]), lambda _a: None
+    "/",
+    "First",
+    lambda _visit: html.Div([html.H1("First"), html.Button("Add", **{"data-key": "a"})]),
+    lambda _a: None,
+    of_athlete=False,
 )
-SECOND = Page("/second", "Second", lambda: html.H1("Second"), lambda _app: None)
+SECOND = Page("/second", "Second", lambda _visit: html.H1("Second"), lambda _app: None, of_athlete=False)
 
 
 def texts(tree) -> list[str]:
@@ -66,7 +70,7 @@ def test_the_athlete_of_the_address_is_the_one_of_the_picker_and_is_recent_then(
 
 
 def test_a_page_of_an_athlete_says_so_where_there_is_none(shown):
-    page = Page("/", "Of one", lambda _visit: html.H1("Of one"), lambda _app: None, visited=True)
+    page = Page("/", "Of one", lambda _visit: html.H1("Of one"), lambda _app: None)
     main, *_, chosen = shown((page,), "/", "?athlete=<b>")
     assert "There is no athlete with the code “<b>” here." in main
     assert chosen is None

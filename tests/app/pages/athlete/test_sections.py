@@ -16,13 +16,13 @@ from app.show.palette import THEMES
 from app.show.profile_form import ProfileForm
 from app.show.strip import strip_of
 from app.show.subject import case_of, shown_ball
-from app.show.throw_form import demo_form, empty_form
 from model.ball import Ball
 from model.next_reading import NextReading
 from model.quantity import Quantity, quantity_at
 from model.throw import path_loads
 from model.zones import standing
 from tests.app.pages.athlete.conftest import DEMO, TODAY
+from tests.app.typed_forms import demo_form, empty_form
 from tests.model.speed_cases import level_line
 
 

@@ -8,19 +8,18 @@ import pytest
 
 from app.pages.athlete import advice, arm, caps, correction, grid, prior, speeds, strip
 from app.pages.athlete.plot import figure, shown_of
-from app.show.kept import form_for
 from app.show.palette import THEMES
 from app.show.profile_checks import check_form
 from app.show.profile_fields import mass_words
 from app.show.profile_form import BallRow, Cell, ProfileForm
 from app.show.subject import case_of
-from app.show.throw_form import demo_form
 from app.units.systems import CUSTOMARY, METRIC
 from tests.app.pages.athlete.conftest import DEMO
+from tests.app.typed_forms import demo_form, readings_form
 
 DAY = date(2026, 3, 1)
 COMPARED = demo_form(DEMO, DEMO.athlete("W01"))
-FORM = form_for({}, "W01", DEMO, True)
+FORM = readings_form(DEMO, "W01")
 
 
 def test_the_cells_show_the_readers_units_and_keep_the_readings(visit):

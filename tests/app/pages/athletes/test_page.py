@@ -118,7 +118,7 @@ def test_an_archived_athlete_leaves_the_list_and_comes_back(demo, refreshed):
 
 
 def invented_signs(path: str, search: str, of_athlete: bool = True) -> int:
-    shown = page.Page(path, "T", lambda _visit: html.P("x"), lambda _a: None, visited=True, of_athlete=of_athlete)
+    shown = page.Page(path, "T", lambda _visit: html.P("x"), lambda _a: None, of_athlete=of_athlete)
     return sum(getattr(one, "children", None) == INVENTED for one in main_of(shown, visit_of(path, search)))
 
 

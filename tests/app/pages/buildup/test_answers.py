@@ -13,10 +13,10 @@ from app.pages.buildup.course import course_of
 from app.pages.buildup.form import PlanForm
 from app.pages.buildup.recheck import recheck
 from app.pages.buildup.record import KnownReference, Record
-from app.show.throw_form import demo_form
 from model.build_up import NoPlan, check_plan
 from model.checks import InputError
 from tests.app.pages.buildup.conftest import ASKED, TODAY, athlete_for
+from tests.app.typed_forms import demo_form
 
 ORDERS = ("own", "heavy", "between")
 

@@ -10,11 +10,10 @@ from app.pages.claim.answers import claim_of
 from app.pages.claim.form import ClaimForm
 from app.pages.claim.view import view_of
 from app.show.checks import check_athlete
-from app.show.kept import form_for
 from app.show.profile_form import ProfileForm
 from app.show.subject import case_of
-from app.show.throw_form import demo_form
 from app.units.systems import METRIC
+from tests.app.typed_forms import demo_form, readings_form
 
 TODAY = date(2026, 3, 1)
 FORM = ClaimForm(first_mass_g="275", first_diameter_mm="73", second_mass_g="145", second_diameter_mm="73")
@@ -30,7 +29,7 @@ def compared():
 @pytest.fixture
 def readings():
     """Make the profile form of a demo thrower."""
-    return lambda code="W01": form_for({}, code, load_demo(), True)
+    return lambda code="W01": readings_form(load_demo(), code)
 
 
 @pytest.fixture

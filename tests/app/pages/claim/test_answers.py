@@ -7,9 +7,10 @@ import pytest
 from app.pages.compare.answers import compare
 from app.pages.compare.sentence import headline
 from app.show.numbers import READOUT_ORDER
-from app.show.throw_form import Form, ThrowForm, empty_form
+from app.show.throw_form import Form, ThrowForm
 from model.quantity import READOUTS
 from tests.app.pages.claim.conftest import TODAY
+from tests.app.typed_forms import empty_form
 
 
 def verdicts(answer) -> dict[str, str]:

@@ -19,9 +19,9 @@ from app.pages.claim.words import (
     values_words,
 )
 from app.show.numbers import READOUT_ORDER
-from app.show.throw_form import empty_form
 from model.claim import Difference
 from model.interval import Interval
+from tests.app.typed_forms import empty_form
 
 
 def between(low: float, middle: float, high: float) -> Interval:
@@ -39,6 +39,7 @@ PEAK = Difference(
     0.0,
     np.linspace(-0.03, 1.7, 100),
 )
+
 TIME = replace(PEAK, readout="loaded_s", first=between(0.13, 0.135, 0.14), second=between(0.11, 0.117, 0.12))
 
 

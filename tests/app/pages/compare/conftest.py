@@ -11,12 +11,13 @@ from app.pages.compare.answers import Answer, Comparison, compare
 from app.pages.compare.current import Current, current_of
 from app.show.checks import CheckedAthlete, CheckedThrow
 from app.show.quantities import reading_named
-from app.show.throw_form import OTHER, ThrowForm, demo_form
+from app.show.throw_form import OTHER, ThrowForm
 from app.web.server import Config, create_app
 from model.ball import Ball
 from model.person import Person
 from model.readouts import Readouts
 from model.throw import Throw, curves
+from tests.app.typed_forms import demo_form
 
 MAN = Person("male", 1.88, 90.0, 25.0)
 
@@ -32,6 +33,7 @@ ROUND = Readouts(
     work_out_j=math.nan,
     peak_at_edge=False,
 )
+
 """A reference throw in round numbers."""
 
 

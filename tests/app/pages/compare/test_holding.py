@@ -10,13 +10,13 @@ from app.pages.compare.answers import compare
 from app.pages.compare.holding import settled
 from app.show.checks import NO_PROFILE, check_athlete, check_reference, check_throw
 from app.show.form_fields import HOLD_FIELDS
-from app.show.profile_form import rack_form, with_readings
 from app.show.subject import case_of
 from app.show.throw_form import ThrowForm
 from model.ball import DEFAULT_DIAMETER_M
 from model.person import Person
 from model.segments import arm_of
 from model.throw import path_loads
+from tests.app.typed_forms import rack_form, with_readings
 
 TODAY = date(2026, 3, 1)
 

@@ -8,8 +8,8 @@ import pytest
 
 from app.pages.compare.multiples import multiples
 from app.show.palette import SCREEN_THEMES, THEMES
-from app.show.throw_form import empty_form
 from model.channels import READINGS
+from tests.app.typed_forms import empty_form
 
 LIGHT = THEMES["light"]
 

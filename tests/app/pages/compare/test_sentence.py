@@ -6,7 +6,8 @@ from dataclasses import replace
 import pytest
 
 from app.pages.compare.sentence import difference, headline, instead, sentence
-from app.show.throw_form import Form, empty_form
+from app.show.throw_form import Form
+from tests.app.typed_forms import empty_form
 
 
 def test_the_sentence_of_the_design_from_its_numbers(make_answer, round_readouts):

@@ -4,8 +4,8 @@ from dataclasses import replace
 
 from app.pages.compare.view import view_of
 from app.show.basis import basis_of
-from app.show.throw_form import empty_form
 from model.person import Person
+from tests.app.typed_forms import empty_form
 
 
 def view(form, compare_on):

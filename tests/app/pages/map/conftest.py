@@ -9,11 +9,10 @@ from app.demo import load_demo
 from app.pages.map.answers import map_of
 from app.pages.map.form import MapForm
 from app.show.checks import check_throw
-from app.show.kept import form_for
 from app.show.profile_form import ProfileForm
 from app.show.subject import case_of
-from app.show.throw_form import demo_form
 from app.units.systems import METRIC
+from tests.app.typed_forms import demo_form, readings_form
 
 TODAY = date(2026, 3, 1)
 
@@ -28,7 +27,7 @@ def compared():
 @pytest.fixture
 def readings():
     """Make the profile form of a demo thrower."""
-    return lambda code="W01": form_for({}, code, load_demo(), True)
+    return lambda code="W01": readings_form(load_demo(), code)
 
 
 @pytest.fixture

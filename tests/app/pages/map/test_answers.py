@@ -8,12 +8,12 @@ import pytest
 from app.pages.compare.answers import compare
 from app.pages.map.form import SHOWN_READINGS, MapForm
 from app.show.profile_form import BallRow, Cell
-from app.show.throw_form import empty_form
 from model.ball import Ball
 from model.quantity import READOUTS
 from model.readouts import read_curves
 from model.throw import Throw, curves
 from tests.app.pages.map.conftest import TODAY
+from tests.app.typed_forms import empty_form
 
 
 @pytest.mark.parametrize("readout", READOUTS)

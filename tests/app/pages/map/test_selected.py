@@ -8,9 +8,9 @@ from app.pages.map.form import MapForm
 from app.pages.map.selected import clicked, usual_throw, with_usual_throw
 from app.show.profile_form import ProfileForm
 from app.show.subject import case_of
-from app.show.throw_form import empty_form
 from app.units.systems import CUSTOMARY
 from tests.app.pages.map.conftest import TODAY
+from tests.app.typed_forms import empty_form
 
 
 def test_a_click_is_read_in_whole_grams_and_tenths_of_a_metre_a_second():

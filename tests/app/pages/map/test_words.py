@@ -9,7 +9,7 @@ from app.pages.map.words import figure_note, looked_words, notes
 from app.show.ball_words import value_words
 from app.show.checked_range import beyond
 from app.show.checks import check_athlete
-from app.show.throw_form import empty_form
+from tests.app.typed_forms import empty_form
 
 
 @pytest.fixture

@@ -11,11 +11,10 @@ from app.pages.start.form import StartForm
 from app.pages.start.view import view_of
 from app.show.checks import check_athlete
 from app.show.from_records import Subject
-from app.show.kept import form_for
 from app.show.profile_form import ProfileForm
-from app.show.throw_form import demo_form
 from app.units.systems import METRIC
 from tests.app.pages.claim.conftest import text as text
+from tests.app.typed_forms import demo_form, readings_form
 
 TODAY = date(2026, 3, 1)
 NONE = dict.fromkeys(("elbow_peak", "shoulder_peak", "rise_rate", "braking"), "")
@@ -28,7 +27,7 @@ def arm():
 
     def make(code="W01", read=True, **compare) -> Subject:
         demo = load_demo()
-        profile = form_for({}, code, demo, True)
+        profile = readings_form(demo, code)
         if not read:
             profile = ProfileForm(tuple(replace(row, cells=()) for row in profile.rows))
         return Subject(replace(demo_form(demo, demo.athlete(code)), **compare), profile)

@@ -11,12 +11,12 @@ from app.pages.start.form import ABSOLUTE, AIMS, StartForm
 from app.pages.start.found import APART, NODES
 from app.pages.start.rounded import chosen
 from app.show.from_records import Subject
-from app.show.throw_form import empty_form
 from app.units.systems import METRIC
 from model.quantity import Quantity, quantity_at
 from model.readouts import read_curves
 from model.throw import Throw, curves, path_loads
 from tests.app.pages.start.conftest import NONE, TODAY
+from tests.app.typed_forms import empty_form
 
 QUANTITIES = {
     "elbow_peak": Quantity("varus", "peak"),

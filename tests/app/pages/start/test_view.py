@@ -9,8 +9,8 @@ from app.pages.start.form import ABSOLUTE, StartForm
 from app.pages.start.table import FIRST
 from app.pages.start.view import growing_part, means_of
 from app.show.from_records import Subject
-from app.show.throw_form import empty_form
 from tests.app.pages.start.conftest import NONE, TODAY
+from tests.app.typed_forms import empty_form
 
 
 def test_a_field_tells_its_limit_counted_the_other_way(start):

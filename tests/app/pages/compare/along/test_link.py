@@ -16,16 +16,8 @@ from app.pages.compare.along.link import LONGEST, LinkError, form_of, sendable, 
 from app.pages.compare.along.opening import offer_of
 from app.show.form_fields import HOLDS
 from app.show.quantities import QUANTITIES
-from app.show.throw_form import (
-    ALIGNED,
-    ATHLETE_NAMES,
-    KINDS,
-    SCALES,
-    Form,
-    ThrowForm,
-    demo_form,
-    measures_of,
-)
+from app.show.throw_form import ALIGNED, ATHLETE_NAMES, KINDS, SCALES, Form, ThrowForm, measures_of
+from tests.app.typed_forms import demo_form
 
 DEMO = load_demo()
 W01 = demo_form(DEMO, DEMO.athletes[0])
