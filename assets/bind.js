@@ -130,6 +130,11 @@
         return still;
       },
 
+      // What can wait until the page is drawn is asked a moment later.
+      calm(version) {
+        return new Promise((resolve) => setTimeout(() => resolve(version), 150));
+      },
+
       told(data) {
         const answered = new Set((data?.told ?? []).map(({ n }) => n));
         pending = pending.filter(({ n }) => !answered.has(n));

@@ -1,6 +1,5 @@
 // Callbacks of the shell that need no server.
 (() => {
-  let arrived = ''; // the title of the page that is shown
   const filled = new WeakMap();
 
   // A control and its kept value say the same. Whichever was touched sets the other; at the start the kept one leads.

@@ -131,7 +131,7 @@ def register(app: Dash) -> None:
         Output(ids.TOLD, "data"),
         Input(ids.TYPED, "data"),
         State(ids.HERE, "data"),
-        State(ids.SEEN, "data"),
+        State(ids.VERSION, "data"),
         prevent_initial_call=True,
     )(keep_cells)
     app.clientside_callback(ClientsideFunction("bind", "told"), Input(ids.TOLD, "data"), prevent_initial_call=True)

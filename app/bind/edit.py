@@ -111,7 +111,6 @@ def tell_version(acted: Acted | None, owner: str, seen: Any, tab: str, anew: boo
         if anew or others:
             set_props(ids.REFRESH, {"data": {"version": now, **more}})
             return
-        set_props(ids.SEEN, {"data": now})
         set_props(ids.VERSION, {"data": now})
 
 
@@ -189,7 +188,7 @@ def register(app: Dash, doers: Mapping[str, Doer]) -> None:
     doers : mapping of str to Doer
         What each button does, by the `do` of its id.
     """
-    here, seen = State(ids.HERE, "data"), State(ids.SEEN, "data")
+    here, seen = State(ids.HERE, "data"), State(ids.VERSION, "data")
     for kind, value in ((ids.FIELD, "value"), (ids.FLAG, "checked")):
         part = {"type": kind, "of": MATCH, "path": MATCH, "row": MATCH, "units": MATCH}
         app.callback(

@@ -3,9 +3,10 @@
 HERE = "bind-here"
 """A store with whose page this is and which tab: ``{"athlete": uid, "code": ..., "tab": ...}``, made by `layout`."""
 VERSION = "bind-version"
-"""A store that rises with every act that was kept; what is drawn from the records is an answer to it."""
-SEEN = "bind-seen"
-"""A store with the version of the records that the page shows, by owner."""
+"""A store with the versions of the records that the page shows, by owner: it rises with every act that was kept, and
+what is drawn from the records is an answer to it."""
+CALM = "bind-calm"
+"""A store with the version, a moment after it rose: for what can wait until the page is drawn."""
 CLOCK = "bind-clock"
 """A store with when something was last typed or pressed, by the tab's own clock (ms)."""
 REFRESH = "bind-refresh"

@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from dash import Dash, Input, Output, State, html, set_props
+from dash import ClientsideFunction, Dash, Input, Output, State, html, set_props
 from dash.development.base_component import Component
 from dash.exceptions import PreventUpdate
 
@@ -90,17 +90,23 @@ def _stepped(back: bool) -> Any:
 
 def register(app: Dash) -> None:
     """Give the callbacks of undo and redo to the app."""
-    here, seen, of = State(ids.HERE, "data"), State(ids.SEEN, "data"), State(ids.STEPS, "data-of")
+    here, seen, of = State(ids.HERE, "data"), State(ids.VERSION, "data"), State(ids.STEPS, "data-of")
     app.callback(
         Output(ids.UNDO, "disabled"),
         Output(ids.REDO, "disabled"),
         Output(ids.UNDO, "title"),
         Output(ids.REDO, "title"),
-        Input(ids.VERSION, "data"),
+        Input(ids.CALM, "data"),
         here,
         of,
         prevent_initial_call=True,
     )(_told)
+    app.clientside_callback(  # what is drawn comes first
+        ClientsideFunction("bind", "calm"),
+        Output(ids.CALM, "data"),
+        Input(ids.VERSION, "data"),
+        prevent_initial_call=True,
+    )
     for part, back in ((ids.UNDO, True), (ids.REDO, False)):
         app.callback(
             Output(ids.STEP_NOTICE, "children", allow_duplicate=True),

@@ -145,7 +145,7 @@ def stores(visit: Visit) -> list[Component]:
     return [
         dcc.Store(id=ids.HERE, data=here),
         dcc.Store(id=ids.VERSION, data=seen),
-        dcc.Store(id=ids.SEEN, data=seen),
+        dcc.Store(id=ids.CALM),
         dcc.Store(id=ids.CLOCK),
         dcc.Store(id=ids.TYPED),
         dcc.Store(id=ids.TOLD),

@@ -44,7 +44,7 @@ def first_register(app: Dash) -> None:
 @pytest.fixture(scope="module")
 def two_pages(serve_app) -> str:
     first = Page("/", "First", first_layout, first_register)
-    second = Page("/second", "Second", lambda: html.H1("Second"), lambda _app: None)
+    second = Page("/second", "Second", lambda _visit: html.H1("Second"), lambda _app: None, of_athlete=False)
     return serve_app(create_app(Config(), pages=(first, second)))
 
 

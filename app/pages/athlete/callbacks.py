@@ -57,7 +57,7 @@ def register(app: Dash) -> None:
         State(ids.ATHLETE_PASTE, "value"),
         State(ids.ATHLETE_PASTE_BALL, "value"),
         here,
-        State(bound.SEEN, "data"),
+        State(bound.VERSION, "data"),
         prevent_initial_call=True,
     )(put_in)
     for store in (ids.ATHLETE_DRAWN, ids.ATHLETE_TOLD):

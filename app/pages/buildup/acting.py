@@ -43,7 +43,7 @@ BESIDE = dict.fromkeys(("step", "leave_out", "put_in", "rest", "session"), "by_h
 
 def register(app: Dash) -> None:
     """Give the callbacks to the app."""
-    here, seen_now = State(bound.HERE, "data"), State(bound.SEEN, "data")
+    here, seen_now = State(bound.HERE, "data"), State(bound.VERSION, "data")
     app.callback(
         output={**{place: Output(part, "children") for place, part in SAID.items()}, "upload": _upload()},
         inputs={

@@ -57,7 +57,7 @@ def register(app: Dash) -> None:
         Input(ids.MAP_CLICKED, "data"),
         Input(ids.MAP_ADD, "n_clicks"),
         State(bound.HERE, "data"),
-        State(bound.SEEN, "data"),
+        State(bound.VERSION, "data"),
         prevent_initial_call=True,
     )(select)
     app.callback(

@@ -69,7 +69,7 @@ def register(app: Dash) -> None:
         Output(ids.START_NOTICE, "children"),
         Input(ids.START_BALLS, "value"),
         State(bound.HERE, "data"),
-        State(bound.SEEN, "data"),
+        State(bound.VERSION, "data"),
         prevent_initial_call=True,
     )(tick)
     drawn(app, width=ids.START_WIDTH, papers=[ids.START_PAPER], printing=Input(ids.START_PRINT, "n_clicks"))

@@ -36,7 +36,7 @@ def register(app: Dash) -> None:
         Output(ids.TEACH_OPEN, "contents"),
         Input(ids.TEACH_OPEN, "contents"),
         here,
-        State(bound.SEEN, "data"),
+        State(bound.VERSION, "data"),
         prevent_initial_call=True,
     )(open_file)
     # A callback with an output is also asked when its store comes with the page; one without is not.

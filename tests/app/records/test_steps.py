@@ -175,8 +175,8 @@ def test_history_says_who_when_and_what_from_what(store, act, added, athlete, ba
     assert [in_words(line) for line in lines] == [
         "Taken back: reading 33,4 m/s, red 95 g, 2026-03-02 added",
         "Reading 33,4 m/s, red 95 g, 2026-03-02 removed",
-        "Rise rate at the elbow (varus torque): nothing, then 80 %",
-        "Rise rate at the elbow (varus torque) added",
+        "Elbow, rise rate at most: nothing, then 80 %",
+        "Elbow, rise rate at most added",
         "The profile works from: nothing, then best",
         "Ball: green 275 g, then red 95 g (reading 33,4 m/s, 2026-03-02)",
         "Reading: 33.1 m/s, then 33,4 m/s (red 95 g, 2026-03-02)",

@@ -221,7 +221,7 @@ def test_without_the_demo_the_records_begin_empty():
 
 
 def test_an_app_can_be_made_of_other_pages():
-    page = Page("/", "Only", lambda: html.H1("Only"), lambda _app: None)
+    page = Page("/", "Only", lambda _visit: html.H1("Only"), lambda _app: None, of_athlete=False)
     client = create_app(Config(), pages=(page,)).server.test_client()
     assert show(client).json["response"][ids.SHELL_TITLE]["data"] == "Only · Levelpeak"
 

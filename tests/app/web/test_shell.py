@@ -107,10 +107,6 @@ def test_the_browser_code_keeps_the_theme_under_the_same_name():
     keyboard = (places.assets() / "keyboard.js").read_text(encoding="utf-8")
     assert f"kept('{ids.SHELL_KEYS}')" in keyboard
     callbacks = (places.assets() / "shell.js").read_text(encoding="utf-8")
-    for name in (
-        ids.SHELL_THEME_SWITCH,
-        ids.SHELL_KEYS_SWITCH,
-        ids.SHELL_MAIN,
-    ):
+    for name in (ids.SHELL_THEME_SWITCH, ids.SHELL_KEYS_SWITCH):
         assert f"'{name}'" in callbacks
     assert f"'{ids.SHELL_NOTICE}'" in (places.assets() / "answers.js").read_text(encoding="utf-8")

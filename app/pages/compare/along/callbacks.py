@@ -28,7 +28,7 @@ def register(app: Dash) -> None:
     ----------
     app : Dash
     """
-    here, seen = State(bound.HERE, "data"), State(bound.SEEN, "data")
+    here, seen = State(bound.HERE, "data"), State(bound.VERSION, "data")
     app.clientside_callback(
         ClientsideFunction("along", "ask"),
         Output(ids.COMPARE_ASKED, "data"),

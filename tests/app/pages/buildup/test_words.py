@@ -266,5 +266,5 @@ def test_a_table_of_sessions_longer_than_its_frame_says_how_many_there_are(made)
     left = len(course_of(record).schedule.sessions)
     said = text_of(sessions_table(course_of(record), METRIC))
     assert f"{1 + left} sessions: 1 thrown, {left} to come. The table scrolls in its frame." in said
-    short = made(aim="ease_off", steps="4", repeats="1")
+    short = made(aim="ease_off", steps="7", repeats="1")
     assert "scrolls in its frame" not in text_of(sessions_table(course_of(short), METRIC))
