@@ -60,8 +60,8 @@ class AthleteLine:
     last_reading : date or None
     own_speeds : tuple of DaySpeed
         By day, the oldest first.
-    plans : tuple of (str, str)
-        uid and name of those that are not archived.
+    plans : tuple of (str, str, date or None)
+        uid, name and day of the next session of those that are not archived.
     signs : tuple of str
         Stop signs that stand, the oldest first.
     """
@@ -73,7 +73,7 @@ class AthleteLine:
     opened_at: datetime | None
     last_reading: date | None
     own_speeds: tuple[DaySpeed, ...]
-    plans: tuple[tuple[str, str], ...]
+    plans: tuple[tuple[str, str, date | None], ...]
     signs: tuple[str, ...]
 
 
@@ -101,10 +101,11 @@ def athlete_lines(store: Store, since: date, archived: bool = False) -> tuple[At
         kept = Athlete.archived_at.is_not(None) if archived else Athlete.archived_at.is_(None)
         rows = session.execute(select(Athlete, last).where(kept)).all()
         speeds = _own_speeds(session, since)
-        plans: dict[int, list[tuple[str, str]]] = {}
-        found = select(Plan.athlete_id, Plan.uid, Plan.name).where(Plan.archived_at.is_(None)).order_by(Plan.id)
-        for athlete, uid, name in session.execute(found):
-            plans.setdefault(athlete, []).append((uid, name))
+        plans: dict[int, list[tuple[str, str, date | None]]] = {}
+        following = Plan.body["next"].as_string()  # the day of the next session, see the plan's page
+        found = select(Plan.athlete_id, Plan.uid, Plan.name, following).where(Plan.archived_at.is_(None))
+        for athlete, uid, name, day in session.execute(found.order_by(Plan.id)):
+            plans.setdefault(athlete, []).append((uid, name, date.fromisoformat(day) if day else None))
         signs: dict[int, list[str]] = {}
         standing = StopSign.cleared_by.is_(None) & StopSign.withdrawn_by.is_(None)
         told = select(StopSign.athlete_id, StopSign.sign).where(standing).order_by(StopSign.since, StopSign.id)

@@ -44,7 +44,9 @@ class Line:
     points : tuple of (int, float)
         Day after the first, and mean speed (m/s): of the season.
     plans : tuple of str
-        Names.
+        The next session of each, and its plan's name; under a stop sign there is none.
+    next : date or None
+        Day of the first of them.
     """
 
     uid: str
@@ -61,6 +63,7 @@ class Line:
     trend: str
     points: tuple[tuple[int, float], ...]
     plans: tuple[str, ...]
+    next: date | None = None
 
 
 def lines_of(store: Store, today: date, system: System, archived: bool = False) -> tuple[Line, ...]:
@@ -103,8 +106,15 @@ def line_of(one: AthleteLine, today: date, system: System) -> Line:
         trend.slope_m_s.estimate if trend.slope_m_s else None,
         trend_words(trend, system),
         points_of(season),
-        tuple(name or "no name" for _, name in one.plans),
+        tuple(plan_words(name, None if one.signs else day) for _, name, day in one.plans),
+        None if one.signs else min((day for _, _, day in one.plans if day), default=None),
     )
+
+
+def plan_words(name: str, day: date | None) -> str:
+    """Say a plan's next session; without one its name alone."""
+    name = name or "no name"
+    return f"{day:%a} {day.isoformat()}: {name}" if day else name
 
 
 def ago(day: date, today: date) -> str:

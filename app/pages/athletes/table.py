@@ -6,7 +6,7 @@ from html import escape
 from app.bind.visit import address
 from app.pages.athletes.lines import Line
 
-COLUMNS = ("Athlete", "Flags", "Last reading", "Own-ball speed", "Speed over the season", "Plan")
+COLUMNS = ("Athlete", "Flags", "Last reading", "Own-ball speed", "Speed over the season", "Next session")
 FALLING = ("Flags", "Last reading", "Own-ball speed", "Speed over the season")
 """Columns that begin with the most when they are sorted by."""
 
@@ -52,7 +52,7 @@ def _row(one: Line, mark: bool) -> str:
         _cell(str(one.last.toordinal()) if one.last else "", last, "td"),
         _cell(_value(one.speed_m_s), f"{one.speed}{day}", "td"),
         _cell(_value(one.trend_m_s), f"{spark(one)}{one.trend}", "td"),
-        _cell("; ".join(one.plans).casefold(), escape("; ".join(one.plans)), "td"),
+        _cell(one.next.isoformat() if one.next else "", escape("; ".join(one.plans)), "td"),
     )
     do, words = ("back", "Bring back") if one.archived else ("archive", "Archive")
     button = (

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Any
 
+from app.pages.buildup.course import course_of
 from app.pages.buildup.file import FileError, logged_json, read_bare, to_json
 from app.pages.buildup.kept_parts import MOST_LOGGED
 from app.pages.buildup.known import with_signs
@@ -17,6 +18,9 @@ from app.records.tables import Plan
 from app.records.tables import StopSign as SignRow
 from model.checks import InputError
 from model.stop_signs import Signed, StopSign
+
+NEXT = "next"
+"""In a plan's body: the day of the next session, or None. It follows from the rest, and is not read here."""
 
 
 @dataclass(frozen=True)
@@ -69,7 +73,8 @@ def plans_of(data: AthleteData) -> Plans:
 def _bare(data: AthleteData, row: Plan) -> Record | None:
     """A plan without stop signs."""
     athlete, log = data.athlete, [one.body for one in data.sessions_of(row)]
-    kept = row.body | {"kind": PLAN_KIND, "log": log, "code": athlete.code, "invented": athlete.invented}
+    body = {name: one for name, one in row.body.items() if name != NEXT}
+    kept = body | {"kind": PLAN_KIND, "log": log, "code": athlete.code, "invented": athlete.invented}
     return _read(json.dumps(kept | {"signs": [], "earlier": []}, sort_keys=True))
 
 
@@ -117,9 +122,11 @@ def _whole(row: Plan, record: Record, signs: Mapping[str, StopSign]) -> Record |
 
 
 def body_of(record: Record, signs: Mapping[str, StopSign]) -> dict[str, Any]:
-    """What is kept of a plan in its own row."""
-    before = {one.mark for one in record.earlier}
-    return plan_body(to_json(record)) | {"earlier": [uid for uid, one in signs.items() if one.mark in before]}
+    """What is kept of a plan in its own row; with the day of the next session, for the list of athletes."""
+    before, following = {one.mark for one in record.earlier}, course_of(record).next
+    earlier = [uid for uid, one in signs.items() if one.mark in before]
+    day = following.day.isoformat() if following is not None else None
+    return plan_body(to_json(record)) | {"earlier": earlier, NEXT: day}
 
 
 def new_plan(record: Record, signs: Mapping[str, StopSign], uid: str) -> list[Act]:

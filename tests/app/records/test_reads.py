@@ -27,7 +27,7 @@ def test_a_line_of_the_list_says_what_is_known_of_an_athlete(store, act, added, 
     assert (line.code, line.last_reading, line.plans, line.signs) == (
         "B12",
         date(2026, 2, 25),
-        ((plan, "Spring"),),
+        ((plan, "Spring", None),),
         ("swelling",),
     )
     assert [(one.day, one.readings, one.mean_m_s, one.best_m_s) for one in line.own_speeds] == [

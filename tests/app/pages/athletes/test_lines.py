@@ -79,7 +79,7 @@ def test_a_small_trend_is_told_with_a_decimal_more():
 
 
 def test_stop_signs_are_said_in_words():
-    made = line_of(line(signs=("swelling",), plans=(("p", "Spring"), ("q", ""))), TODAY, METRIC)
+    made = line_of(line(signs=("swelling",), plans=(("p", "Spring", date(2026, 3, 2)), ("q", "", None))), TODAY, METRIC)
     assert made.signs == ("swelling",)
     assert made.plans == ("Spring", "no name")
 
@@ -89,3 +89,11 @@ def test_a_small_line_has_forty_points_at_most_and_ends_with_the_last_day():
     made = points_of(season)
     assert len(made) <= 40
     assert made[-1] == (169, 31.69)
+
+
+def test_the_next_session_of_a_plan_stands_with_its_day_but_not_under_a_stop_sign():
+    plans = (("p", "Spring", date(2026, 3, 5)), ("q", "Second", date(2026, 3, 3)))
+    made = line_of(line(plans=plans), TODAY, METRIC)
+    assert made.plans == ("Thu 2026-03-05: Spring", "Tue 2026-03-03: Second")
+    assert made.next == date(2026, 3, 3)
+    assert line_of(line(signs=("swelling",), plans=plans), TODAY, METRIC).next is None
