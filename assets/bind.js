@@ -59,7 +59,7 @@
     location.assign(address);
   };
 
-  // A fold with an id is as it was when the page stands again.
+  // A fold with an id is as it was when the page stands again, unless the page says itself whether it is open.
   const folds = new Map();
   addEventListener('toggle', ({ target }) => {
     if (target instanceof HTMLDetailsElement && target.id) folds.set(target.id, target.open);
@@ -67,7 +67,7 @@
   const unfold = () => {
     for (const [id, open] of folds) {
       const fold = document.getElementById(id);
-      if (fold) fold.open = open;
+      if (fold && fold.dataset.open !== 'page') fold.open = open;
     }
   };
 

@@ -34,8 +34,7 @@ from app.units.systems import METRIC, System
 from model.checks import InputError
 from model.person import MEASURED_LENGTHS, PERSON_LIMITS, Person
 
-DAYS_PER_YEAR = 365.2425
-FULL = 1.0
+DAYS_PER_YEAR, FULL = 365.2425, 1.0
 
 
 @dataclass(frozen=True)
@@ -102,9 +101,8 @@ def athlete_lines(store: Store, since: date, archived: bool = False) -> tuple[At
         rows = session.execute(select(Athlete, last).where(kept)).all()
         speeds = _own_speeds(session, since)
         plans: dict[int, list[tuple[str, str, date | None]]] = {}
-        following = Plan.body["next"].as_string()  # the day of the next session, see the plan's page
-        found = select(Plan.athlete_id, Plan.uid, Plan.name, following).where(Plan.archived_at.is_(None))
-        for athlete, uid, name, day in session.execute(found.order_by(Plan.id)):
+        of = (Plan.athlete_id, Plan.uid, Plan.name, Plan.body["next"].as_string())  # the last: see the plan's page
+        for athlete, uid, name, day in session.execute(select(*of).where(Plan.archived_at.is_(None)).order_by(Plan.id)):
             plans.setdefault(athlete, []).append((uid, name, date.fromisoformat(day) if day else None))
         signs: dict[int, list[str]] = {}
         standing = StopSign.cleared_by.is_(None) & StopSign.withdrawn_by.is_(None)

@@ -15,7 +15,7 @@ PAGES = (
 
 
 def test_a_word_says_what_it_means_where_the_reader_is(page, served, assert_axe_clean):
-    page.goto(served)
+    page.goto(f"{served}/compare")
     word = page.locator("h2 .term", has_text="Varus torque").first
     expect(word).to_be_visible()
     word.focus()

@@ -14,7 +14,7 @@ playwright = pytest.importorskip("playwright.sync_api")
 expect = playwright.expect
 
 
-def first_layout() -> html.Div:
+def first_layout(_visit=None) -> html.Div:
     """A page with a control that a key works, a field to write in, and a callback that fails."""
     return html.Div(
         [
@@ -43,7 +43,7 @@ def first_register(app: Dash) -> None:
 
 @pytest.fixture(scope="module")
 def two_pages(serve_app) -> str:
-    first = Page("/", "First", first_layout, first_register)
+    first = Page("/", "First", first_layout, first_register, of_athlete=False)
     second = Page("/second", "Second", lambda _visit: html.H1("Second"), lambda _app: None, of_athlete=False)
     return serve_app(create_app(Config(), pages=(first, second)))
 
@@ -251,7 +251,7 @@ def test_the_check_for_wcag_rules_finds_a_breach(page, two_pages, assert_axe_cle
 def test_figures_are_drawn_by_the_small_library_alone(page, served):
     asked = []
     page.on("request", lambda request: asked.append(request.url))
-    page.goto(served)
+    page.goto(f"{served}/compare")
     page.locator(".js-plotly-plot").first.wait_for()
     assert any("/assets/plotly-basic.min.js" in url for url in asked)
     assert not [url for url in asked if re.search(r"plotly[^/]*\.js", url) and "/assets/" not in url]

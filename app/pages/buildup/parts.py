@@ -103,6 +103,7 @@ class Asked:
             id=ids.BUILDUP_ASKED,
             open=opened,
             className="buildup-asked",
+            **{"data-open": "page"},
         )
 
     def _aim(self) -> Component:
