@@ -286,3 +286,27 @@ def test_vendored_code_comes_with_its_licence():
     assert set(found) == VENDORED
     for name, path in found.items():
         assert path.with_name(name.replace(".min.js", ".LICENSE.txt")).is_file()
+
+
+ON_THE_DEVICE = {"theme.js", "old_tab.js"}
+"""Scripts that read the browser's storage: what is worn before the first paint, and what an older version left there."""
+
+OF_THE_DEVICE = {"SHELL_THEME", "SHELL_DECIMAL", "SHELL_KEYS"}
+"""The only stores that the browser keeps."""
+
+
+def test_nothing_that_is_typed_is_kept_by_the_browser():
+    for path in sorted((ROOT / "assets").glob("*.js")):
+        if path.name in ON_THE_DEVICE or path.name.startswith("plotly"):
+            continue
+        assert "Storage" not in path.read_text(encoding="utf-8").replace("the browser's storage", ""), path.name
+    kept = set()
+    for path in SOURCES:
+        kept |= set(re.findall(r"dcc\.Store\(\s*id=[\w.]*?(\w+),[^)]*storage_type", path.read_text(encoding="utf-8")))
+    assert kept == OF_THE_DEVICE
+
+
+def test_stores_that_a_layout_fills_are_few():
+    """The others hold what was worked out from the records."""
+    filled = re.compile(r"dcc\.Store\(id=([\w.]+), data=")
+    assert len([one for path in SOURCES for one in filled.findall(path.read_text(encoding="utf-8"))]) <= 20
