@@ -289,7 +289,7 @@ def test_vendored_code_comes_with_its_licence():
 
 
 ON_THE_DEVICE = {"theme.js", "old_tab.js"}
-"""Scripts that read the browser's storage: what is worn before the first paint, and what an older version left there."""
+"""Scripts that read the browser's storage: what is worn before the first paint; what an older version left there."""
 
 OF_THE_DEVICE = {"SHELL_THEME", "SHELL_DECIMAL", "SHELL_KEYS"}
 """The only stores that the browser keeps."""

@@ -89,9 +89,11 @@ def add_balls(page, address: str) -> None:
 
 def add_athlete(page, address: str, place: int) -> None:
     page.goto(address)
+    kept(page)
     page.get_by_label("New athlete").fill(code_of(place))
     page.keyboard.press("Enter")
     page.wait_for_url(re.compile(f"athlete={code_of(place)}"))
+    kept(page)
     choose(page, "Sex", "female" if place % 2 else "male")
     choose(page, "Throwing hand", "right")
     for label, text in measures_of(place).items():
