@@ -152,12 +152,14 @@ def test_a_coachs_hour_ends_with_every_value_there(opened, address):
 
     page = opened()
     page.goto(address)
+    expect(page.locator(".athletes-table tbody th a")).to_have_count(ATHLETES)
     shown = page.locator(".athletes-table tbody th a").all_inner_texts()
     assert sorted(shown) == [code_of(place) for place in range(ATHLETES)]
     for place in range(ATHLETES):
         page.goto(f"{address}/athlete?athlete={code_of(place)}")
         for label, text in measures_of(place).items():
             expect(page.get_by_label(label, exact=True)).to_have_value(text)
+        expect(page.locator(".reading-row")).to_have_count(1 + len(BALLS))
         assert sorted(readings_on(page)) == sorted(speeds_of(place))
     for code in PLANNED:
         page.goto(f"{address}/build-up?athlete={code}")
