@@ -24,6 +24,8 @@ from model.checks import InputError
 
 MOST_AT_ONCE = 400
 LONGEST_CELL = 40
+MADE_BY_CELLS = ("reading", "measures", "ball")
+"""Tables whose rows the first text of a line makes."""
 
 
 def cell_html(
@@ -82,7 +84,7 @@ def keep_cells(sent: Any, here: Any, seen: Any) -> dict[str, Any]:
         line = str(one.get("line", ""))
         try:
             done = _keep(owner, one, lines.get(line, ""), hand)
-        except (RecordsError, InputError) as error:
+        except (RecordsError, InputError, ValueError) as error:
             told.append({"n": one.get("n"), "line": line, "path": one["path"], "message": f"Not kept: {error}"})
             continue
         (outcome,) = done.outcomes
@@ -106,6 +108,8 @@ def _keep(owner: str, one: Mapping[str, Any], made: str, hand: Hand) -> Acted:
     system = system_named(one.get("units"))
     acted = the_store().act(owner, act, hand, system)
     if known or emptied or not acted.stopped or acted.outcomes[0].state != GONE:
+        return acted
+    if table not in MADE_BY_CELLS:
         return acted
     new = one.get("new")
     values = {str(key): str(value) for key, value in new.items()} if isinstance(new, dict) else {}

@@ -12,7 +12,7 @@ from dash.exceptions import PreventUpdate
 from app.bind import ids
 from app.bind.fields import is_path
 from app.bind.visit import Visit, hand_of, the_store, visit_again
-from app.records.acts import CONFLICT, GONE, REFUSED, Act, Acted, Edit, Hand, Outcome
+from app.records.acts import CONFLICT, GONE, REFUSED, TEAM, Act, Acted, Edit, Hand, Outcome
 from app.records.faults import RecordsError
 from app.records.field_list import DEPENDENT
 from app.units.systems import system_named
@@ -65,7 +65,7 @@ def keep_edit(part: Mapping[str, str], text: str, hand: Hand, mine: bool = False
     -------
     Kept
     """
-    if not is_path(part.get("path")):
+    if not is_path(part.get("path")) or not all(isinstance(part.get(name), str) for name in ("of", "row", "units")):
         raise PreventUpdate
     edit = Edit(part["path"], text, part["row"], mine)
     try:
@@ -164,6 +164,8 @@ def _pressed(doers: Mapping[str, Doer], _: Any, __: Any, here: Any, seen: Any) -
     if not isinstance(part, dict) or not ctx.triggered[0]["value"] or part.get("do") not in doers:
         raise PreventUpdate
     visit = visit_again(here)
+    if part.get("of") not in (TEAM, visit.owner) or not isinstance(part.get("row"), str):
+        raise PreventUpdate  # no button of this page
     doing = doers[part["do"]](visit, part["row"], ctx.triggered[0]["value"])
     owner = doing.owner or part["of"]
     hand = hand_of(here, seen, None, owner)

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from datetime import date
 from functools import cached_property
 from types import MappingProxyType
-from typing import Any
+from typing import Any, TypeGuard
 from urllib.parse import parse_qs, unquote, urlencode
 
 from dash import dcc, html
@@ -18,9 +18,10 @@ from app.records.acts import TEAM, Hand
 from app.records.faults import GoneError
 from app.records.reads import AthleteData, TeamData, athlete_data, team_data
 from app.records.store import Store
-from app.records.tables import LONGEST_INITIALS, Athlete
+from app.records.tables import LONGEST_INITIALS, LONGEST_WORD, Athlete
 from app.units.systems import System, system_named
 
+MOST_COUNT = 2**53  # beyond, a browser cannot count one by one
 UNITS_COOKIE = "levelpeak-units"
 INITIALS_COOKIE = "levelpeak-initials"
 ATHLETE = "athlete"
@@ -176,9 +177,13 @@ def hand_of(here: Any, seen: Any, sent: Any, owner: str) -> Hand:
     """Who acts: the tab, the initials that the browser keeps, when it was typed, and the version that was seen."""
     sure = here if isinstance(here, dict) else {}
     version = seen.get(owner) if isinstance(seen, dict) else None
-    when = int(sent) if isinstance(sent, int | float) and not isinstance(sent, bool) else 0
-    known = version if isinstance(version, int) and not isinstance(version, bool) else None
-    return Hand(str(sure.get("tab", "")), reader_initials(), when, known)
+    tab = str(sure.get("tab", ""))[:LONGEST_WORD].encode("utf-8", "ignore").decode("utf-8")
+    return Hand(tab, reader_initials(), int(sent) if is_count(sent) else 0, int(version) if is_count(version) else None)
+
+
+def is_count(given: Any) -> TypeGuard[float]:
+    """Whether this can be a version, or a time in milliseconds."""
+    return isinstance(given, int | float) and not isinstance(given, bool) and 0 <= given <= MOST_COUNT
 
 
 def nobody(visit: Visit) -> Component:

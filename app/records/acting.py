@@ -1,6 +1,7 @@
 """How one act is done inside of a transaction: read the text, see who wrote the field last, write, say what came."""
 
 from collections.abc import Mapping
+from dataclasses import replace
 from datetime import date
 from typing import Any
 
@@ -36,6 +37,11 @@ LONGEST_DRAFT = 200  # characters of a refused text
 IN_USE = "Readings were made with this ball: it stays, so that they keep their mass. It can be archived."
 
 
+def sendable(text: str) -> str:
+    """A text without halves of characters, which no file can hold."""
+    return text.encode("utf-8", "ignore").decode("utf-8")
+
+
 class Doer:
     """Does acts for one who sits at a page."""
 
@@ -47,6 +53,10 @@ class Doer:
 
     def do(self, act: Act) -> Outcome:
         """Do one act; what it changes is only kept when the transaction is."""
+        if isinstance(act, Edit):
+            act = replace(act, text=sendable(act.text))
+        elif isinstance(act, Add):
+            act = replace(act, texts={name: sendable(text) for name, text in act.texts.items()})
         try:
             if isinstance(act, Edit):
                 return self._setting(act) if is_setting(act.path) else self._edit(act)
@@ -159,6 +169,8 @@ class Doer:
         now = field.default if row is None else from_kept(field, value)
         try:
             parsed = field.parse(act.text, self.system, field.kept(now, typed), self.today)
+            if field.kind == "link" and parsed.value is not None:
+                self._linked(field.to, parsed.value)
         except InputError as error:
             self.writer.set_setting(act.path, None, draft=act.text[:LONGEST_DRAFT])
             return Outcome(REFUSED, uid, in_words(error))

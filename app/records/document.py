@@ -7,11 +7,11 @@ are Pydantic's matter, what a value may be is the fields'.
 from datetime import date, datetime
 from typing import Annotated, Any, ClassVar, Literal, Self
 
-from pydantic import BaseModel, ConfigDict, StringConstraints, ValidationError, model_validator
+from pydantic import BaseModel, ConfigDict, Field, StringConstraints, ValidationError, model_validator
 
-from app.records.field_list import field_of, is_setting
+from app.records.field_list import DEPENDENT, field_of, from_kept, is_setting
 from app.records.fields import LATEST_DAY, in_words
-from app.records.tables import LONGEST_INITIALS, LONGEST_NAME, LONGEST_WORD
+from app.records.tables import KEPT, LONGEST_INITIALS, LONGEST_NAME, LONGEST_WORD
 from app.version import VERSION as MADE_WITH
 from model.checks import InputError
 
@@ -25,6 +25,7 @@ LARGEST_BODY = 1_000_000  # characters
 Uid = Annotated[str, StringConstraints(pattern=r"^[0-9a-z]{8,24}$")]
 Word = Annotated[str, StringConstraints(max_length=LONGEST_WORD)]
 Name = Annotated[str, StringConstraints(max_length=LONGEST_NAME)]
+Count = Annotated[int, Field(ge=0, le=2**53)]
 Initials = Annotated[str, StringConstraints(max_length=LONGEST_INITIALS)]
 Text = Annotated[str, StringConstraints(max_length=200)]
 
@@ -209,9 +210,20 @@ class SettingIn(RowIn):
 
     @model_validator(mode="after")
     def held_to_its_fields(self) -> Self:
-        """Settings are held to their fields where they are merged: one may hang on another."""
+        """What counts as a setting is held to its field; of one whose unit hangs on another, that it is a number."""
         if not is_setting(self.key):
             raise ValueError(f"“{self.key}” is no setting")
+        if self.value is None:
+            return self
+        if self.key in DEPENDENT.values():
+            if isinstance(self.value, bool) or not isinstance(self.value, int | float):
+                raise ValueError(f"{self.key}: no number")
+            return self
+        field = field_of(self.key, {})
+        try:
+            field.check(from_kept(field, self.value))
+        except InputError as error:
+            raise ValueError(str(error)) from None
         return self
 
 
@@ -228,19 +240,30 @@ class LessonIn(RowIn):
 class LineIn(Strict):
     """A line of history."""
 
-    version: int
+    version: Count
     at: datetime
     tab: Word = ""
     by: Initials = ""
-    sent: int = 0
+    sent: Count = 0
     mode: Literal["do", "undo", "redo", "stay"] = "do"
-    of: int | None = None
+    of: Count | None = None
     kind: Literal["set", "add", "remove"]
     table: Word
     row: Word = ""
     field: Name = ""
     before: Any = None
     after: Any = None
+
+    @model_validator(mode="after")
+    def of_the_records(self) -> Self:
+        """Tables and rows are those that the records know."""
+        if self.table not in KEPT:
+            raise ValueError(f"“{self.table}” is no table of the records")
+        rows = self.after if self.kind == "add" else self.before if self.kind == "remove" else None
+        for row in rows or ():
+            if not isinstance(row, dict) or row.get("table") not in KEPT or not isinstance(row.get("uid", ""), str):
+                raise ValueError("a row that the records do not know")
+        return self
 
 
 class AthleteIn(RowIn):
@@ -255,8 +278,8 @@ class AthleteIn(RowIn):
     archived_at: datetime | None = None
     opened_at: datetime | None = None
     created: datetime
-    version: int = 0
-    compacted: int = 0
+    version: Count = 0
+    compacted: Count = 0
     own_ball: BallIn | None = None
     measures: list[MeasuresIn] = []
     readings: list[ReadingIn] = []
@@ -297,8 +320,8 @@ class AthleteIn(RowIn):
 class TeamIn(Strict):
     """What belongs to the team."""
 
-    version: int = 0
-    compacted: int = 0
+    version: Count = 0
+    compacted: Count = 0
     balls: list[BallIn] = []
     lessons: list[LessonIn] = []
     history: list[LineIn] = []

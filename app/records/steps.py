@@ -13,9 +13,11 @@ from sqlalchemy.exc import IntegrityError
 
 from app.records.differences import from_text, holds
 from app.records.faults import GoneError, RecordsError
+from app.records.field_list import DEPENDENT, field_of
 from app.records.rows import REVISION, Document, all_rows, table_of, to_document
-from app.records.tables import Revision
-from app.records.writer import BODIES, Owner, Writer
+from app.records.tables import LINKS, Revision
+from app.records.writer import BODIES, MOMENTS, Owner, Writer
+from model.checks import InputError
 
 LASTING = ("stop_sign",)
 """Tables whose lines of history are passed over."""
@@ -127,6 +129,8 @@ def take(writer: Writer, lines: Iterable[Mapping[str, Any]]) -> None:
                 _take_out(writer, line["after"] or [])
             else:
                 _put_in(writer, line["before"] or [])
+    except (InputError, KeyError) as error:
+        raise StepError(f"This cannot be taken back: {error}") from error
     except GoneError as error:
         raise StepError(f"This cannot be taken back any more: {error}") from error
     except IntegrityError as error:
@@ -156,6 +160,9 @@ def _set(writer: Writer, line: Mapping[str, Any], old: Any, new: Any) -> None:
         taken = select(of.id).where(of.code == value, of.id != writer.owner.id)
         if writer.connection.execute(taken).first() is not None:
             raise StepError(f"This cannot be taken back: the code {value} is another athlete’s now.")
+    path = f"{line['table']}.{column.removesuffix('_id') if column in LINKS else column}"
+    if column not in (*BODIES, *MOMENTS, *LINKS) and path not in DEPENDENT.values():  # those wait for what they hang on
+        field_of(path, row).check(value)
     writer.set_value(line["table"], row, column, value, typed)
 
 
@@ -164,16 +171,17 @@ CHANGED = "This cannot be taken back any more: the value has changed since."
 
 def _take_out(writer: Writer, documents: list[Document]) -> None:
     """Take out rows that were added, as they are now; those that hold others come last."""
+    _no_signed_row(documents)
     gone: list[Document] = []
     for start in range(len(documents), 0, -500):
         part = documents[max(0, start - 500) : start]
         for table in reversed(list(dict.fromkeys(one["table"] for one in part))):
             uids = [one["uid"] for one in part if one["table"] == table]
             of = table_of(table)
-            found = select(of).where(of.c.uid.in_(uids)).order_by(of.c.id)
-            rows = all_rows(writer.connection, found)
+            own = of.c.uid.in_(uids) & writer.own(of)
+            rows = all_rows(writer.connection, select(of).where(own).order_by(of.c.id))
             gone = [{"id": row["id"]} | to_document(table, row, writer.links) for row in rows] + gone
-            writer.connection.execute(delete(of).where(of.c.uid.in_(uids)))
+            writer.connection.execute(delete(of).where(own))
     if gone:
         row = gone[0]["uid"] if len(gone) == 1 else ""
         writer.write("remove", gone[0]["table"], row, "", gone, None)
@@ -181,5 +189,12 @@ def _take_out(writer: Writer, documents: list[Document]) -> None:
 
 def _put_in(writer: Writer, documents: list[Document]) -> None:
     """Put rows in again that were taken out, under their old uids."""
+    _no_signed_row(documents)
     if documents:
         writer.add(documents)
+
+
+def _no_signed_row(documents: list[Document]) -> None:
+    """Refuse what no undo of this program comes to: an athlete, or a stop sign, in a history that came in a file."""
+    if any(one["table"] in (*LASTING, "athlete") for one in documents):
+        raise StepError(CHANGED)

@@ -174,9 +174,9 @@ class Writer:
         if table == "athlete":
             found = of.c.id == self.owner.id
         else:
-            found = (of.c.uid == uid) & self._own(of)
+            found = (of.c.uid == uid) & self.own(of)
             if table == "limits":
-                found = ((of.c.uid == uid) | (of.c.key == uid)) & self._own(of)
+                found = ((of.c.uid == uid) | (of.c.key == uid)) & self.own(of)
         row = first_row(self.connection, select(of).where(found))
         if row is None:
             raise GoneError(f"This {table.replace('_', ' ')} was removed in the meantime.")
@@ -185,9 +185,10 @@ class Writer:
     def all_of(self, table: str) -> list[Mapping[str, Any]]:
         """All rows of the owner in a table, in the order they were made."""
         of = table_of(table)
-        return list(all_rows(self.connection, select(of).where(self._own(of)).order_by(of.c.id)))
+        return list(all_rows(self.connection, select(of).where(self.own(of)).order_by(of.c.id)))
 
-    def _own(self, table: Any) -> Any:
+    def own(self, table: Any) -> Any:
+        """The condition that a row is the owner's."""
         if table.name == "lesson":  # the team's, whichever athlete it leads to
             return true() if self.owner.id is None else false()
         return table.c.athlete_id.is_(None) if self.owner.id is None else table.c.athlete_id == self.owner.id
@@ -195,13 +196,13 @@ class Writer:
     def setting(self, key: str) -> Mapping[str, Any] | None:
         """The row of a setting; None if it was never set."""
         of = table_of("setting")
-        found = select(of).where(self._own(of), of.c.key == key)
+        found = select(of).where(self.own(of), of.c.key == key)
         return first_row(self.connection, found)
 
     def settings(self) -> dict[str, Any]:
         """Values of the settings that were set, by path."""
         of = table_of("setting")
-        rows = self.connection.execute(select(of.c.key, of.c.value).where(self._own(of)))
+        rows = self.connection.execute(select(of.c.key, of.c.value).where(self.own(of)))
         return {row.key: row.value for row in rows}
 
     def write(self, kind: str, table: str, row: str, field: str, before: Any, after: Any) -> None:
@@ -324,8 +325,19 @@ class Writer:
             for row in rows:
                 alike.setdefault(frozenset(row), []).append(row)
             for group in alike.values():
+                self._leads_to_own(group)
                 self.connection.execute(insert(table_of(table)), group)
             start = end
+
+    def _leads_to_own(self, rows: list[dict[str, Any]]) -> None:
+        """Refuse rows that lead to another athlete's ball, comparison or plan."""
+        for column in ("ball_id", "comparison_id", "plan_id"):
+            wanted = {row[column] for row in rows if row.get(column) is not None}
+            of = table_of(LINKS[column])
+            common = of.c.athlete_id.is_(None) if column == "ball_id" else false()
+            found = select(of.c.id).where(of.c.id.in_(wanted), common | self.own(of)) if wanted else None
+            if found is not None and wanted - set(self.connection.scalars(found)):
+                raise GoneError(f"A row leads to a {LINKS[column]} of somebody else.")
 
     def remove(self, table: str, uid: str) -> None:
         """Take a row out, with all that belongs to it.
@@ -354,7 +366,7 @@ class Writer:
     def next_position(self, table: str, column: str = "", parent: int | None = None) -> int:
         """The place after the last of a list."""
         of = table_of(table)
-        found = select(func.max(of.c.position)).where(self._own(of))
+        found = select(func.max(of.c.position)).where(self.own(of))
         if column:
             found = found.where(of.c[column] == parent)
         last = self.connection.execute(found).scalar()

@@ -13,9 +13,10 @@ from sqlalchemy import create_engine, insert, text
 
 from app.records.acts import TEAM, Add, Edit, Hand
 from app.records.csv_readings import preview_readings, take_readings
+from app.records.lines import athlete_lines
 from app.records.opening import open_store
 from app.records.place import Place
-from app.records.reads import athlete_data, athlete_lines
+from app.records.reads import athlete_data
 from app.records.rows import table_of
 from app.records.store import Store
 from app.records.tables import new_uid

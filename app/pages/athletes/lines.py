@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from app.records.reads import AthleteLine, athlete_lines, last_days
+from app.records.lines import AthleteLine, athlete_lines, last_days
 from app.records.store import Store
 from app.show.numbers import number
 from app.units.systems import System

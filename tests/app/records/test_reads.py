@@ -5,7 +5,8 @@ from datetime import date, timedelta
 import pytest
 
 from app.records.acts import Add, Edit, Put
-from app.records.reads import age_on, athlete_data, athlete_lines, in_field, measures_on, person_on
+from app.records.lines import athlete_lines
+from app.records.reads import age_on, athlete_data, in_field, measures_on, person_on
 from app.records.stop_signs import Signed, enter
 from app.records.tables import Measures, now
 from app.units.systems import CUSTOMARY

@@ -5,8 +5,8 @@ from datetime import date, timedelta
 import pytest
 
 from app.pages.athletes.lines import ago, line_of, points_of, trend_words
-from app.records.reads import AthleteLine
-from app.records.reads import DaySpeed as Kept
+from app.records.lines import AthleteLine
+from app.records.lines import DaySpeed as Kept
 from app.units.systems import CUSTOMARY, METRIC
 from model.day_speeds import DaySpeed
 from model.interval import Interval

@@ -6,7 +6,8 @@ from app.pages.buildup.course import course_of
 from app.pages.buildup.rows import NEXT, body_of
 from app.records.acts import Add, Hand
 from app.records.demo import passing_store
-from app.records.reads import athlete_data, athlete_lines
+from app.records.lines import athlete_lines
+from app.records.reads import athlete_data
 from tests.app.pages.buildup.conftest import TODAY
 
 
