@@ -105,18 +105,26 @@ def serve_app() -> Iterator[Callable[[Dash], str]]:
         yield serve
 
 
+def leave(request: pytest.FixtureRequest) -> None:
+    """Close the test's page before its server ends: what it still asks would be refused."""
+    if "page" in request.fixturenames:
+        request.getfixturevalue("page").context.close()
+
+
 @pytest.fixture
-def served() -> Iterator[str]:
+def served(request) -> Iterator[str]:
     """The address of an app on its demo data, this test's own."""
     with serving() as serve:
         yield serve(create_app(Config(demo=True)))
+        leave(request)
 
 
 @pytest.fixture
-def served_empty() -> Iterator[str]:
+def served_empty(request) -> Iterator[str]:
     """The address of an app as it is without demo data, this test's own."""
     with serving() as serve:
         yield serve(create_app(Config(demo=False)))
+        leave(request)
 
 
 @pytest.fixture
