@@ -31,7 +31,7 @@ def layout(visit: Visit) -> Component:
         return html.Div([html.H1("Compare throws"), nobody(visit), offer()], className="compare")
     current = current_of(visit)
     if current is None:
-        visit.store.act(visit.owner, comparison_acts(first_form(visit), new_uid()), Hand(visit.tab))
+        visit.store.act(visit.owner, comparison_acts(first_form(visit), new_uid()), Hand(visit.tab), stays=True)
         current = current_of(replace(visit))
     if current is None:
         raise LookupError("the athlete was erased while the page was made")
