@@ -6,7 +6,7 @@ playwright = pytest.importorskip("playwright.sync_api")
 expect = playwright.expect
 
 PAGES = (
-    ("/", "Varus torque"),
+    ("/compare", "Varus torque"),
     ("/athlete", "Asked effort"),
     ("/map", "peak"),
     ("/claim", "Time loaded"),
