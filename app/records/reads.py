@@ -384,4 +384,5 @@ def person_on(data: AthleteData, day: date) -> tuple[Person | None, Sequence[str
         return None, missing
     limit = PERSON_LIMITS["age_years"]
     measures["age_years"] = min(measures["age_years"], limit.high)  # who was typed as 99 grows no older than accepted
-    return Person(sex=athlete.sex, handedness=athlete.handedness, **measures), ()
+    marked = bool(athlete.still_growing)
+    return Person(sex=athlete.sex, handedness=athlete.handedness, still_growing=marked, **measures), ()
