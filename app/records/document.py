@@ -213,15 +213,12 @@ class SettingIn(RowIn):
         """What counts as a setting is held to its field; of one whose unit hangs on another, that it is a number."""
         if not is_setting(self.key):
             raise ValueError(f"“{self.key}” is no setting")
-        if self.value is None:
-            return self
-        if self.key in DEPENDENT.values():
-            if isinstance(self.value, bool) or not isinstance(self.value, int | float):
+        if self.key in DEPENDENT.values() or self.value is None:
+            if isinstance(self.value, bool | str):
                 raise ValueError(f"{self.key}: no number")
             return self
-        field = field_of(self.key, {})
         try:
-            field.check(from_kept(field, self.value))
+            (field := field_of(self.key, {})).check(from_kept(field, self.value))
         except InputError as error:
             raise ValueError(str(error)) from None
         return self

@@ -330,13 +330,12 @@ class Writer:
             start = end
 
     def _leads_to_own(self, rows: list[dict[str, Any]]) -> None:
-        """Refuse rows that lead to another athlete's ball, comparison or plan."""
+        """Refuse rows that lead to what is another athlete's."""
         for column in ("ball_id", "comparison_id", "plan_id"):
             wanted = {row[column] for row in rows if row.get(column) is not None}
             of = table_of(LINKS[column])
-            common = of.c.athlete_id.is_(None) if column == "ball_id" else false()
-            found = select(of.c.id).where(of.c.id.in_(wanted), common | self.own(of)) if wanted else None
-            if found is not None and wanted - set(self.connection.scalars(found)):
+            mine = self.own(of) | of.c.athlete_id.is_(None) if column == "ball_id" else self.own(of)
+            if wanted - set(self.connection.scalars(select(of.c.id).where(of.c.id.in_(wanted), mine))):
                 raise GoneError(f"A row leads to a {LINKS[column]} of somebody else.")
 
     def remove(self, table: str, uid: str) -> None:

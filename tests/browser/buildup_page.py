@@ -8,6 +8,7 @@ from app.records.reads import athlete_data
 from app.records.store import Store
 from tests.app.pages.buildup.conftest import ASKED
 from tests.browser.compare_page import choose, type_in
+from tests.browser.settling import settled
 
 SESSIONS = ".buildup-sheet tbody tr"
 STEPS = "#buildup-steps tbody tr"
@@ -35,6 +36,7 @@ def typed_before(store: Store, code: str, **texts) -> None:
 
 def make(page, order: str = "The own ball,") -> None:
     page.get_by_role("radio", name=order).check()
+    settled(page)
     page.get_by_role("button", name="Make the plan").click()
     _expect(page.locator("#buildup-notice")).to_contain_text("Plan made.")
     _expect(page.locator(SESSIONS).first).to_be_attached()

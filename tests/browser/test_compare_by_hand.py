@@ -23,6 +23,7 @@ from tests.browser.compare_page import (
     type_in,
     wait_until,
 )
+from tests.browser.settling import settled
 
 playwright = pytest.importorskip("playwright.sync_api")
 expect = playwright.expect
@@ -140,6 +141,9 @@ def test_curves_are_laid_over_one_another_at_another_instant_and_measured_in_per
     load_again(demo)
     expect(demo.get_by_role("textbox", name="Measured in", exact=True)).to_have_value("% of reference peak")
     choose(demo, "Quantity", "Shoulder proximal force")
+    expect(demo.locator(".picture h2")).to_contain_text("Shoulder proximal force")
+    expect(demo.get_by_role("textbox", name="Quantity", exact=True)).to_have_value("Shoulder proximal force")
+    settled(demo)
     choose(demo, "Measured in", "%BW·H")
     expect(demo.locator(".picture h2")).to_contain_text("N against time")  # a force has none
 
