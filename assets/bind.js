@@ -2,6 +2,7 @@
 (() => {
   const NEW = 'new:';
   let bound = false; // whether the page has the stores of a bound one
+  let leaving = false; // whether another page is on its way: to write the address now would call it off
 
   // An edit carries when it was typed: of two texts of one field the later one stays, whichever arrives first.
   const tick = () => {
@@ -56,6 +57,7 @@
     if (address.searchParams.get('athlete') === code) return;
     address.search = '';
     address.searchParams.set('athlete', code);
+    leaving = true;
     location.assign(address);
   };
 
@@ -122,7 +124,7 @@
         const still = window.dash_clientside.no_update;
         bound = Boolean(data);
         requestAnimationFrame(() => requestAnimationFrame(unfold));
-        if (!data?.code) return still;
+        if (!data?.code || leaving) return still;
         const address = new URL(location.href);
         if (address.searchParams.get('athlete') === data.code) return still;
         address.searchParams.set('athlete', data.code);
@@ -147,8 +149,10 @@
       },
 
       again(data) {
-        if (data?.go) location.assign(data.go);
-        else if (data) {
+        if (data?.go) {
+          leaving = true;
+          location.assign(data.go);
+        } else if (data) {
           const at = document.activeElement; // whoever has gone on to a field types on there
           const typing = at?.matches('main input:not([type=radio], [type=checkbox], [type=range], [readonly])');
           focus((!typing && data.focus) || at?.id);
