@@ -2,7 +2,7 @@
 
 import json
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import Any
 
 from dash import ALL, MATCH, Dash, Input, Output, State, ctx, html, set_props
@@ -46,7 +46,6 @@ class Kept:
     error: Component | str | None
     acted: Acted | None = None
     anew: bool = False
-    outcome: Outcome = field(default_factory=lambda: Outcome(""))
 
 
 def keep_edit(part: Mapping[str, str], text: str, hand: Hand, mine: bool = False) -> Kept:
@@ -74,26 +73,19 @@ def keep_edit(part: Mapping[str, str], text: str, hand: Hand, mine: bool = False
         return Kept(f"Not kept: {error}")
     (outcome,) = acted.outcomes
     if outcome.state == CONFLICT:
-        return Kept(conflict(part, outcome), outcome=outcome)
-    return Kept(outcome.message or None, acted, part["path"] in RESHAPING and acted.done, outcome)
+        return Kept(conflict(part, outcome))
+    return Kept(outcome.message or None, acted, part["path"] in RESHAPING and acted.done)
 
 
 def conflict(part: Mapping[str, str], outcome: Outcome) -> Component:
     """Say who has written what in a field in the meantime, and ask which shall stand."""
-    newer = outcome.newer.shown if outcome.newer else ""
     return html.Span(
         [
             outcome.message,
             " ",
-            html.Button("Keep mine", id={**part, "type": ids.MINE}, type="button", n_clicks=0),
+            html.Button("Keep mine", id={**part, "type": ids.MINE[part["type"]]}, type="button", n_clicks=0),
             " ",
-            html.Button(
-                "Take the newer",
-                id={**part, "type": ids.NEWER},
-                type="button",
-                n_clicks=0,
-                **{"data-newer": newer},
-            ),
+            html.Button("Take the newer", id={**part, "type": ids.NEWER}, type="button", n_clicks=0),
         ],
         className="conflict",
     )
@@ -201,17 +193,14 @@ def register(app: Dash, doers: Mapping[str, Doer]) -> None:
             State(ids.CLOCK, "data"),
             prevent_initial_call=True,
         )(_edited)
-    part, mine = (
-        {"type": kind, "of": MATCH, "path": MATCH, "row": MATCH, "units": MATCH} for kind in (ids.FIELD, ids.MINE)
-    )
-    app.callback(
-        Output(part, "error", allow_duplicate=True),
-        Input(mine, "n_clicks"),
-        State(part, "value"),
-        here,
-        seen,
-        prevent_initial_call=True,
-    )(_mine)
+        app.callback(
+            Output(part, "error", allow_duplicate=True),
+            Input({**part, "type": ids.MINE[kind]}, "n_clicks"),
+            State(part, value),
+            here,
+            seen,
+            prevent_initial_call=True,
+        )(_mine)
     app.callback(
         Output(ids.REFRESH, "data", allow_duplicate=True),
         Input({"type": ids.NEWER, "of": ALL, "path": ALL, "row": ALL, "units": ALL}, "n_clicks"),

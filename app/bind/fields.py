@@ -8,7 +8,6 @@ from dash.development.base_component import Component
 
 from app.bind import ids
 from app.bind.visit import Visit
-from app.records.acts import TEAM
 from app.records.field_list import FIELDS, field_of, is_setting
 from app.records.fields import Field
 from app.records.reads import in_field
@@ -148,6 +147,3 @@ def is_path(path: object) -> bool:
     if not isinstance(path, str):
         return False
     return path in FIELDS or is_setting(path) or path in ("throw.number", "limits.amount", "comparison.above")
-
-
-__all__ = ["TEAM", "act_button", "bound", "bound_radios", "is_path"]

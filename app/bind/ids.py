@@ -16,8 +16,11 @@ TYPED = "bind-typed"
 TOLD = "bind-told"
 """A store with what became of it."""
 
-FIELD, FLAG, MINE, NEWER, ACT, PICK = "field", "flag", "mine", "newer", "act", "pick"
-"""Types of the ids of fields, ticks, the two answers to a conflict, and buttons and choices that change the records."""
+FIELD, FLAG, ACT, PICK, NEWER = "field", "flag", "act", "pick", "newer"
+"""Types of the ids of fields, ticks, buttons and choices that change the records, and *Take the newer*."""
+
+MINE = {FIELD: "mine", FLAG: "mine-flag"}
+"""Types of the ids of *Keep mine*, by that of the field it stands under."""
 
 STEPS, UNDO, REDO, STEP_NOTICE = "bind-steps", "bind-undo", "bind-redo", "bind-step-notice"
 

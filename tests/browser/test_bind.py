@@ -13,6 +13,7 @@ from app.bind.steps import steps
 from app.bind.visit import visit_again
 from app.records.acts import Add
 from app.web.server import Config, create_app
+from tests.browser.settling import settled
 
 playwright = pytest.importorskip("playwright.sync_api")
 expect = playwright.expect
@@ -119,6 +120,20 @@ def test_two_tabs_do_not_overwrite_each_other_in_silence(opened, address):
     write(other, "171")
     other.get_by_role("button", name="Take the newer").click()
     expect(stature(other)).to_have_value("170")
+
+
+def test_a_tick_that_another_tab_has_set_since_can_be_kept_too(opened, address):
+    other = opened.context.new_page()
+    other.goto(address)
+    expect(other.locator(DRAWN)).to_have_text("1.860 m")
+    for ticked in (True, False):
+        opened.get_by_label("Still growing").set_checked(ticked)
+        settled(opened)
+    other.get_by_label("Still growing").check()
+    other.get_by_role("button", name="Keep mine").click()
+    expect(other.locator(".conflict")).to_have_count(0)
+    opened.reload()
+    expect(opened.get_by_label("Still growing")).to_be_checked()
 
 
 def test_undo_and_redo_say_what_they_do_and_go_over_reloads(opened):
