@@ -19,8 +19,8 @@ from model.calendar_plan import SessionBreach
 from model.person import Person
 
 GAMES = (
-    "Published daily limits on throws are limits for games: they are no budget for these throws, and these throws are "
-    "none of theirs. Local rules count both."
+    "Published daily limits on throws are limits for games: they do not cover these throws, and are not a budget for "
+    "them. Local rules count both."
 )
 PRACTICE = (
     "Step limits, budget, easier weeks and repeats: common practice, no source; the weekly tenth is tradition, not "

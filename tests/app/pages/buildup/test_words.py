@@ -226,7 +226,7 @@ def test_the_log_has_all_that_was_noted_for_a_chart(made):
 )
 def test_the_published_limit_of_ones_age_is_shown_as_one_for_games_with_its_source(made, code, throws):
     said, source = words.game_words(made(code).person)  # the numbers: values.csv 8-pitch-limits-04, -06, -07
-    assert "limits for games: they are no budget for these throws" in said
+    assert "limits for games: they do not cover these throws, and are not a budget for them" in said
     assert throws in said
     assert bool(source) is bool(throws)
 
