@@ -63,12 +63,47 @@
     }
   };
 
+  // What was changed in a field is kept before a button acts on it, what a button did before the next field, and a page is
+  // made anew from both: as the hand did it, whichever the server would have got first. Only fields do not wait for fields.
+  const KINDS = [
+    ['page', /^bind-refresh\./],
+    ['act', /"type":"(act|pick)"|^bind-(undo|redo)\./],
+    ['edit', /"type":"(field|flag|mine|mine-flag)"|^bind-typed\./],
+  ];
+  const underWay = new Map();
+  const leaving = new Promise((resolve) => addEventListener('pagehide', resolve)); // what waits then is sent at once
+
+  const PATIENCE_MS = 500; // for a page that comes out as it was
+  const drawn = () => new Promise((resolve) => {
+    const watch = new MutationObserver(() => resolve(watch.disconnect()));
+    watch.observe(document.getElementById('shell-main'), { childList: true, subtree: true });
+    setTimeout(() => resolve(watch.disconnect()), PATIENCE_MS);
+  });
+
+  const asDone = async (question) => {
+    const body = question[1]?.body;
+    const escaped = typeof body === 'string' ? body.match(/"changedPropIds":\["((?:[^"\\]|\\.)*)"/)?.[1] : undefined;
+    const asker = escaped ? JSON.parse(`"${escaped}"`) : '';
+    const kind = KINDS.find(([, ids]) => ids.test(asker))?.[0];
+    if (!kind) return inOrder(question);
+    const before = [...underWay].filter(([, other]) => kind !== 'edit' || other !== 'edit').map(([asked]) => asked);
+    const asked = (async () => {
+      if (before.length) await Promise.race([Promise.allSettled(before), leaving]);
+      if (kind === 'edit') dispatchEvent(new CustomEvent('edit-asked', { detail: asker.slice(0, asker.lastIndexOf('.')) }));
+      return inOrder(question);
+    })();
+    const done = kind === 'page' ? asked.then(drawn) : asked;
+    underWay.set(done, kind);
+    Promise.allSettled([done]).then(() => underWay.delete(done));
+    return asked;
+  };
+
   let open = 0; // questions without an answer yet
   let answered = -Infinity; // when the last answer came
   window.fetch = async (...question) => {
     open += 1;
     try {
-      return await inOrder(question);
+      return await asDone(question);
     } finally {
       open -= 1;
       answered = performance.now();

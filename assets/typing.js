@@ -1,37 +1,74 @@
-// A list that the server makes anew has new fields in it: whoever was typing in an old one goes on in the new one.
+// A page that the server makes anew has new fields in it: whoever was typing in an old one goes on in the new one, and
+// what was typed in it is there.
 (() => {
   const FIELD = 'main input:not([type=radio], [type=checkbox], [type=range], [type=file])[id]';
+  const PATIENCE_MS = 10_000; // the old field may go long before the new one comes
   let field = null; // the one that is typed in
   let label = ''; // of it: under another one, as in another unit, its text would mean something else
-  let typed = false; // whether its text was changed since it got the focus
+  let known = ''; // its text when it got the focus, or was last asked about
+  let away = false; // whether it was left by hand
+  let left = []; // fields with a new text that were left, and of which the server does not know yet
+  let lost = []; // fields of a page that is gone, with a text or the focus that belongs to the new one
 
   const labelOf = (input) => input.labels?.[0]?.textContent ?? input.getAttribute('aria-label') ?? '';
   const setValue = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value').set; // React has put its own over it
 
-  addEventListener('focusin', ({ target }) => {
-    field = target.matches(FIELD) ? target : null;
-    label = field ? labelOf(field) : '';
-    typed = false;
-  });
-  addEventListener('input', ({ target }) => {
-    if (target === field) typed = true;
-  });
-  addEventListener('pointerdown', ({ target }) => {
-    if (target !== field) field = null; // left by hand
-  });
+  // Under its old id, or, where only now a row of its own is kept, the one field of this name that is bound to the same.
+  const boundTo = ({ id }) => id.match(/^\{"of":"[^"]*","path":"[^"]*"/)?.[0];
+  const successor = ({ old, label }) => {
+    const named = document.getElementById(old.id);
+    const alike = [...document.querySelectorAll(FIELD)].filter((input) => named ? input === named : boundTo(old) && boundTo(input) === boundTo(old));
+    const same = alike.filter((input) => labelOf(input) === label);
+    return same.length === 1 ? same[0] : null;
+  };
 
-  new MutationObserver(() => {
-    if (!field || field.isConnected) return;
-    const old = field;
-    field = null;
-    const again = document.getElementById(old.id);
-    if (!again?.matches(FIELD) || document.activeElement !== document.body || labelOf(again) !== label) return;
-    const typing = typed;
-    again.focus();
-    if (typing && old.value !== again.value) {
+  const goOn = (one) => {
+    const again = successor(one);
+    if (!again) return performance.now() < one.until;
+    const { old } = one;
+    const here = one.typing && [again, document.body].includes(document.activeElement); // nobody has gone on elsewhere
+    if (here) again.focus();
+    if (one.changed && old.value !== again.value) {
       setValue.call(again, old.value);
       again.dispatchEvent(new Event('input', { bubbles: true }));
+      if (!here) again.dispatchEvent(new FocusEvent('focusout', { bubbles: true }));
     }
-    again.setSelectionRange(old.selectionStart, old.selectionEnd);
-  }).observe(document.documentElement, { childList: true, subtree: true });
+    if (here) again.setSelectionRange(old.selectionStart, old.selectionEnd);
+    return false;
+  };
+
+  const look = () => {
+    const until = performance.now() + PATIENCE_MS;
+    if (field && !field.isConnected) {
+      lost.push({ old: field, label, changed: field.value !== known, typing: !away, until });
+      field = null;
+    }
+    lost.push(...left.filter(({ old }) => !old.isConnected).map((one) => ({ ...one, until })));
+    left = left.filter(({ old }) => old.isConnected);
+    const now = lost;
+    lost = [];
+    lost.push(...now.filter(goOn));
+  };
+
+  addEventListener('focusin', ({ target }) => {
+    look();
+    if (target === field) return;
+    field = target.matches(FIELD) ? target : null;
+    label = field ? labelOf(field) : '';
+    known = target.value;
+    away = false;
+  });
+  addEventListener('focusout', ({ target }) => {
+    const bound = target === field && target.id.includes('"type":"field"');
+    if (bound && target.value !== known) left.push({ old: field, label, changed: true, typing: false });
+  });
+  addEventListener('edit-asked', ({ detail }) => {
+    left = left.filter(({ old }) => old.id !== detail);
+    if (field?.id === detail) known = field.value;
+  });
+  addEventListener('pointerdown', ({ target }) => {
+    away = target !== field;
+  });
+
+  new MutationObserver(look).observe(document.documentElement, { childList: true, subtree: true });
 })();

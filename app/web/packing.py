@@ -21,6 +21,8 @@ def pack(server: Flask) -> None:
 
     @server.after_request
     def packed(response: Response) -> Response:
+        if response.status_code == 304 or request.method == "HEAD":
+            response.close()  # the server sends no body then, and leaves its file open
         if not request.path.startswith(PACKED_PATHS) or response.status_code != 200:
             return response
         response.vary.add("Accept-Encoding")

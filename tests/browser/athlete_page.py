@@ -30,11 +30,6 @@ def focused(page) -> str:
     return page.evaluate("document.activeElement.getAttribute('aria-label')")
 
 
-def choose(page, label: str, option: str) -> None:
-    page.get_by_role("textbox", name=label, exact=True).click()
-    page.get_by_role("option", name=option).first.click()
-
-
 def type_in(page, label: str, text: str) -> None:
     box = page.get_by_label(label, exact=True)
     box.fill(text)

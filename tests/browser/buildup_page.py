@@ -7,7 +7,8 @@ from app.records.acts import Edit, Hand
 from app.records.reads import athlete_data
 from app.records.store import Store
 from tests.app.pages.buildup.conftest import ASKED
-from tests.browser.compare_page import choose, type_in
+from tests.browser.by_hand import choose
+from tests.browser.compare_page import type_in
 from tests.browser.settling import settled
 
 SESSIONS = ".buildup-sheet tbody tr"

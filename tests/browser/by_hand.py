@@ -2,11 +2,14 @@
 
 import json
 
+from tests.browser.settling import settled
 
-def choose(page, label: str, option: str) -> None:
-    """Choose from a list by its label."""
+
+def choose(page, label: str, option: str, exact: bool = False) -> None:
+    """Choose from a list by its label, once nothing moves under it any more."""
+    settled(page)
     page.get_by_role("textbox", name=label, exact=True).click()
-    page.get_by_role("option", name=option).first.click()
+    page.get_by_role("option", name=option, exact=exact).first.click()
 
 
 def type_in(box, text: str) -> None:

@@ -33,12 +33,6 @@ def type_in(page, box, text: str) -> None:
     box.press("Tab")
 
 
-def choose(page, label: str, option: str) -> None:
-    """Choose from a list."""
-    page.get_by_role("textbox", name=label, exact=True).click()
-    page.get_by_role("option", name=option).first.click()
-
-
 def drawn(page) -> list[str]:
     """The curves as they are drawn, by the path of each line."""
     return page.locator(LINES).evaluate_all("lines => lines.map(line => line.getAttribute('d'))")

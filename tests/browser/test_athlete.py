@@ -4,7 +4,8 @@ import re
 
 import pytest
 
-from tests.browser.athlete_page import PLOT, SENTENCE, SHOWN, cell, choose, count_all, focused, listed, paste, ready
+from tests.browser.athlete_page import PLOT, SENTENCE, SHOWN, cell, count_all, focused, listed, paste, ready
+from tests.browser.by_hand import choose
 from tests.browser.themes import put_on
 
 playwright = pytest.importorskip("playwright.sync_api")

@@ -4,7 +4,8 @@ import re
 
 import pytest
 
-from tests.browser.athlete_page import SENTENCE, cell, choose, listed, ready, type_in
+from tests.browser.athlete_page import SENTENCE, cell, listed, ready, type_in
+from tests.browser.by_hand import choose
 from tests.browser.compare_page import load_again
 
 playwright = pytest.importorskip("playwright.sync_api")

@@ -27,7 +27,8 @@ from tests.browser.buildup_page import (
     sentence,
     tick,
 )
-from tests.browser.compare_page import choose, load_again, type_in, wait_until
+from tests.browser.by_hand import choose
+from tests.browser.compare_page import load_again, type_in, wait_until
 from tests.browser.themes import THEMES, put_on
 
 playwright = pytest.importorskip("playwright.sync_api")

@@ -7,7 +7,8 @@ import pytest
 from app.records.demo import passing_store
 from app.web.server import Config, create_app
 from tests.browser.buildup_page import PAINLESS, SESSIONS, STEPS, after_injury, ask, do, keep, note, opened, sheets
-from tests.browser.compare_page import choose, type_in
+from tests.browser.by_hand import choose
+from tests.browser.compare_page import type_in
 from tests.browser.themes import put_on
 
 playwright = pytest.importorskip("playwright.sync_api")

@@ -8,6 +8,7 @@ import re
 import pytest
 
 from app.web.server import Config, create_app
+from tests.browser.by_hand import choose
 
 playwright = pytest.importorskip("playwright.sync_api")
 expect = playwright.expect
@@ -70,11 +71,6 @@ def write(page, label: str, text: str) -> None:
     field.press("Tab")
 
 
-def choose(page, label: str, option: str) -> None:
-    page.get_by_role("textbox", name=label, exact=True).click()
-    page.get_by_role("option", name=option, exact=True).click()
-
-
 def add_balls(page, address: str) -> None:
     page.goto(f"{address}/balls")
     for place, ball in enumerate(BALLS):
@@ -95,7 +91,7 @@ def add_athlete(page, address: str, place: int) -> None:
     page.wait_for_url(re.compile(f"/athlete.athlete={code_of(place)}"), wait_until="commit")
     expect(page.get_by_label("Code", exact=True)).to_have_value(code_of(place))
     kept(page)
-    choose(page, "Sex", "female" if place % 2 else "male")
+    choose(page, "Sex", "female" if place % 2 else "male", exact=True)
     choose(page, "Throwing hand", "right")
     for label, text in measures_of(place).items():
         write(page, label, text)

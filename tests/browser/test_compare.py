@@ -4,11 +4,11 @@ import pytest
 
 from app.records.acts import Add, Edit, Hand
 from app.web.server import Config, create_app
+from tests.browser.by_hand import choose
 from tests.browser.compare_page import (
     HEADLINE,
     LINES,
     ROWS,
-    choose,
     drawn,
     field,
     load_again,

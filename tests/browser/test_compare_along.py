@@ -11,7 +11,8 @@ import pytest
 from app.records.acts import Hand, Remove
 from app.records.reads import athlete_data
 from app.web.server import Config, create_app
-from tests.browser.compare_page import HEADLINE, LINES, ROWS, choose, field, open_demo, serve_demo, type_in
+from tests.browser.by_hand import choose
+from tests.browser.compare_page import HEADLINE, LINES, ROWS, field, open_demo, serve_demo, type_in
 
 playwright = pytest.importorskip("playwright.sync_api")
 expect = playwright.expect

@@ -11,10 +11,10 @@ from model.ball import Ball
 from model.readouts import read_curves
 from model.throw import Throw, curves
 from tests.app.typed_forms import demo_form
+from tests.browser.by_hand import choose
 from tests.browser.compare_page import (
     HEADLINE,
     LINES,
-    choose,
     drawn,
     field,
     load_again,

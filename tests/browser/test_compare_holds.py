@@ -6,7 +6,8 @@ import pytest
 
 from app.records.acts import Edit, Hand
 from app.records.reads import athlete_data
-from tests.browser.compare_page import HEADLINE, choose, field, load_again, open_demo, serve_demo, type_in
+from tests.browser.by_hand import choose
+from tests.browser.compare_page import HEADLINE, field, load_again, open_demo, serve_demo, type_in
 
 playwright = pytest.importorskip("playwright.sync_api")
 expect = playwright.expect

@@ -9,7 +9,8 @@ from app.show.checks import check_athlete
 from app.show.throw_form import measures_of
 from model.ball import Ball
 from model.throw import Throw, curves
-from tests.browser.compare_page import HEADLINE, LINES, choose, load_again, open_demo, serve_demo, wait_until
+from tests.browser.by_hand import choose
+from tests.browser.compare_page import HEADLINE, LINES, load_again, open_demo, serve_demo, wait_until
 
 playwright = pytest.importorskip("playwright.sync_api")
 expect = playwright.expect

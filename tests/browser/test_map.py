@@ -6,6 +6,7 @@ import pytest
 
 from app.records.acts import Hand
 from app.web.server import Config, create_app
+from tests.browser.by_hand import choose
 from tests.browser.themes import THEMES, put_on
 
 playwright = pytest.importorskip("playwright.sync_api")
@@ -51,11 +52,6 @@ def click_at(page, across: float, down: float) -> None:
     area.scroll_into_view_if_needed()
     box = area.bounding_box()
     page.mouse.click(box["x"] + across * box["width"], box["y"] + down * box["height"])
-
-
-def choose(page, label: str, option: str) -> None:
-    page.get_by_role("textbox", name=label, exact=True).click()
-    page.get_by_role("option", name=option).first.click()
 
 
 def test_it_opens_with_map_throw_and_table(demo):

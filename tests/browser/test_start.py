@@ -203,3 +203,23 @@ def test_the_sheet_prints_on_one_page_from_a_dark_screen_even_with_every_limit_a
         expect(demo.locator(part)).to_be_visible()
     right = demo.locator(".start-table").bounding_box()
     assert right["x"] + right["width"] <= demo.viewport_size["width"]
+
+
+@pytest.mark.parametrize("pause_ms", [0, 400])
+def test_what_is_typed_while_the_page_is_made_anew_is_kept_and_stands_there(demo, pause_ms):
+    def late(route) -> None:  # the page was read before what is typed now is kept, and comes after it
+        asked = (route.request.post_data_json or {}).get("changedPropIds")
+        if asked != ["bind-refresh.data"]:
+            return route.continue_()
+        answer = route.fetch()
+        demo.wait_for_timeout(300)
+        return route.fulfill(response=answer)
+
+    demo.route("**/_dash-update-component", late)
+    demo.get_by_role("button", name="Empty all limits").click()
+    field(demo, "Elbow, area at most").fill("20")
+    demo.wait_for_timeout(pause_ms)
+    demo.keyboard.press("Tab")
+    expect(sentence(demo)).to_contain_text("Nothing fits")
+    expect(field(demo, "Elbow, area at most")).to_have_value("20")
+    demo.unroute_all(behavior="wait")

@@ -6,6 +6,7 @@ import pytest
 
 from app.pages.teach.words import TITLES
 from app.web.server import Config, create_app
+from tests.browser.by_hand import choose
 from tests.browser.compare_page import wait_until
 from tests.browser.themes import THEMES, put_on
 
@@ -49,11 +50,6 @@ def go_to(page, title: str) -> None:
             return
         page.keyboard.press("ArrowRight")
     raise AssertionError(f"no step {title}")
-
-
-def choose(page, label: str, option: str) -> None:
-    page.get_by_role("textbox", name=label, exact=True).click()
-    page.get_by_role("option", name=option).first.click()
 
 
 def test_a_presenter_goes_through_the_story_by_key_and_everything_on_it_can_be_moved(teach):

@@ -1,7 +1,9 @@
 """Files travel packed to whoever takes them so, and mean the same."""
 
+import gc
 import gzip
 import re
+import warnings
 
 import pytest
 
@@ -62,3 +64,16 @@ def test_a_second_visit_is_still_answered_with_not_modified(client):
         client, "/assets/02_style.css", headers={"Accept-Encoding": "gzip", "If-None-Match": first.headers["ETag"]}
     )
     assert again.status_code == 304
+
+
+@pytest.mark.parametrize("way", ["not modified", "head"])
+def test_a_file_of_which_no_body_is_sent_is_closed(client, way):
+    path = "/assets/02_style.css"
+    tag = get(client, path).headers["ETag"]
+    with warnings.catch_warnings(record=True) as seen:
+        warnings.simplefilter("always")
+        answer = client.head(path) if way == "head" else client.get(path, headers={"If-None-Match": tag})
+        assert answer.status_code == (200 if way == "head" else 304)
+        del answer
+        gc.collect()
+    assert seen == []

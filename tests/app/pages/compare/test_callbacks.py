@@ -157,7 +157,8 @@ def request_of(app, output: str) -> dict:
 
 def test_every_id_of_the_callbacks_is_one_of_the_ids_modules(app):
     modules = [module for name, module in sys.modules.items() if re.fullmatch(r"app\..+\.ids", name)]
-    known = {value for module in modules for name, value in vars(module).items() if name.isupper() and name != "MOVES"}
+    values = [value for module in modules for name, value in vars(module).items() if name.isupper()]
+    known = {one for value in values for one in (value.values() if isinstance(value, dict) else [value])}
     for spec in app.server.test_client().get("/_dash-dependencies").json:
         for part in spec["inputs"] + spec["state"]:
             name = json.loads(part["id"])["type"] if part["id"].startswith("{") else part["id"]
