@@ -8,12 +8,10 @@ from app.pages.start.checks import CheckedStart, bound_of, check_start
 from app.pages.start.form import AIMS, StartForm
 from app.pages.start.found import Asked, Found, Listed, drawn_of, found_for
 from app.show.cautions import is_growing
-from app.show.checks import check_reference
 from app.show.from_records import Subject
 from app.show.hundred import Hundred, hundred_of, own_speed_known_by
 from app.show.rack import balls_in
 from app.show.subject import Case, Fitted, is_same
-from app.show.throw_form import Form
 from app.units.systems import METRIC, System
 from model.ball import Ball
 from model.ceilings import KINDS, Amount, Reference
@@ -27,7 +25,6 @@ from model.start_list import BallRange
 from model.throw import curves
 
 READ = ("varus", "internal_rotation", "horizontal_abduction")
-PRE_INJURY = "pre-injury"  # as `app.pages.compare.checks.check_reference` has it
 
 
 @dataclass(frozen=True)
@@ -123,7 +120,7 @@ def start_of(form: StartForm, subject: Subject, today: date, system: System = ME
     """Work out all that the page shows; without an answer while measures, reference, a limit or a ball are missing."""
     case = subject.case(today, system)
     checked = check_start(form, system)
-    basis, lacks_date = basis_of(form, case, subject.compared, checked.doubt, today)
+    basis, lacks_date = basis_of(form, case, checked.doubt)
     drawn = _drawn(case, basis)
     means = (
         {}
@@ -138,7 +135,7 @@ def start_of(form: StartForm, subject: Subject, today: date, system: System = ME
         checked,
         balls_of(case, form),
         _effort(case),
-        case.found.checked.launch or Launch(),
+        case.choices.launch or Launch(),
         careful,
         basis,
         lacks_date,
@@ -167,7 +164,7 @@ def balls_of(case: Case, form: StartForm) -> tuple[Ball, ...]:
 def field_for(form: StartForm, subject: Subject, today: date) -> Field | None:
     """Draw what is not known of the thrower; None while measures or reference are missing."""
     case = subject.case(today)
-    basis, _ = basis_of(form, case, subject.compared, check_start(form).doubt, today)
+    basis, _ = basis_of(form, case, check_start(form).doubt)
     return _drawn(case, basis)
 
 
@@ -177,19 +174,15 @@ def _drawn(case: Case, basis: Basis | None) -> Field | None:
     return drawn_of((case.person, case.own_ball, Fitted(case.profile), basis.reference))
 
 
-def basis_of(
-    form: StartForm, case: Case, compared: Form, doubt: float | None, today: date
-) -> tuple[Basis | None, bool]:
+def basis_of(form: StartForm, case: Case, doubt: float | None) -> tuple[Basis | None, bool]:
     """Find the reference throw.
 
     Parameters
     ----------
     form : StartForm
     case : Case
-    compared : app.show.throw_form.Form
     doubt : float or None
         Relative standard deviation of its speed, if one was typed.
-    today : date
 
     Returns
     -------
@@ -198,7 +191,7 @@ def basis_of(
     bool
         Whether only that day is.
     """
-    hundred = hundred_of(case, compared, form.base, today)
+    hundred = hundred_of(case, form.base)
     profile = case.profile
     if hundred is None or profile is None or profile.posterior.own is None:
         return None, False
@@ -209,11 +202,11 @@ def basis_of(
         day, speed, sd = _last_day(case), None, 0.0 if doubt is None else doubt
         kind = "estimated" if hundred.kind == "estimated" else "measured"
     else:
-        day = _day(compared, hundred, today)
-        kind = {"measured": "measured", PRE_INJURY: "before_injury"}.get(hundred.kind, "estimated")
+        kind = case.reference.kind
+        day = None if kind == "estimated" else case.reference.day
         if kind == "before_injury" and day is None:
             return None, True
-        same = kind == "measured" and profile.own_speed_is_given and case.found.checked.own_speed_m_s is None
+        same = kind == "measured" and profile.own_speed_is_given and case.choices.own_speed_m_s is None
         if same:
             speed = None
     try:
@@ -222,16 +215,9 @@ def basis_of(
         return None, False  # a speed beyond what a throw can be
     thrown = curves(hundred.throw)
     readouts = {key: read_curves(thrown, key) for key in READ}
-    said = KINDS["before_injury"] if hundred.kind == PRE_INJURY else hundred.kind
+    said = KINDS["before_injury"] if kind == "before_injury" else hundred.kind
     dated = f"{said}, {day.isoformat()}" if day else said
     return Basis(hundred, dated, reference, readouts, same), False
-
-
-def _day(compared: Form, hundred: Hundred, today: date) -> date | None:
-    """The day of the reference, if it was dated and is not held at something else than a speed."""
-    if hundred.kind not in ("measured", PRE_INJURY) or check_reference(compared, today)[2]:
-        return None
-    return date.fromisoformat(compared.date.strip()) if compared.date.strip() else None
 
 
 def _last_day(case: Case) -> date | None:
@@ -271,6 +257,6 @@ def _found(form: StartForm, case: Case, checked: CheckedStart, basis: Basis | No
     if checked.problems or checked.ceilings is None or checked.certainty is None:
         return None
     thrown = (case.person, case.own_ball, Fitted(case.profile), basis.reference)
-    launch = case.found.checked.launch or Launch()
+    launch = case.choices.launch or Launch()
     asked = Asked(checked.ceilings, balls_of(case, form), checked.certainty, _aim(form), checked.wanted, careful)
     return found_for(thrown, asked, case, _effort(case), launch)

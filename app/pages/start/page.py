@@ -27,7 +27,7 @@ def layout(visit: Visit) -> Component:
             *(dcc.Store(id=name) for name in (ids.START_WIDTH, ids.START_PAPER)),
             athlete_head(visit, "Where to start", case),
             html.Div(growing_part(case.person), className="start-growing"),
-            parts.asked(visit, data, case, usual_base(case, subject.compared.kind)),
+            parts.asked(visit, data, case, usual_base(case)),
             parts.busy(),
             parts.empty(),
             parts.answer(visit),
