@@ -25,7 +25,7 @@ from app.show.added_throw import thrown, to_compare
 from app.show.axes import width_px
 from app.show.checks import check_athlete
 from app.show.drawn import drawn
-from app.show.from_records import subject_of
+from app.show.from_records import case_of, measures_of
 from app.show.palette import theme_named
 from app.show.subject import Case
 from app.show.window import Window
@@ -83,7 +83,7 @@ def select(where: Any, pressed: Any, here: Any, seen: Any) -> Any:
     data = visit.data
     if data is None or not (where or pressed):
         raise PreventUpdate
-    case = subject_of(data, visit.today).case(visit.today, visit.system)
+    case = case_of(data, visit.today, visit.system)
     form = form_of(data)
     acts: list[Act] = []
     typed: dict[str, str] = {}
@@ -116,11 +116,10 @@ def draw(_: Any, theme: Any, width: Any, here: Any) -> dict[str, Any]:
     data = visit.data
     if data is None:
         raise PreventUpdate
-    subject, asked = subject_of(data, visit.today), form_of(data)
-    case = subject.case(visit.today, visit.system)
+    case, asked = case_of(data, visit.today, visit.system), form_of(data)
     form = with_usual_throw(asked, case)
     answer = map_of(form, case, thrown(data, case))
-    view = view_of(answer, check_athlete(subject.compared.athlete, visit.system))
+    view = view_of(answer, check_athlete(measures_of(data, visit.today), visit.system))
     crossed = [text for name, text in answer.range_problems.items() if ENDS[name].read(getattr(form, name)) is not None]
     for name, text in (_hints(answer.window, visit.system) | _throw_hints(asked, case)).items():
         set_props(field_id(visit, name), {"placeholder": text})
