@@ -9,20 +9,20 @@ from app.demo import load_demo
 from app.pages.map import answers
 from app.pages.map.figure import map_figure
 from app.pages.map.form import MapForm
+from app.show.from_records import case_from_forms
 from app.show.palette import THEMES
-from app.show.subject import case_of
 from model.quantity import READOUTS
 from tests.app.typed_forms import demo_form, readings_form
 
 DEMO = load_demo()
 TODAY = date(2026, 3, 1)
 COMPARED = demo_form(DEMO, DEMO.athletes[0])
-CASE = case_of(COMPARED, readings_form(DEMO, DEMO.athletes[0].athlete), TODAY)
+CASE = case_from_forms(COMPARED, readings_form(DEMO, DEMO.athletes[0].athlete), TODAY)
 FORM = MapForm(ball_mass_g="275", speed_m_s="28.5")
 
 
 def work_out(form: MapForm) -> answers.MapAnswer:
-    return answers.map_of(form, CASE, COMPARED, TODAY)
+    return answers.map_of(form, CASE)
 
 
 @pytest.mark.parametrize("readout", READOUTS)

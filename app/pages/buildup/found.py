@@ -57,7 +57,7 @@ class Found:
         case = subject.case(visit.today, visit.system)
         reference = reference_of(case, subject.compared, visit.today)
         known = known_of(self.plans.signs.values(), [one.record for one in self.plans.plans if one.record is not None])
-        given = given_of(self.data, case, subject.compared, visit.today)
+        given = given_of(self.data, case)
         return Athlete(case, subject.invented, reference, given, known)
 
     @cached_property

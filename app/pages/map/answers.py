@@ -2,7 +2,6 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass, field
-from datetime import date
 from functools import lru_cache
 
 import numpy as np
@@ -13,7 +12,6 @@ from app.pages.map.form import MapForm
 from app.pages.map.window import fitting_window, levels_between
 from app.show.hundred import Hundred, hundred_of
 from app.show.subject import Case, Fitted
-from app.show.throw_form import Form
 from app.show.window import Spot, Window
 from model.ball import BALL_LIMITS, Ball
 from model.interval import Interval
@@ -130,7 +128,7 @@ class MapAnswer:
     looked: Looked | None = None
 
 
-def map_of(form: MapForm, case: Case, compared: Form, today: date, thrown: Thrown = ()) -> MapAnswer:
+def map_of(form: MapForm, case: Case, thrown: Thrown = ()) -> MapAnswer:
     """Work out all that the page shows.
 
     Parameters
@@ -138,9 +136,6 @@ def map_of(form: MapForm, case: Case, compared: Form, today: date, thrown: Throw
     form : MapForm
     case : Case
         Who throws, in the units of what is said.
-    compared : app.show.throw_form.Form
-        The reference throw.
-    today : date
     thrown : tuple of (int, Ball, float)
         The throws of Compare: number, ball and speed (m/s).
 
@@ -151,7 +146,7 @@ def map_of(form: MapForm, case: Case, compared: Form, today: date, thrown: Throw
     """
     system = case.system
     quantity, spot = quantity_of(form), check_spot(form, system)
-    hundred = hundred_of(case, compared, form.of, today)
+    hundred = hundred_of(case, form.of)
     if hundred is None or case.person is None:
         return MapAnswer(case, quantity, spot)
     others = [(ball, speed) for _, ball, speed in thrown]

@@ -119,7 +119,7 @@ def draw(_: Any, theme: Any, width: Any, here: Any) -> dict[str, Any]:
     subject, asked = subject_of(data, visit.today), form_of(data)
     case = subject.case(visit.today, visit.system)
     form = with_usual_throw(asked, case)
-    answer = map_of(form, case, subject.compared, visit.today, thrown(data, case))
+    answer = map_of(form, case, thrown(data, case))
     view = view_of(answer, check_athlete(subject.compared.athlete, visit.system))
     crossed = [text for name, text in answer.range_problems.items() if ENDS[name].read(getattr(form, name)) is not None]
     for name, text in (_hints(answer.window, visit.system) | _throw_hints(asked, case)).items():

@@ -25,7 +25,7 @@ def layout(visit: Visit) -> Component:
             parts.empty(),
             html.Div(
                 [
-                    parts.asked(visit, usual_base(case, subject.compared.kind)),
+                    parts.asked(visit, usual_base(case)),
                     html.Div(id=ids.MAP_NOTES, className="map-notes"),
                     html.Div([parts.picture(visit), parts.throw(visit)], className="bench"),
                     parts.speeds(),

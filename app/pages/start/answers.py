@@ -7,11 +7,9 @@ from datetime import date
 from app.pages.start.found import Found, Listed, drawn_of, found_for
 from app.pages.start.limits import Asked, asked_of, bound_of
 from app.records.reads import AthleteData
-from app.records.tables import Reference as ReferenceRow
 from app.show.cautions import is_growing
-from app.show.from_records import subject_of
+from app.show.from_records import case_of
 from app.show.hundred import Hundred, hundred_of, own_speed_known_by
-from app.show.kept import setting_of, value_of
 from app.show.rack import balls_in
 from app.show.subject import Case, Fitted, is_same
 from app.units.systems import METRIC, System
@@ -116,14 +114,18 @@ class StartAnswer:
 
 def start_of(data: AthleteData, today: date, system: System = METRIC) -> StartAnswer:
     """Work out all that the page shows; without an answer while measures, reference or a limit are missing."""
-    asked, subject = asked_of(data), subject_of(data, today)
-    case = subject.case(today, system)
+    asked, case = asked_of(data), case_of(data, today, system)
     ticked = balls_in(case, asked.left_out)
     balls = tuple(ball for ball in case.rack if ball in ticked or is_same(ball, case.own_ball))
     effort = effort_curve(case.found.used if case.full_speed_m_s is not None else (), case.profile)
-    hundred = hundred_of(case, subject.compared, asked.base, today)
-    lacks_date = hundred is not None and hundred.of == "reference" and _lacks_day(data.reference)
-    basis = None if hundred is None or lacks_date else basis_of(hundred, data, case, asked.doubt)
+    hundred = hundred_of(case, asked.base)
+    lacks_date = (
+        hundred is not None
+        and hundred.of == "reference"
+        and case.reference.kind == "before_injury"
+        and case.reference.day is None
+    )
+    basis = None if hundred is None or lacks_date else basis_of(hundred, case, asked.doubt)
     careful = _careful(case, basis)
     found, means = None, {}
     if basis is not None and case.person is not None and case.profile is not None:
@@ -134,17 +136,12 @@ def start_of(data: AthleteData, today: date, system: System = METRIC) -> StartAn
     return StartAnswer(case, asked, balls, effort, careful, basis, lacks_date, found, means, data.athlete.uid)
 
 
-def _lacks_day(known: ReferenceRow | None) -> bool:
-    return known is not None and known.kind == "before_injury" and value_of(known, "day") is None
-
-
-def basis_of(hundred: Hundred, data: AthleteData, case: Case, doubt: float | None) -> Basis | None:
+def basis_of(hundred: Hundred, case: Case, doubt: float | None) -> Basis | None:
     """Take the reference throw as the model does; None where its speed is none that a throw can have.
 
     Parameters
     ----------
     hundred : Hundred
-    data : AthleteData
     case : Case
     doubt : float or None
         Relative standard deviation of its speed, if one is kept.
@@ -153,18 +150,17 @@ def basis_of(hundred: Hundred, data: AthleteData, case: Case, doubt: float | Non
     -------
     Basis or None
     """
-    profile, known = case.profile, data.reference
+    profile, known = case.profile, case.reference
     if profile is None or profile.posterior.own is None:
         return None
     speed: float | None = hundred.throw.speed_m_s
-    if hundred.of == "profile" or known is None:
+    if hundred.of == "profile":
         # what is not known of a speed from other balls is in the profile already
         kind, day, same = "estimated" if hundred.kind == "estimated" else "measured", _last_day(case), True
         speed, doubt = None, doubt or 0.0
     else:
-        kind, day = known.kind, value_of(known, "day") if known.kind != "estimated" else None
-        typed = setting_of(data, "profile.own_speed_m_s") is not None
-        same = kind == "measured" and profile.own_speed_is_given and not typed
+        kind, day = known.kind, known.day if known.kind != "estimated" else None
+        same = kind == "measured" and profile.own_speed_is_given and case.choices.own_speed_m_s is None
         speed = None if same else speed
     try:
         reference = Reference(kind, speed, day, doubt)

@@ -18,12 +18,10 @@ from app.records.acts import Edit
 from app.records.faults import RecordsError
 from app.show import ids as shared_ids
 from app.show.axes import width_px
-from app.show.checks import check_athlete
 from app.show.drawn import drawn
-from app.show.from_records import subject_of
+from app.show.from_records import case_of
 from app.show.page_parts import names_in
 from app.show.palette import theme_named
-from app.show.person_words import measures_missing
 from app.show.rack import left_out, masses_of
 
 MEANS = {"type": ids.START_MEANS, "name": ALL}
@@ -81,8 +79,7 @@ def draw(_: Any, theme: Any, width: Any, here: Any, means_ids: Sequence[Any]) ->
     if visit.data is None:
         raise PreventUpdate
     answer = start_of(visit.data, visit.today, visit.system)
-    problems = check_athlete(subject_of(visit.data, visit.today).compared.athlete, visit.system).problems
-    view = view_of(answer, measures_missing(answer.case, dict(problems)))
+    view = view_of(answer)
     return {
         "figure": start_figure(answer, theme_named(theme), width_px(width)),
         "paper": paper_figure(answer),
@@ -98,8 +95,7 @@ def tick(ticked: Any, here: Any, seen: Any) -> str:
     visit = visit_again(here)
     if visit.data is None or not isinstance(ticked, list):
         raise PreventUpdate
-    case = subject_of(visit.data, visit.today).case(visit.today, visit.system)
-    text = left_out(masses_of(case), ticked)
+    text = left_out(masses_of(case_of(visit.data, visit.today)), ticked)
     if text == visit.data.settings["start.left_out"]:
         raise PreventUpdate
     hand = hand_of(here, seen, None, visit.owner)

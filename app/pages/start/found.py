@@ -158,7 +158,7 @@ def _choices(
 
 
 def _listed(choice: Choice, case: Case, effort: EffortCurve) -> Listed:
-    ball, launch = choice.range.ball, case.found.checked.launch or Launch()
+    ball, launch = choice.range.ball, case.choices.launch or Launch()
     try:
         asked: float | None = effort.effort_for(choice.share)
     except InputError:

@@ -187,7 +187,7 @@ def _speeds(answer: StartAnswer, columns: Sequence[Column], pressed: bool) -> li
         wanted = words.bare_words("elbow_peak", answer.asked.amounts["wanted_peak"], answer)
         chosen = _of(columns, lambda one: _chosen(one, answer))
         rows.append(_row(f"Speed nearest to a peak of {wanted}", unit, chosen))
-    if case.found.checked.radar is not None:
+    if case.radar is not None:
         shown = _of(columns, lambda one: words.down(one.radar_m_s, "m/s", system))
         rows.append(_row("Radar shows", f"{unit}, of this speed", shown))
     effort = _of(columns, lambda one: words.effort_text(one, answer))

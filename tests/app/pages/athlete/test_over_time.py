@@ -8,7 +8,8 @@ import pytest
 from app.bind.visit import visit_of
 from app.pages.athlete import callbacks, over_time, speeds
 from app.records.acts import Add, Edit, Hand
-from app.show.from_records import readings_since, subject_of
+from app.show.counted import readings_since
+from app.show.from_records import subject_of
 from app.show.palette import THEMES
 from app.units.systems import CUSTOMARY
 

@@ -10,8 +10,8 @@ from app.pages.claim.answers import claim_of
 from app.pages.claim.form import ClaimForm
 from app.pages.claim.view import view_of
 from app.show.checks import check_athlete
+from app.show.from_records import case_from_forms
 from app.show.profile_form import ProfileForm
-from app.show.subject import case_of
 from app.units.systems import METRIC
 from tests.app.typed_forms import demo_form, readings_form
 
@@ -40,7 +40,7 @@ def make_claim(compared, readings):
         profile = readings(code)
         if not read:
             profile = ProfileForm(tuple(replace(row, cells=()) for row in profile.rows))
-        return claim_of(replace(FORM, **changes), case_of(compare or compared(code), profile, TODAY, system))
+        return claim_of(replace(FORM, **changes), case_from_forms(compare or compared(code), profile, TODAY, system))
 
     return make
 

@@ -6,8 +6,8 @@ import pytest
 
 from app.pages.claim.form import PATHS, ClaimForm, swapped, usual_texts, with_usual
 from app.records.field_list import SETTINGS
+from app.show.from_records import case_from_forms
 from app.show.profile_form import BallRow
-from app.show.subject import case_of
 from tests.app.pages.claim.conftest import TODAY
 
 FULL = ClaimForm("internal_rotation", "less", "typed", "275", "73", "28,5", " 145", "7o", "33", "30")
@@ -15,7 +15,7 @@ FULL = ClaimForm("internal_rotation", "less", "typed", "275", "73", "28,5", " 14
 
 @pytest.fixture
 def case(compared, readings):
-    return case_of(compared(), readings(), TODAY)
+    return case_from_forms(compared(), readings(), TODAY)
 
 
 def test_every_part_is_a_setting_of_the_athlete():
@@ -38,6 +38,6 @@ def test_the_usual_balls_are_the_one_nearest_to_twice_the_own_one_and_the_own_on
 
 def test_what_was_typed_stays_and_a_typed_ball_is_as_large_as_that_of_the_rack(compared, readings, case):
     assert with_usual(FULL, case) == FULL
-    known = case_of(compared(), replace(readings(), rows=(BallRow("b1", "250", "90"),)), TODAY)
+    known = case_from_forms(compared(), replace(readings(), rows=(BallRow("b1", "250", "90"),)), TODAY)
     assert usual_texts(ClaimForm(first_mass_g="250"), known)["first_diameter_mm"] == "90"
     assert usual_texts(ClaimForm(first_mass_g="252"), known)["first_diameter_mm"] == "73"

@@ -9,8 +9,8 @@ from app.demo import load_demo
 from app.pages.map.answers import map_of
 from app.pages.map.form import MapForm
 from app.show.checks import check_throw
+from app.show.from_records import case_from_forms
 from app.show.profile_form import ProfileForm
-from app.show.subject import case_of
 from app.units.systems import METRIC
 from tests.app.typed_forms import demo_form, readings_form
 
@@ -39,10 +39,10 @@ def make_map(compared, readings):
         known = profile or readings(code)
         known = known if read else ProfileForm(tuple(replace(row, cells=()) for row in known.rows))
         throws = compare or compared(code)
-        case = case_of(throws, known, TODAY, system)
+        case = case_from_forms(throws, known, TODAY, system)
         lines = [check_throw(throw, case.person, case.profile) for throw in throws.throws]
         thrown = [(place, one.ball, one.speed_m_s) for place, one in enumerate(lines, 1) if one.speed_m_s is not None]
-        return map_of(asked, case, throws, TODAY, tuple(thrown))
+        return map_of(asked, case, tuple(thrown))
 
     return make
 

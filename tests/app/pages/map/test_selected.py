@@ -6,8 +6,8 @@ import pytest
 
 from app.pages.map.form import MapForm
 from app.pages.map.selected import clicked, usual_throw, with_usual_throw
+from app.show.from_records import case_from_forms
 from app.show.profile_form import ProfileForm
-from app.show.subject import case_of
 from app.units.systems import CUSTOMARY
 from tests.app.pages.map.conftest import TODAY
 from tests.app.typed_forms import empty_form
@@ -36,14 +36,14 @@ def test_what_is_no_place_on_a_map_is_no_click(where):
 
 
 def test_the_usual_throw_is_a_heavier_ball_at_this_athletes_full_speed(compared, readings):
-    case = case_of(compared(), readings(), TODAY)
+    case = case_from_forms(compared(), readings(), TODAY)
     assert usual_throw(MapForm(), case) == ("275", "28.5")  # 2 x 145 = 290 g: of the rack 275 g is nearest
-    assert usual_throw(MapForm(), case_of(empty_form(), ProfileForm(), TODAY)) == ("", "")
-    assert usual_throw(MapForm(), case_of(compared(), ProfileForm(), TODAY))[0] == "290"
+    assert usual_throw(MapForm(), case_from_forms(empty_form(), ProfileForm(), TODAY)) == ("", "")
+    assert usual_throw(MapForm(), case_from_forms(compared(), ProfileForm(), TODAY))[0] == "290"
 
 
 def test_a_ball_typed_alone_is_thrown_at_full_speed_with_it(compared, readings):
-    case = case_of(compared(), readings(), TODAY)
+    case = case_from_forms(compared(), readings(), TODAY)
     form = with_usual_throw(MapForm(ball_mass_g="470"), case)
     full = float(case.profile.mean_speed(0.47).estimate)
     assert form == MapForm(ball_mass_g="470", speed_m_s=f"{full:.1f}")
