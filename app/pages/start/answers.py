@@ -119,12 +119,8 @@ def start_of(data: AthleteData, today: date, system: System = METRIC) -> StartAn
     balls = tuple(ball for ball in case.rack if ball in ticked or is_same(ball, case.own_ball))
     effort = effort_curve(case.found.used if case.full_speed_m_s is not None else (), case.profile)
     hundred = hundred_of(case, asked.base)
-    lacks_date = (
-        hundred is not None
-        and hundred.of == "reference"
-        and case.reference.kind == "before_injury"
-        and case.reference.day is None
-    )
+    undated = case.reference.kind == "before_injury" and case.reference.day is None
+    lacks_date = hundred is not None and hundred.of == "reference" and undated
     basis = None if hundred is None or lacks_date else basis_of(hundred, case, asked.doubt)
     careful = _careful(case, basis)
     found, means = None, {}
