@@ -4,7 +4,6 @@ import shutil
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import replace
-from datetime import date
 from functools import cache
 
 from app.records.acts import Act, Edit, Hand, Remove
@@ -15,9 +14,7 @@ from app.records.opening import open_store, temporary_place
 from app.records.reads import AthleteData, athlete_data
 from app.records.store import Store
 from app.records.tables import Ball
-
-TODAY = date(2026, 3, 1)
-"""The day of these tests, after the demo's last reading; the measures were taken on it."""
+from tests.app.known import TODAY, row
 
 
 @contextmanager
@@ -69,8 +66,8 @@ def _kept(code: str, edits: tuple[Edit, ...], read: bool, columns: tuple[tuple, 
         rows = {"reference": data.reference, "measures": data.measures[-1], "ball": data.own_ball}
         acts: list[Act] = [] if read else [Remove("reading", row.uid) for row in data.readings]
         for table, *texts in columns:
-            row = rows[table].uid if table in rows else ""
-            acts += [Edit(f"{table}.{column}", text, row) for column, text in texts]
+            uid = rows[table].uid if table in rows else ""
+            acts += [Edit(f"{table}.{column}", text, uid) for column, text in texts]
         if acts or edits:
             store.act(data.athlete.uid, [*acts, *edits], Hand("test"))
         return athlete_data(store, code)
@@ -82,7 +79,6 @@ def with_rack(data: AthleteData, *balls: tuple[float, float]) -> AthleteData:
     own = data.own_ball
     made = {own.id: own} if own is not None else {}
     for number, (mass_kg, diameter_m) in enumerate(balls, start=1000):
-        row = Ball(id=known.get(mass_kg, number), uid=f"b{number}", mass_kg=mass_kg, diameter_m=diameter_m)
-        row.typed, row.draft = {}, {}
-        made.setdefault(row.id, row)
+        ball = row(Ball, known.get(mass_kg, number), mass_kg=mass_kg, diameter_m=diameter_m)
+        made.setdefault(ball.id, ball)
     return replace(data, balls=made)

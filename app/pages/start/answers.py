@@ -119,7 +119,8 @@ def start_of(data: AthleteData, today: date, system: System = METRIC) -> StartAn
     balls = tuple(ball for ball in case.rack if ball in ticked or is_same(ball, case.own_ball))
     effort = effort_curve(case.found.used if case.full_speed_m_s is not None else (), case.profile)
     hundred = hundred_of(case, asked.base)
-    lacks_date = hundred is not None and hundred.of == "reference" and _lacks_day(case)
+    undated = case.reference.kind == "before_injury" and case.reference.day is None
+    lacks_date = hundred is not None and hundred.of == "reference" and undated
     basis = None if hundred is None or lacks_date else basis_of(hundred, case, asked.doubt)
     careful = _careful(case, basis)
     found, means = None, {}
@@ -129,10 +130,6 @@ def start_of(data: AthleteData, today: date, system: System = METRIC) -> StartAn
         means = {name: drawn.recounted(bound_of(name), amount) for name, amount in asked.amounts.items()}
         found = found_for(thrown, asked, balls, case, effort, own_first=bool(careful))
     return StartAnswer(case, asked, balls, effort, careful, basis, lacks_date, found, means, data.athlete.uid)
-
-
-def _lacks_day(case: Case) -> bool:
-    return case.reference.kind == "before_injury" and case.reference.day is None
 
 
 def basis_of(hundred: Hundred, case: Case, doubt: float | None) -> Basis | None:

@@ -22,7 +22,6 @@ from app.show.drawn import drawn
 from app.show.from_records import case_of
 from app.show.page_parts import names_in
 from app.show.palette import theme_named
-from app.show.person_words import measures_missing
 from app.show.rack import left_out, masses_of
 
 MEANS = {"type": ids.START_MEANS, "name": ALL}
@@ -80,7 +79,7 @@ def draw(_: Any, theme: Any, width: Any, here: Any, means_ids: Sequence[Any]) ->
     if visit.data is None:
         raise PreventUpdate
     answer = start_of(visit.data, visit.today, visit.system)
-    view = view_of(answer, measures_missing(answer.case))
+    view = view_of(answer)
     return {
         "figure": start_figure(answer, theme_named(theme), width_px(width)),
         "paper": paper_figure(answer),
@@ -96,8 +95,7 @@ def tick(ticked: Any, here: Any, seen: Any) -> str:
     visit = visit_again(here)
     if visit.data is None or not isinstance(ticked, list):
         raise PreventUpdate
-    case = case_of(visit.data, visit.today, visit.system)
-    text = left_out(masses_of(case), ticked)
+    text = left_out(masses_of(case_of(visit.data, visit.today)), ticked)
     if text == visit.data.settings["start.left_out"]:
         raise PreventUpdate
     hand = hand_of(here, seen, None, visit.owner)

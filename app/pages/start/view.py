@@ -15,6 +15,7 @@ from app.pages.start.table import FIRST, order_list, plan_button, tables
 from app.show.cautions import GROWING, is_growing, path_note
 from app.show.kept import to_mend
 from app.show.page_parts import missing_measures, page_link
+from app.show.person_words import measures_missing
 from model.person import Person
 
 
@@ -36,13 +37,13 @@ class View:
     notes: list[Component]
 
 
-def view_of(answer: StartAnswer, measures: str) -> View:
-    """Put the numbers into words; `measures` are those that are missing."""
+def view_of(answer: StartAnswer) -> View:
+    """Put the numbers into words."""
     there = answer.found is not None
     return View(
         example=words.EXAMPLE_NOTE if answer.asked.is_example else "An empty field is no limit.",
         reference=_reference(answer),
-        empty=[] if there else _empty(answer, measures),
+        empty=[] if there else _empty(answer),
         empty_hidden=there,
         body_hidden=not there,
         sentence=_sentence(answer),
@@ -150,8 +151,9 @@ def means_of(answer: StartAnswer, name: str) -> str:
     return f"{said}; {spread} ({words.SPREAD_PERCENT} and more)" if spread else said
 
 
-def _empty(answer: StartAnswer, measures: str) -> list[Component]:
+def _empty(answer: StartAnswer) -> list[Component]:
     wanted: list[Component] = []
+    measures = measures_missing(answer.case)
     if measures:
         wanted.append(missing_measures(measures, _athlete_page(answer)))
     if answer.lacks_date:

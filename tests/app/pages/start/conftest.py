@@ -7,8 +7,8 @@ from app.pages.start.view import view_of
 from app.records.acts import Edit
 from app.units.systems import METRIC
 from model.ceilings import BOUNDS
-from tests.app.kept_demo import TODAY
 from tests.app.kept_demo import kept as kept_data
+from tests.app.known import TODAY
 from tests.app.pages.claim.conftest import text as text
 
 NONE = dict.fromkeys(("elbow_peak", "shoulder_peak", "rise_rate", "braking"), "")
@@ -50,4 +50,4 @@ def start(kept):
 @pytest.fixture(scope="session")
 def view():
     """Put an answer into words."""
-    return lambda answer, measures="": view_of(answer, measures)
+    return view_of

@@ -13,7 +13,8 @@ from app.units.systems import METRIC
 from model.quantity import Quantity, quantity_at
 from model.readouts import read_curves
 from model.throw import Throw, curves, path_loads
-from tests.app.kept_demo import TODAY, with_rack
+from tests.app.kept_demo import with_rack
+from tests.app.known import TODAY
 from tests.app.pages.start.conftest import NONE
 
 QUANTITIES = {

@@ -11,8 +11,9 @@ from app.records.acts import Edit
 from app.units.systems import CUSTOMARY
 from model.readouts import read_curves
 from model.throw import Throw, curves
-from tests.app.kept_demo import TODAY, with_rack
 from tests.app.kept_demo import kept as kept_data
+from tests.app.kept_demo import with_rack
+from tests.app.known import TODAY
 from tests.app.pages.claim.conftest import text_of
 from tests.app.pages.start.conftest import NONE
 

@@ -21,7 +21,7 @@ def test_a_field_tells_its_limit_counted_the_other_way(start):
 
 
 def test_without_an_athlete_the_way_to_the_other_pages_is_shown(start, view, text):
-    made = view(start(rows={"measures": {"stature_m": ""}}), "stature")
+    made = view(start(rows={"measures": {"stature_m": ""}}))
     assert (made.body_hidden, made.empty_hidden) == (True, False)
     said = text(made.empty)
     for part in ("No answer yet.", "Enter it on Athlete", "Enter the reference throw or radar readings on Athlete"):
