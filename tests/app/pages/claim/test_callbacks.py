@@ -5,40 +5,13 @@ from dash._callback_context import context_value
 from dash._utils import AttributeDict
 from dash.exceptions import PreventUpdate
 
-from app.bind.visit import visit_of
 from app.pages.claim import acts, ids
 from app.pages.claim.callbacks import draw
 from app.pages.claim.page import layout
-from app.records.acts import Edit, Hand
+from app.records.acts import Hand
 from app.show.cautions import CAUTIONS, GROWING
 from app.units.systems import CUSTOMARY
-from app.web.server import Config, create_app
 from tests.app.pages.claim.conftest import text_of
-
-
-@pytest.fixture
-def app():
-    made = create_app(Config(demo=True))
-    with made.server.test_request_context():
-        yield made
-
-
-@pytest.fixture
-def visited(app):
-    """Read the records anew."""
-    return lambda code="W01": visit_of("/claim", f"?athlete={code}")
-
-
-@pytest.fixture
-def typed(visited):
-    """Type into fields of W01's page."""
-
-    def type_in(system=None, **texts):
-        visit = visited()
-        done = [Edit(f"claim.{name}", text) for name, text in texts.items()]
-        visit.store.act(visit.owner, done, Hand("one"), system or visit.system)
-
-    return type_in
 
 
 @pytest.fixture
@@ -80,7 +53,7 @@ def test_what_cannot_be_read_is_no_ball_and_the_page_says_so(drawn, typed):
     typed(first_mass_kg=" 28o ")
     made = drawn()
     assert made["view"]["body_hidden"]
-    assert "above: first ball." in text_of(made["view"]["empty"])
+    assert "above: mass of the first ball." in text_of(made["view"]["empty"])
 
 
 def test_fields_show_only_where_they_are_asked_for(drawn, typed):
