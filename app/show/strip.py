@@ -96,7 +96,7 @@ def picture_alone(case: Case) -> list[Component]:
 
 def laid_out(case: Case, profile: SpeedProfile) -> tuple[Strip, LevelPoints | None, Standing | None]:
     """The strip, its level points, and how probable each zone is; None for what is not known."""
-    points = points_for(case, case.form.joint)
+    points = points_for(case, case.choices.joint)
     stands = None
     if points is not None:
         try:
@@ -185,7 +185,7 @@ def line_picture(strip: Strip, case: Case, stands: Standing | None, points: Leve
     )
     masses = "" if points is None else _rack_words(points, case)
     caption = html.Figcaption(
-        f"{_capital(JOINTS.get(case.form.joint, JOINTS['varus']))}. Upright bands: where a readout stays level{masses}."
+        f"{_capital(JOINTS[case.choices.joint])}. Upright bands: where a readout stays level{masses}."
         f" On the line: {what}."
     )
     return html.Figure([picture, axis, ends, caption], className="p-strip")

@@ -18,7 +18,7 @@ from app.pages.teach.session import Session
 from app.pages.teach.view import view_of
 from app.records.demo import passing_store
 from app.records.reads import athlete_data
-from app.show.from_records import subject_of
+from app.show.from_records import case_of
 from tests.benchmarks.bench_compare import demo_tab
 
 SECONDS = 3
@@ -69,7 +69,7 @@ def test_the_servers_work():
         data = athlete_data(store, codes[run % len(codes)])
         session = Session(second=f"{200 + 10 * run}|73")
         start = time.perf_counter()
-        case = subject_of(data, today).case(today)
+        case = case_of(data, today)
         view = view_of(session, case, lesson_of(session, case), "", True, today)
         times.append(1000.0 * (time.perf_counter() - start))
         assert view.story

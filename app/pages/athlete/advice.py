@@ -174,19 +174,19 @@ def flight_section(case: Case) -> list[Component]:
     -------
     list of Component
     """
-    checked, form = case.found.checked, case.form
-    ball = checked.ball(form.throw_ball) or case.own_ball
-    if checked.distance_m is None or checked.launch is None:
+    distance_m, launch = case.choices.distance_m, case.choices.launch
+    ball = case.choices.throw_ball or case.own_ball
+    if distance_m is None or launch is None:
         return [html.P("No speed until distance, height and angle are mended.", className="invitation")]
     try:
-        flight = _flown(ball, checked.distance_m, checked.launch)
+        flight = _flown(ball, distance_m, launch)
     except InputError as error:
-        given = case.system.text(checked.distance_m, "m", most=6)
+        given = case.system.text(distance_m, "m", most=6)
         said = f"Distance: {given} given; accepted: {case.system.retold(error.accepted)}."
         return [html.P(said, className="invitation")]
     speed = float(flight.speed_m_s[0])
-    best = "at the angle that carries farthest, " if checked.launch.angle_rad is None else "at "
-    far, name = case.system.text(checked.distance_m, "m"), case.mass(ball.mass_kg)
+    best = "at the angle that carries farthest, " if launch.angle_rad is None else "at "
+    far, name = case.system.text(distance_m, "m"), case.mass(ball.mass_kg)
     sentence = (
         f"{far} with the {name} ball, {best}{math.degrees(flight.angle_rad):.0f}°: "
         f"{case.speed(speed)} {case.speed_unit} at release"

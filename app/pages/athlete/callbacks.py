@@ -19,7 +19,8 @@ from app.records.faults import RecordsError
 from app.records.reads import AthleteData
 from app.show import ids as shared_ids
 from app.show.basis import basis_of
-from app.show.from_records import readings_since, subject_of
+from app.show.counted import readings_since
+from app.show.from_records import case_of
 from app.show.markup import to_html
 from app.show.palette import theme_named
 from app.show.subject import Case
@@ -85,7 +86,7 @@ def _known(here: Any) -> tuple[Visit, AthleteData]:
 
 
 def _case(visit: Visit, data: AthleteData) -> Case:
-    return subject_of(data, visit.today).case(visit.today, visit.system)
+    return case_of(data, visit.today, visit.system)
 
 
 def draw(_: Any, theme: Any, narrow: Any, here: Any) -> tuple[dict[str, Any], dict[str, str]]:
@@ -121,7 +122,7 @@ def tell(_: Any, here: Any) -> dict[str, str]:
         ids.ATHLETE_NEXT: to_html(advice.next_section(case)),
         ids.ATHLETE_EFFORT: to_html(advice.effort_section(case)),
         ids.ATHLETE_FLIGHT: to_html(advice.flight_section(case)),
-        ids.ATHLETE_RADAR: to_html(correction.section(case, today)),
+        ids.ATHLETE_RADAR: to_html(correction.section(case)),
         ids.ATHLETE_BASIS: to_html(basis_of(case.person)),
     }
 

@@ -17,7 +17,7 @@ from model.checks import InputError
 from model.interval import Interval
 from model.level import EqualLoad, equal_load_speeds
 from model.person import Person
-from model.quantity import READOUTS, Quantity
+from model.quantity import Quantity
 
 READOUT_WORDS = {
     "peak": "same peak",
@@ -91,18 +91,18 @@ def caps_of(case: Case) -> Caps:
     -------
     Caps
     """
-    profile, form, share = case.profile, case.form, case.found.checked.cap_share
+    profile, choices = case.profile, case.choices
     if case.person is None or profile is None:
         return Caps(instead="No speeds until the measures above are complete.")
     if case.throw is None:
         return Caps(instead="No speeds until a full-effort speed with the own ball is known.")
+    joint, share = choices.cap_joint, choices.cap_share
     if share is None:
         return Caps(instead="No speeds until the share is mended.")
-    given = case.reference.speed_m_s if form.cap_of == "reference" else None
-    if form.cap_of == "reference" and given is None:
+    given = case.reference.speed_m_s if choices.cap_of == "reference" else None
+    if choices.cap_of == "reference" and given is None:
         return Caps(instead="The reference throw has no speed.")
-    joint = form.cap_joint if form.cap_joint in JOINTS else "varus"
-    quantity = Quantity(joint, form.cap_readout if form.cap_readout in READOUTS else "peak")
+    quantity = Quantity(joint, choices.cap_readout)
     full = given if given is not None else case.throw.speed_m_s
     try:
         found = _equal(case.person, case.own_ball, case.rack, Fitted(profile), quantity, share, given)
@@ -150,7 +150,7 @@ def section(case: Case, today: str) -> list[Component]:
     caps = caps_of(case)
     if caps.instead:
         return [html.P(caps.instead, className="invitation", role="status")]
-    corrected = case.found.checked.radar is not None
+    corrected = case.radar is not None
     parts: list[Component] = [beside_choice(case.person), _table(case, caps, corrected)]
     over = [cap for cap in caps.rows if cap.share is not None and cap.share.estimate > ABOVE_FULL and not cap.own]
     if over:

@@ -1,14 +1,12 @@
 """The radar correction: what it would do to each ball's reading, and what it does to the answer while it is on."""
 
 import math
-from dataclasses import replace
-from datetime import date
 
 from dash import html
 from dash.development.base_component import Component
 
 from app.show.glossary import explained
-from app.show.subject import Case, Fitted, mean_speeds, profile_of
+from app.show.subject import Case, Fitted, mean_speeds
 from app.units.conversion import plain
 from model.checks import InputError
 from model.radar import Radar, release_speed
@@ -16,38 +14,29 @@ from model.radar import Radar, release_speed
 EXAMPLE_M_S = 30.0  # a reading the table is told for, where the athlete's full speed is not known
 
 
-def section(case: Case, today: date) -> list[Component]:
+def section(case: Case) -> list[Component]:
     """Say what the correction does.
 
     Parameters
     ----------
     case : Case
-    today : date
 
     Returns
     -------
     list of Component
     """
-    form = case.form
-    wanted = case.found.checked.radar
-    if wanted is None:
-        wanted = profile_of(None, case.own_ball, replace(form, radar="on"), today, system=case.system).checked.radar
-    if wanted is None:
+    if case.choices.radar is None:
         return [html.P("No correction until distance and angle are mended.", className="invitation")]
-    on = form.radar == "on"
-    parts: list[Component] = [html.P(_effect(case, on, today), className="told", role="status")]
-    return [*parts, _table(case, wanted)]
+    return [html.P(_effect(case), className="told", role="status"), _table(case, case.choices.radar)]
 
 
-def _effect(case: Case, on: bool, today: date) -> str:
+def _effect(case: Case) -> str:
     profile = case.profile
-    if not on:
+    if not case.choices.corrected:
         return "Off: every reading is taken as the release speed."
     if profile is None or not case.found.used:
         return "On: there is no reading to correct yet."
-    without = profile_of(
-        case.person, case.own_ball, replace(case.form, radar=""), today, case.reference.speed_m_s
-    ).profile
+    without = case.found_with(None).profile
     if without is None:
         return ""
     p, before = profile.exponent(), without.exponent()
@@ -67,7 +56,7 @@ def _table(case: Case, radar: Radar) -> Component:
     for ball, speed in zip(case.rack, full, strict=True):
         reading = speed
         try:
-            if case.form.radar == "on":  # then the profile's speeds are release speeds
+            if case.choices.corrected:  # then the profile's speeds are release speeds
                 reading = speed / release_speed(speed, ball, radar).factor
             found = release_speed(reading, ball, radar)
         except InputError:

@@ -21,7 +21,7 @@ from app.records.acts import TEAM
 from app.records.field_list import FIELDS
 from app.records.reads import AthleteData, in_field
 from app.records.tables import Ball, Reading
-from app.show.from_records import can_count, counts
+from app.show.counted import can_count, counts
 from app.show.markup import to_html
 
 NEWEST = 40

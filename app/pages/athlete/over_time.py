@@ -12,7 +12,7 @@ from dash.development.base_component import Component
 
 from app.records.reads import AthleteData
 from app.records.tables import Reading
-from app.show.from_records import can_count, counts
+from app.show.counted import can_count, counts
 from app.show.numbers import difference
 from app.show.palette import THEMES, Theme, figure_px, template
 from app.show.subject import Case, radar_factor

@@ -116,7 +116,7 @@ def shown_of(case: Case, wild: Sequence[int], older: Sequence[tuple[float, float
     )
     if profile is None or speed is None:
         return Shown("", masses, None, {}, dots, (), tuple(older), None, True, case.system)
-    points = points_for(case, case.form.joint)
+    points = points_for(case, case.choices.joint)
     levels = {} if points is None else _level_lines(points, masses, case, speed)
     prior = profile.exponent_is_prior
     name = f"{'published range' if prior else escape(case.code) or 'this athlete'}, p {profile.exponent().estimate:.2f}"

@@ -39,7 +39,7 @@ def side_by_side(case: Case) -> list[Component]:
     speeds = profile.mean_speed(ball.mass_kg)
     rows = []
     for key, readout in READOUTS.items():
-        quantity = Quantity(case.form.joint, key)
+        quantity = Quantity(case.choices.joint, key)
         try:
             own = float(quantity_at(loads, quantity, throw.ball.mass_kg, throw.speed_m_s))
             same, change, least, most = (

@@ -8,7 +8,7 @@ from dash.development.base_component import Component
 from app.pages.athlete.wild import Wild
 from app.records.fields import EARLIEST_DAY
 from app.records.reads import AthleteData
-from app.show.from_records import can_count, counts
+from app.show.counted import can_count, counts
 from app.show.subject import OWN_BALL, Case, Fitted, is_same, mean_speeds
 from model.day_speeds import SEASON_DAYS
 from model.speed_readings import SAME_BALL_KG
@@ -70,7 +70,7 @@ def used(case: Case, which: str = "") -> list[Component]:
 def _source(case: Case) -> str:
     profile = case.profile
     if profile is not None and profile.own_speed_is_given:
-        if case.found.checked.own_speed_m_s is not None:
+        if case.choices.own_speed_m_s is not None:
             return "what was typed above"
         return f"the reference throw ({case.reference.known})"
     own = [r for r in case.found.used if r.asked_effort == 1.0 and _own(r.ball_mass_kg, case)]
@@ -151,7 +151,7 @@ def figure_note(case: Case) -> str:
         return "The curve begins with one full-effort speed with the own ball."
     p, noise = profile.exponent(), profile.noise()
     prior = ", as the published range has it" if profile.exponent_is_prior else ""
-    joint = "elbow" if case.form.joint == "varus" else "shoulder"
+    joint = "elbow" if case.choices.joint == "varus" else "shoulder"
     scatter = (
         ""
         if profile.exponent_is_prior

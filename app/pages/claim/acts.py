@@ -6,7 +6,7 @@ from app.bind.edit import Doing
 from app.bind.visit import Visit
 from app.pages.claim.asked import BALLS, ball_paths, speed_path, usual_values
 from app.records.field_list import field_of
-from app.show.from_records import edit_of, setting_text, subject_of
+from app.show.from_records import case_of, edit_of, setting_text
 from app.show.rack import picked_texts
 
 SWAP, BALL = "claim/swap", "claim/ball"
@@ -17,7 +17,7 @@ def swap(visit: Visit, _: str, __: Any) -> Doing:
     data = visit.data
     if data is None:
         return Doing()
-    usual = usual_values(data, subject_of(data, visit.today).case(visit.today, visit.system))
+    usual = usual_values(data, case_of(data, visit.today, visit.system))
     first, second = ([*ball_paths(which), speed_path(which)] for which in BALLS)
     pairs = [*zip(first, second, strict=True), *zip(second, first, strict=True)]
     texts = {here: setting_text(data, here) or field_of(here).kept(usual.get(here)) for here, _ in pairs}

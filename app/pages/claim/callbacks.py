@@ -13,8 +13,7 @@ from app.pages.claim.answers import answer_of
 from app.pages.claim.asked import claim_of, usual_values
 from app.pages.claim.view import view_of
 from app.records.field_list import field_of
-from app.show.checks import check_athlete
-from app.show.from_records import subject_of
+from app.show.from_records import case_of
 
 TYPED = {"type": ids.CLAIM_TYPED, "ball": ALL}
 
@@ -46,10 +45,9 @@ def draw(_: Any, here: Any, typed_parts: Sequence[Any]) -> dict[str, Any]:
     visit = visit_again(here)
     if visit.data is None:
         raise PreventUpdate
-    subject = subject_of(visit.data, visit.today)
-    case = subject.case(visit.today, visit.system)
+    case = case_of(visit.data, visit.today, visit.system)
     claim = claim_of(visit.data, case)
-    view = view_of(answer_of(claim, case), check_athlete(subject.compared.athlete, visit.system))
+    view = view_of(answer_of(claim, case))
     for path, value in usual_values(visit.data, case).items():
         part = bound.field_id(visit.owner, path, "", visit.system.key)
         set_props(part, {"placeholder": field_of(path).shown(value, "", visit.system)})

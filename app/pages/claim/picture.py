@@ -56,7 +56,7 @@ def _ticks(low: float, high: float) -> tuple[float, ...]:
 
 
 def picture(one: BandDifference, scale: Scale, heard: str) -> Component:
-    """Draw a difference around nought: the interval, lighter in it that of the speeds alone, and the best estimate."""
+    """Draw a difference around nought: the interval, paler in it that of the speeds alone, and the best estimate."""
     parts: list[Component] = []
     if not one.no_claim:
         parts.append(_bar("claim-interval", one.low, one.high, scale))

@@ -13,7 +13,6 @@ from app.pages.claim.picture import Scale, picture, scale_of
 from app.show.ball_words import ball_words
 from app.show.cautions import path_note
 from app.show.certainty_words import ALLOWED_FOR, NO_CLAIM, NOTHING_TO_SPEAK_OF, RULE, uncertainty, verdict
-from app.show.checks import CheckedAthlete
 from app.show.glossary import explained
 from app.show.kept import to_mend
 from app.show.numbers import capital
@@ -37,11 +36,11 @@ class View:
     notes: list[Component]
 
 
-def view_of(answer: ClaimAnswer, athlete: CheckedAthlete) -> View:
+def view_of(answer: ClaimAnswer) -> View:
     """Put the numbers into words and pictures."""
     there = answer.settled is not None
     return View(
-        empty=[] if there else _empty(answer, athlete),
+        empty=[] if there else _empty(answer),
         empty_hidden=there,
         body_hidden=not there,
         sentence=_sentence(answer),
@@ -77,7 +76,7 @@ def _readouts(answer: ClaimAnswer) -> list[Component]:
     ]
     this, other = (ball_words(ball, answer.case.system) for ball in settled.balls)
     drawn = "Tick: best estimate. Bar: 90 % interval"
-    drawn += "." if settled.exact else "; lighter in it: what the speeds alone leave open."
+    drawn += "." if settled.exact else "; paler in it: what the speeds alone leave open."
     caption = (
         f"Difference in per cent, {this} against {other}: to the right of the upright line more with {this}, to the "
         f"left less. {drawn}"
@@ -135,8 +134,8 @@ def _notes(answer: ClaimAnswer) -> list[str]:
     return [text for text in (RULE, ALLOWED_FOR, *words.source_words(answer), braking, *beyond) if text]
 
 
-def _empty(answer: ClaimAnswer, athlete: CheckedAthlete) -> list[Component]:
-    measures, here = measures_missing(answer.case, dict(athlete.problems)), to_mend(answer.claim.to_mend)
+def _empty(answer: ClaimAnswer) -> list[Component]:
+    measures, here = measures_missing(answer.case), to_mend(answer.claim.to_mend)
     wanted = []
     where = address("/athlete", answer.case.code)
     if measures:

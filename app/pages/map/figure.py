@@ -22,14 +22,12 @@ DARKEST = 0.2  # how much ink the darkest part of the field holds
 GRADE_STEPS = 10  # lines at which the field is as dark as it gets
 
 
-def map_figure(answer: MapAnswer, axis: str, theme: Theme, width: float = WIDTH_PX) -> dict[str, Any]:
+def map_figure(answer: MapAnswer, theme: Theme, width: float = WIDTH_PX) -> dict[str, Any]:
     """Draw the map.
 
     Parameters
     ----------
     answer : MapAnswer
-    axis : str
-        "linear" for even masses, else even ratios.
     theme : Theme
     width : float
         Of the figure (px), for the places of the labels.
@@ -39,32 +37,31 @@ def map_figure(answer: MapAnswer, axis: str, theme: Theme, width: float = WIDTH_
     dict
         ``data`` and ``layout``; nothing is drawn where there is no map.
     """
-    return _figure(answer, axis != "linear", theme, width)
+    return _figure(answer, theme, width)
 
 
-def paper_figure(answer: MapAnswer, axis: str) -> dict[str, Any]:
+def paper_figure(answer: MapAnswer) -> dict[str, Any]:
     """Draw the map for the printer.
 
     Parameters
     ----------
     answer : MapAnswer
-    axis : str
 
     Returns
     -------
     dict
         ``data`` and ``layout``; empty where there is no map.
     """
-    return {} if answer.window is None else _figure(answer, axis != "linear", THEMES["print"])
+    return {} if answer.window is None else _figure(answer, THEMES["print"])
 
 
-def _figure(answer: MapAnswer, log: bool, theme: Theme, width: float | None = None) -> dict[str, Any]:
+def _figure(answer: MapAnswer, theme: Theme, width: float | None = None) -> dict[str, Any]:
     """Draw the map for a screen, or for paper where no width is told."""
     window = answer.window
     if window is None or answer.hundred is None:
         return BLANK
     narrow = width is not None and width < NARROW_PX
-    system = answer.case.system
+    system, log = answer.case.system, answer.asked.log
     layout = figure_layout(theme, window, log, narrow, system)
     if width is None:
         layout |= {"width": PAPER_PX[0], "height": PAPER_PX[1], "autosize": False}

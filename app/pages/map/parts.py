@@ -8,14 +8,13 @@ from dash.development.base_component import Component
 from app.bind.fields import bound, bound_radios
 from app.bind.visit import Visit
 from app.pages.map import ids
-from app.pages.map.checks import MASS, SPEED
-from app.pages.map.form import PATHS, RANGES, SHOWN_READINGS
+from app.pages.map.asked import MASS, MASS_ENDS, SHOWN_READINGS, SPEED, SPEED_ENDS
+from app.records.field_list import field_of
 from app.show.axes import BLANK
 from app.show.curves_figure import GRAPH_CONFIG
-from app.show.form_fields import Field
 from app.show.hundred import BASES
 from app.show.quantities import title
-from app.units.systems import METRIC, System
+from app.units.systems import System
 from model.channels import READINGS
 from model.quantity import READOUTS
 
@@ -60,7 +59,7 @@ def ranges(visit: Visit) -> Component:
         [
             html.Summary("Ends of the axes"),
             html.P("Left out, they fit the rack and the speeds of this athlete.", className="quiet"),
-            html.Div([bound(visit, PATHS[name]) for name in RANGES], className="map-ends"),
+            html.Div([bound(visit, path) for path in (*MASS_ENDS, *SPEED_ENDS)], className="map-ends"),
             html.P(id=ids.MAP_ENDS_PROBLEM, className="problem", role="status"),
         ],
         className="fold map-ranges",
@@ -80,18 +79,18 @@ def picture(visit: Visit) -> Component:
     )
 
 
-def throw_hint(spec: Field, system: System = METRIC) -> str:
+def throw_hint(path: str, system: System) -> str:
     """What stands under a field of the throw."""
-    alone, shifted = STEPS[spec.unit_in(system)]
-    return f"{spec.described(system)}; arrow keys {alone}, with Shift {shifted}"
+    field = field_of(path)
+    alone, shifted = STEPS[field.unit_in(system)]
+    return f"{field.accepted(system)}; arrow keys {alone}, with Shift {shifted}"
 
 
 def throw(visit: Visit) -> Component:
     """Make the throw that is looked at: two fields, its readings, and the way to Compare."""
-    said = {"mass": throw_hint(MASS, visit.system), "speed": throw_hint(SPEED, visit.system) + EMPTY}
     fields = [
-        html.Div(bound(visit, PATHS[spec.name], said=said[steps]), **{"data-steps": steps})
-        for spec, steps in ((MASS, "mass"), (SPEED, "speed"))
+        html.Div(bound(visit, path, said=throw_hint(path, visit.system) + after), **{"data-steps": steps})
+        for path, steps, after in ((MASS, "mass", ""), (SPEED, "speed", EMPTY))
     ]
     add = html.Button("Add this throw to Compare", id=ids.MAP_ADD, type="button", n_clicks=0, **{"data-key": "a"})
     return html.Section(

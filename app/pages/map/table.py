@@ -6,7 +6,7 @@ from dash import html
 from dash.development.base_component import Component
 
 from app.pages.map.answers import Contour, Looked, MapAnswer, full_speeds
-from app.pages.map.words import PRIOR, quantity_words, share_words
+from app.pages.map.words import PRIOR, base_words, quantity_words, share_words
 from app.show.ball_words import ball_words, interval_words, throw_words, value_words
 from app.show.cautions import path_note
 from app.show.checked_range import beyond
@@ -34,7 +34,7 @@ def looked_table(answer: MapAnswer) -> list[Component]:
     """
     looked, hundred = answer.looked, answer.hundred
     if looked is None or hundred is None:
-        told = "" if answer.spot.problems else "Type a ball and a speed, or click the map."
+        told = "" if answer.asked.refused else "Type a ball and a speed, or click the map."
         return [html.P(told, className="quiet")]
     source = READINGS[answer.quantity.reading]
     rows = [_reading(key, looked, answer, hundred.kind) for key in ORDER]
@@ -101,7 +101,7 @@ def speeds_table(answer: MapAnswer) -> Component | None:
     rows = [_ball(i, answer, full) for i in range(len(answer.case.rack))]
     caption = (
         f"{quantity_words(answer.quantity)}: release speed, {answer.case.speed_unit}, at which each ball reaches a "
-        f"share of the reference throw ({hundred.kind})."
+        f"share of {base_words(hundred)} ({hundred.kind})."
     )
     if any(not math.isfinite(speed) for contour in answer.contours for speed in contour.rack_m_s):
         caption += f" {NEVER}: no speed from {range_in(SPEED_LIMIT, answer.case.speed_unit)} does."

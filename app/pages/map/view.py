@@ -9,11 +9,11 @@ from dash.development.base_component import Component
 from app.bind.visit import address
 from app.pages.map.answers import MapAnswer
 from app.pages.map.table import looked_table, speeds_table
-from app.pages.map.words import CLICK, figure_note, looked_words, missing, notes, quantity_words
+from app.pages.map.words import CLICK, base_words, figure_note, looked_words, notes, quantity_words
 from app.show.cautions import path_note
-from app.show.checks import CheckedAthlete
 from app.show.glossary import explained
 from app.show.page_parts import missing_measures, page_link
+from app.show.person_words import measures_missing
 
 
 @dataclass(frozen=True)
@@ -31,11 +31,11 @@ class View:
     table: Component
 
 
-def view_of(answer: MapAnswer, athlete: CheckedAthlete) -> View:
+def view_of(answer: MapAnswer) -> View:
     """Put the numbers into words."""
     there = answer.hundred is not None
     return View(
-        empty=[] if there else _empty(answer, athlete),
+        empty=[] if there else _empty(answer),
         empty_hidden=there,
         body_hidden=not there,
         notes=[html.P(text) for text in notes(answer)],
@@ -48,8 +48,8 @@ def view_of(answer: MapAnswer, athlete: CheckedAthlete) -> View:
 
 
 def _title(answer: MapAnswer) -> list[Any]:
-    unit = "% of the reference throw" + (f" ({answer.hundred.kind})" if answer.hundred else "")
-    notes = [unit] + (["path from adult men"] if path_note(answer.case.person) else [])
+    notes = [f"% of {base_words(answer.hundred)} ({answer.hundred.kind})"] if answer.hundred else []
+    notes += ["path from adult men"] if path_note(answer.case.person) else []
     return [*explained(quantity_words(answer.quantity)), *(part for note in notes for part in (" ", _quiet(note)))]
 
 
@@ -57,12 +57,12 @@ def _quiet(text: str) -> Component:
     return html.Span(text, className="unit")
 
 
-def _empty(answer: MapAnswer, athlete: CheckedAthlete) -> list[Component]:
-    measures, speed = missing(answer, dict(athlete.problems))
+def _empty(answer: MapAnswer) -> list[Component]:
     made: list[Component] = [html.P("No map yet.", className="sentence invitation")]
     wanted, where = [], address("/athlete", answer.case.code)
-    if measures:
+    if measures := measures_missing(answer.case):
         wanted.append(missing_measures(measures, where))
-    if speed:
-        wanted.append(html.Li([f"Missing: {speed}, or radar readings. ", page_link("Enter it on Athlete", where), "."]))
+    if answer.case.reference.speed_m_s is None:
+        said = "Missing: the reference throw: ball and release speed, or radar readings. "
+        wanted.append(html.Li([said, page_link("Enter it on Athlete", where), "."]))
     return [*made, html.Ul(wanted, className="map-missing")]

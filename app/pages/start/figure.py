@@ -73,7 +73,7 @@ def paper_figure(answer: StartAnswer) -> dict[str, Any]:
 def _figure(answer: StartAnswer, found: Found, theme: Theme, width: float | None = None) -> dict[str, Any]:
     """Draw the region for a screen, or for paper where no width is told."""
     narrow = width is not None and width < NARROW_PX
-    system, by_speed = answer.case.system, answer.form.axis == "speed"
+    system, by_speed = answer.case.system, answer.asked.by_speed
     window = _window(found, by_speed)
     layout = figure_layout(theme, window, True, narrow, system)
     layout["height"] = round(HEIGHT_PX[narrow] * theme.root_px / THEMES["light"].root_px)
@@ -220,7 +220,7 @@ def _marks(answer: StartAnswer, found: Found, plane: Plane, theme: Theme) -> lis
         return []
     places = [answer.place(one) for one in found.listed]
     radius = _radius(found, plane, theme)
-    numbered = bool(answer.aim) and radius >= LEAST_MARK_PX[True]
+    numbered = bool(answer.asked.aim) and radius >= LEAST_MARK_PX[True]
     filled = [place == 1 for place in places]
     mark = {
         "symbol": "circle",
@@ -228,7 +228,7 @@ def _marks(answer: StartAnswer, found: Found, plane: Plane, theme: Theme) -> lis
         "color": [theme.accent if one else theme.paper for one in filled],
         "line": {"color": theme.accent, "width": min(2.0 * theme.line_scale, radius / 3.0)},
     }
-    by_speed = answer.form.axis == "speed"
+    by_speed = answer.asked.by_speed
     text = {
         "text": [f"<b>{place}</b>" if numbered else "" for place in places],
         "textfont": {
@@ -264,12 +264,12 @@ def _labels(
     """Name each edge on the edge, and the unit over the axis."""
     size = figure_px(theme, "xs")
     plain = {"showarrow": False, "font": {"size": size, "color": theme.ink}}
-    over = axis_words(answer.form.axis == "speed", answer.case.system)
+    over = axis_words(answer.asked.by_speed, answer.case.system)
     labels = [
         plain | {"xref": "paper", "yref": "paper", "x": 0, "y": 1, "yanchor": "bottom", "xanchor": "left", "text": over}
     ]
     region = found.region
-    full = _up(np.full(region.mass_kg.size, FULL), region.full_speed_m_s, answer.form.axis == "speed")
+    full = _up(np.full(region.mass_kg.size, FULL), region.full_speed_m_s, answer.asked.by_speed)
     ordered = sorted((run for run in runs if len(run.path) > 1), key=lambda run: -len(run.path))
     over_all = _fine(np.column_stack([region.mass_kg, full]), plane)
     marked = _marked(answer, found, plane, MARK_PX * theme.line_scale)
@@ -306,7 +306,7 @@ def _marked(answer: StartAnswer, found: Found, plane: Plane, radius: float) -> l
     for one in found.listed:
         ball = one.choice.range
         for share in {one.choice.share, ball.most}:
-            height = _up(share, ball.full_speed_m_s, answer.form.axis == "speed")
+            height = _up(share, ball.full_speed_m_s, answer.asked.by_speed)
             x, y = float(plane.x(ball.ball.mass_kg)), float(plane.y(height))
             made.append(np.array([(x + dx, y + dy) for dx in steps for dy in steps]))
     return made
@@ -340,7 +340,7 @@ def _fine(path: Array, plane: Plane) -> Array:
 
 
 def _edge(key: str, answer: StartAnswer, narrow: bool) -> str:
-    return EDGES[key] if narrow or key not in answer.amounts else limit_words(key, answer)
+    return EDGES[key] if narrow or key not in answer.asked.amounts else limit_words(key, answer)
 
 
 def axis_words(by_speed: bool, system: System) -> str:

@@ -15,7 +15,7 @@ from app.pages.teach.answers import ball_of, balls_of, text_of
 from app.pages.teach.session import Session, body_of, moved, session_of, switched
 from app.records.acts import TEAM, Act, Add, Put, Remove
 from app.records.tables import LONGEST_NAME, Lesson, new_uid
-from app.show.from_records import subject_of
+from app.show.from_records import case_of
 
 LESSON = "lesson"
 """What the session's uid is called in the address."""
@@ -101,7 +101,7 @@ def _step(move: str, visit: Visit, row: str, _: Any) -> Doing:
 
 def _ball(which: str, visit: Visit, uid: str, value: Any) -> Doing:
     text = value if isinstance(value, str) else ""
-    ball, case = ball_of(text), subject_of(visit.data, visit.today).case(visit.today, visit.system)
+    ball, case = ball_of(text), case_of(visit.data, visit.today, visit.system)
     if ball is None:
         raise PreventUpdate
 

@@ -7,7 +7,7 @@ from datetime import date, timedelta
 from app.bind.visit import visit_of
 from app.pages.athlete import dated, grid
 from app.records.acts import TEAM, Add, Edit, Hand, Put
-from app.show.from_records import readings_since
+from app.show.counted import readings_since
 
 ONE = Hand("one")
 

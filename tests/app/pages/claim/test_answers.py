@@ -5,13 +5,13 @@ import time
 import pytest
 
 from app.pages.claim.asked import JOINTS
-from app.records.acts import Hand
 from app.show.numbers import READOUT_ORDER
 from model.drawn_throws import on_profile, subject_of
 from model.quantity import READOUTS
 from model.readouts import read_curves
 from model.structural_band import differences
 from model.throw import Throw, curves
+from tests.app.pages.claim.conftest import UNKNOWN_SPEED
 
 
 def verdicts(answer) -> dict[str, str]:
@@ -62,7 +62,7 @@ def test_at_typed_speeds_the_values_are_those_of_whole_throws(make_claim):
 
 def test_more_and_less_contradict_each_other_and_swapping_the_balls_too(make_claim):
     more, less = verdicts(make_claim()), verdicts(make_claim(way="less"))
-    back = verdicts(make_claim(way="more", first_mass_kg="145", second_mass_kg="275"))
+    back = verdicts(make_claim(first_mass_kg="145", second_mass_kg="275"))
     contrary = {"supported": "not supported", "not supported": "supported", "cannot tell": "cannot tell"}
     assert less == back == {key: contrary[word] for key, word in more.items()}
     assert more["loaded_s"] == "supported"
@@ -80,7 +80,7 @@ def test_both_balls_at_one_speed_are_at_the_own_ball_full_speed_unless_one_is_ty
     own = make_claim(thrown="same")
     assert own.settled.speeds_m_s[0] == own.settled.speeds_m_s[1] == own.case.profile.own_speed()
     assert verdicts(own)["peak"] == "supported"
-    typed = make_claim(same_speed_m_s="30")
+    typed = make_claim(thrown="same", same_speed_m_s="30")
     assert (typed.settled.speeds_m_s[0].low, typed.settled.exact) == (30.0, True)
 
 
@@ -102,19 +102,18 @@ def test_a_throw_beyond_what_was_solved_is_marked(make_claim):
     assert not make_claim(first_mass_kg="470").settled.outside
 
 
-def test_without_measures_or_balls_there_is_no_answer(make_claim, visited):
-    visited().store.new_athlete("N1", Hand())
-    assert make_claim("N1").settled is None
+def test_without_measures_or_balls_there_is_no_answer(make_claim):
+    assert make_claim(measures={"body_mass_kg": ""}).settled is None
     assert make_claim(first_mass_kg="heavy").settled is None
-    assert make_claim(first_mass_kg="", thrown="typed").settled is None
+    assert make_claim(thrown="typed").settled is None
 
 
-def test_without_a_speed_of_the_athlete_only_typed_speeds_are_answered(make_claim, unread):
+def test_without_a_speed_of_the_athlete_only_typed_speeds_are_answered(make_claim):
     for thrown in ("profile", "same"):
-        answer = make_claim(unread, thrown=thrown)
+        answer = make_claim(thrown=thrown, **UNKNOWN_SPEED)
         assert answer.settled is None
         assert answer.needs_speed
-    typed = make_claim(unread, thrown="typed", first_speed_m_s="28.5", second_speed_m_s="33")
+    typed = make_claim(thrown="typed", first_speed_m_s="28.5", second_speed_m_s="33", **UNKNOWN_SPEED)
     assert not typed.needs_speed
     assert typed.settled.found["peak"].low < typed.settled.found["peak"].best < typed.settled.found["peak"].high
 

@@ -5,13 +5,33 @@ from dash._callback_context import context_value
 from dash._utils import AttributeDict
 from dash.exceptions import PreventUpdate
 
+from app.bind.visit import visit_of
 from app.pages.claim import acts, ids
 from app.pages.claim.callbacks import draw
 from app.pages.claim.page import layout
-from app.records.acts import Hand
+from app.records.acts import Edit, Hand
 from app.show.cautions import CAUTIONS, GROWING
 from app.units.systems import CUSTOMARY
+from tests.app.bind.conftest import app as app
 from tests.app.pages.claim.conftest import text_of
+
+
+@pytest.fixture
+def visited(app):
+    """Read the records anew."""
+    return lambda code="W01": visit_of("/claim", f"?athlete={code}")
+
+
+@pytest.fixture
+def typed(visited):
+    """Type into fields of W01's page."""
+
+    def type_in(system=None, **texts):
+        visit = visited()
+        done = [Edit(f"claim.{name}", text) for name, text in texts.items()]
+        visit.store.act(visit.owner, done, Hand("one"), system or visit.system)
+
+    return type_in
 
 
 @pytest.fixture

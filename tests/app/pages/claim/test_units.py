@@ -2,6 +2,7 @@
 
 import pytest
 
+from app.pages.claim.view import view_of
 from app.pages.claim.words import claim_words, throws_words
 from app.show.rack import rack_of
 from app.units.systems import CUSTOMARY, METRIC
@@ -12,16 +13,15 @@ TYPED = {"thrown": "typed", "first_speed_m_s": "28.5", "second_speed_m_s": "33"}
 @pytest.fixture
 def answers(make_claim):
     """The same claim in both systems."""
-    make_claim(**TYPED)
-    return [make_claim(system=system) for system in (METRIC, CUSTOMARY)]
+    return [make_claim(system=system, **TYPED) for system in (METRIC, CUSTOMARY)]
 
 
-def test_words_are_in_the_readers_units_and_the_answer_is_the_same(answers, view):
+def test_words_are_in_the_readers_units_and_the_answer_is_the_same(answers):
     metric, customary = answers
     assert customary.settled == metric.settled
     assert claim_words(customary) == "9.7 oz loads the elbow more than 5.11 oz"
     assert throws_words(customary.settled, CUSTOMARY) == "9.7 oz at 63.8 mph against 5.11 oz at 73.8 mph."
-    shown = view(customary)
+    shown = view_of(customary)
     words = f"{shown.sentence}{shown.readouts}{shown.notes}".replace("N·m/s", "")
     assert not any(unit in words for unit in (" m/s", " g ", " cm", " kg", " mm"))
 

@@ -10,7 +10,7 @@ from app.pages.compare.answers import compare
 from app.pages.compare.holding import settled
 from app.show.checks import NO_PROFILE, check_athlete, check_reference, check_throw
 from app.show.form_fields import HOLD_FIELDS
-from app.show.subject import case_of
+from app.show.from_records import case_from_forms
 from app.show.throw_form import ThrowForm
 from model.ball import DEFAULT_DIAMETER_M
 from model.person import Person
@@ -45,7 +45,7 @@ def speeds(form, profile=None):
 def profile(demo_page):
     """The speed profile of the demo's first thrower."""
     own = [reading for reading in load_readings() if reading.athlete == demo_page.athlete["code"]]
-    return case_of(demo_page, with_readings(rack_form(load_demo().rack), own), TODAY).profile
+    return case_from_forms(demo_page, with_readings(rack_form(load_demo().rack), own), TODAY).profile
 
 
 @pytest.mark.parametrize("hold", ["clock", "profile"])

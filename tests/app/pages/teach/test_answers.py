@@ -6,12 +6,12 @@ import pytest
 
 from app.pages.teach.answers import SHARES, ball_choices, ball_of, lesson_of, text_of
 from app.pages.teach.session import Session
-from app.show.from_records import subject_of
-from app.show.profile_form import ProfileForm
+from app.show.from_records import case_of
 from app.units.systems import CUSTOMARY
 from model.ball import Ball
 from model.readouts import read_curves
 from model.throw import Throw, curves
+from tests.app.known import known
 from tests.app.pages.teach.conftest import TODAY
 
 
@@ -100,19 +100,15 @@ def test_a_thrower_who_is_still_growing_builds_up_with_the_own_ball_from_slow_to
     assert [thrown.throw.speed_m_s / own.speed_m_s for thrown in lesson.built] == pytest.approx([0.6, 0.8, 0.9])
 
 
-def test_without_measures_or_a_speed_there_is_no_lesson(subject_for):
-    assert lesson_of(Session(), subject_of(None, TODAY).case(TODAY)) is None
-    known = subject_for("W01")
-    unknown = replace(known, compared=type(known.compared)(known.compared.athlete), profile=ProfileForm())
-    case = unknown.case(TODAY)
+def test_without_measures_or_a_speed_there_is_no_lesson():
+    assert lesson_of(Session(), case_of(None, TODAY)) is None
+    case = case_of(known(reference_m_s=None), TODAY)
     assert case.person is not None
     assert lesson_of(Session(), case) is None
 
 
-def test_sliders_end_where_no_arm_or_throw_is_accepted(subject_for):
-    known = subject_for("W01")
-    athlete = dict(known.compared.athlete) | {"forearm_length_cm": "44"}
-    long = replace(known, compared=replace(known.compared, athlete=athlete))
-    lesson = lesson_of(Session(), long.case(TODAY))
+def test_sliders_end_where_no_arm_or_throw_is_accepted(lesson):
+    long = replace(lesson.case, person=replace(lesson.case.person, forearm_length_m=0.44))
+    lesson = lesson_of(Session(), long)
     assert lesson.series["forearm"][-1].throw.person.forearm_length_m <= 0.45
     assert len(lesson.series["forearm"]) == 3  # 44 cm, and 1 % and 2 % more

@@ -55,7 +55,7 @@ def test_without_a_lesson_it_says_what_is_missing(lesson):
     shown = view_of(Session(), nobody, None, "age", False, TODAY)
     assert not shown.story
     assert "Missing or to be mended: age" in str(shown.empty)
-    no_speed = replace(lesson.case, found=replace(lesson.case.found, own_speed=None))
+    no_speed = replace(lesson.case, readings=(), reference=replace(lesson.case.reference, speed_m_s=None))
     assert "a full-effort speed" in str(view_of(Session(), no_speed, None, "", False, TODAY).empty)
 
 

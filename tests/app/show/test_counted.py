@@ -1,4 +1,4 @@
-"""From the records to what the pages compute with: which readings count."""
+"""Which readings count."""
 
 from datetime import date, timedelta
 
@@ -6,7 +6,8 @@ import pytest
 
 from app.bind.visit import visit_of
 from app.records.acts import Add, Edit, Hand
-from app.show.from_records import readings_since, subject_of
+from app.show.counted import readings_since
+from app.show.from_records import case_of
 from model.day_speeds import SEASON_DAYS
 from tests.app.bind.conftest import app as app
 from tests.app.bind.conftest import visit as visit
@@ -19,7 +20,7 @@ def data():
 
 
 def counted(today):
-    return len(subject_of(data(), today).case(today).found.used)
+    return len(case_of(data(), today).found.used)
 
 
 def read(visit, day, **more):
@@ -48,9 +49,3 @@ def test_a_chosen_day_counts_whatever_lies_in_the_season(visit, since, left):
     visit.store.act(visit.owner, Edit("profile.since", since), ONE)
     assert readings_since(data(), visit.today) == date.fromisoformat(since)
     assert counted(visit.today) == left
-
-
-def test_the_angle_that_carries_farthest_takes_the_place_of_the_typed_one(visit):
-    assert subject_of(data(), visit.today).profile.throw_angle_deg == "25"
-    visit.store.act(visit.owner, Edit("profile.throw_farthest", "yes"), ONE)
-    assert subject_of(data(), visit.today).profile.throw_angle_deg == ""
