@@ -1,18 +1,19 @@
 """From the claim to the answer: the two throws, and how each readout of the first differs from that of the second."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from app.pages.claim.asked import Claim
-from app.show.certainty_words import Circumstance, circumstance
+from app.show.against_reference import Against, against, thrown_as, who_throws
 from app.show.numbers import READOUT_ORDER
 from app.show.subject import Case
 from model.ball import Ball
-from model.drawn_throws import Subject, Thrown, on_profile, subject_of
+from model.drawn_throws import Thrown, on_profile
 from model.interval import LEVEL, Interval
 from model.person import Person
 from model.quantity import Quantity, quantity_at
 from model.speed import SpeedProfile
-from model.structural_band import BandDifference, differences
+from model.structural_band import BandDifference
 from model.throw import path_loads
 
 
@@ -28,10 +29,8 @@ class Settled:
         Their release speeds (m/s).
     exact : bool
         Whether both speeds were given, and are taken as exact.
-    where : Circumstance
-        What the throws differ in.
-    found : dict of str to BandDifference
-        By readout, in the order of `READOUT_ORDER`.
+    against : Against
+        The first throw held against the second.
     values : dict of str to (float, float)
         Best estimates of the first and the second throw's readout, in SI.
     """
@@ -39,14 +38,13 @@ class Settled:
     balls: tuple[Ball, Ball]
     speeds_m_s: tuple[Interval, Interval]
     exact: bool
-    where: Circumstance
-    found: dict[str, BandDifference]
+    against: Against
     values: dict[str, tuple[float, float]]
 
     @property
-    def outside(self) -> bool:
-        """Whether a throw lies beyond what was solved."""
-        return any(one.outside for one in self.found.values())
+    def found(self) -> Mapping[str, BandDifference]:
+        """How each readout differs, in the order of `READOUT_ORDER`."""
+        return self.against.found
 
 
 @dataclass(frozen=True)
@@ -82,20 +80,11 @@ def answer_of(claim: Claim, case: Case) -> ClaimAnswer:
 
 def _settled(case: Case, person: Person, profile: SpeedProfile, claim: Claim, balls: tuple[Ball, Ball]) -> Settled:
     (first, second), speeds = _throws(case, profile, claim, balls)
-    if profile.posterior.own is None:
-        subject = Subject(person, case.own_ball, max(first.speed_m_s, second.speed_m_s))
-    else:
-        subject = subject_of(person, case.own_ball, profile)
+    subject = who_throws(person, case.own_ball, profile, max(first.speed_m_s, second.speed_m_s))
+    (found,) = against(subject, [first], second, claim.reading)
     keys = [(claim.reading, readout) for readout in READOUT_ORDER]
-    (found,) = differences(subject, [first], second, keys)
-    return Settled(
-        balls,
-        speeds,
-        claim.speeds_m_s is not None,
-        circumstance(person, case.own_ball, (first.ball, first.speed_m_s), (second.ball, second.speed_m_s)),
-        {readout: one for (_, readout), one in found.items()},
-        {key[1]: (_value(person, key, first), _value(person, key, second)) for key in keys},
-    )
+    values = {key[1]: (_value(person, key, first), _value(person, key, second)) for key in keys}
+    return Settled(balls, speeds, claim.speeds_m_s is not None, found, values)
 
 
 def _throws(
@@ -106,7 +95,7 @@ def _throws(
     if claim.speeds_m_s is not None:
         here, there = claim.speeds_m_s
         exact = Interval(here, here, here, LEVEL), Interval(there, there, there, LEVEL)
-        return (Thrown(one, here), Thrown(other, there)), exact
+        return (thrown_as(one, here), thrown_as(other, there)), exact
     if claim.thrown == "same":
         (own,) = on_profile(profile, [case.own_ball])
         return (replace(own, ball=one), replace(own, ball=other)), (profile.own_speed(), profile.own_speed())

@@ -12,7 +12,7 @@ from app.pages.claim.answers import ClaimAnswer, Settled
 from app.pages.claim.picture import Scale, picture, scale_of
 from app.show.ball_words import ball_words
 from app.show.cautions import path_note
-from app.show.certainty_words import ALLOWED_FOR, NO_CLAIM, NOTHING_TO_SPEAK_OF, RULE, uncertainty, verdict
+from app.show.certainty_words import ALLOWED_FOR, NO_CLAIM, NOTHING_TO_SPEAK_OF, RULE, verdict
 from app.show.glossary import explained
 from app.show.kept import to_mend
 from app.show.numbers import capital
@@ -57,7 +57,7 @@ def _sentence(answer: ClaimAnswer) -> list[Component]:
     for i, (said, names) in enumerate(words.summary(answer)):
         parts += ["; " if i else "", html.Strong(said), f" for {names}"]
     made: list[Component] = [
-        html.P(uncertainty({"peak": settled.found["peak"]}, settled.where), className="claim-sure"),
+        html.P(settled.against.sentence(), className="claim-sure"),
         html.P([*parts, "."], className="sentence"),
         html.P(f"{words.throws_words(settled, answer.case.system)} {words.FOUR}", className="claim-four"),
     ]
@@ -113,7 +113,7 @@ def _row(readout: str, one: BandDifference, answer: ClaimAnswer, settled: Settle
         return [head, html.P("One of the throws has no such number.", className="claim-numbers quiet")]
     apart, both = words.numbers_words(settled.values[readout], one.best, key)
     if one.no_claim:
-        small = [both, f"if {settled.where.alike}", NO_CLAIM]
+        small = [both, f"if {settled.against.where.alike}", NO_CLAIM]
     elif one.none_to_speak_of:
         small = [NOTHING_TO_SPEAK_OF, both]
     else:

@@ -94,7 +94,7 @@ def chance_words(readout: str, one: BandDifference, answer: ClaimAnswer, settled
     """Say how probable the claim is, and what would help where it cannot be told."""
     found = one.answer(answer.claim.more)
     said = f"{claimed(readout, answer.claim.more)}: {sure.tenths(found.probability)}"
-    return [said, sure.what_would_help(found, settled.where, not settled.exact)]
+    return [said, sure.what_would_help(found, settled.against.where, not settled.exact)]
 
 
 def source_words(answer: ClaimAnswer) -> list[str]:
@@ -129,7 +129,7 @@ def beyond_words(settled: Settled, system: System) -> list[str]:
     masses = sorted(ball.mass_kg for ball in settled.balls)
     reach = min(speed.low for speed in settled.speeds_m_s), max(speed.high for speed in settled.speeds_m_s)
     checked = beyond((masses[0], masses[1]), reach, "Part of this claim", system)
-    return [sure.outside_words(system) if settled.outside else "", checked]
+    return [sure.outside_words(system) if settled.against.outside else "", checked]
 
 
 def heard(readout: str, one: BandDifference, settled: Settled, key: tuple[str, str]) -> str:
