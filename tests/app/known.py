@@ -9,7 +9,7 @@ from app.records import tables
 from app.records.reads import AthleteData
 
 TODAY = date(2026, 3, 1)
-"""The day of these tests, after the demo's last reading; the measures were taken on it."""
+"""Before the birthdays that the invented throwers' ages would go on to."""
 
 ADULT = {"age_years": 25.0, "stature_m": 1.88, "body_mass_kg": 90.0}
 MALE_RIGHT = {"sex": "male", "handedness": "right"}

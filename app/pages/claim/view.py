@@ -117,7 +117,11 @@ def _row(readout: str, one: BandDifference, answer: ClaimAnswer, settled: Settle
     elif one.none_to_speak_of:
         small = [NOTHING_TO_SPEAK_OF, both]
     else:
-        small = [both, *words.interval_words(one, settled.exact), *words.chance_words(readout, one, answer, settled)]
+        small = [
+            both,
+            *words.interval_words(one, settled.exact),
+            *words.claim_chance_words(readout, one, answer, settled),
+        ]
     numbers = html.Div(
         [html.P(html.Strong(apart)), *(html.P(text, className="quiet") for text in small if text)],
         className="claim-numbers",

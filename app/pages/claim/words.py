@@ -90,7 +90,7 @@ def interval_words(one: BandDifference, exact: bool) -> list[str]:
     return said if exact else [*said, f"of the speeds alone: {sure.low_high(one.radar_low, one.radar_high)}"]
 
 
-def chance_words(readout: str, one: BandDifference, answer: ClaimAnswer, settled: Settled) -> list[str]:
+def claim_chance_words(readout: str, one: BandDifference, answer: ClaimAnswer, settled: Settled) -> list[str]:
     """Say how probable the claim is, and what would help where it cannot be told."""
     found = one.answer(answer.claim.more)
     said = f"{claimed(readout, answer.claim.more)}: {sure.tenths(found.probability)}"

@@ -6,7 +6,7 @@ from app.pages.claim.view import view_of
 from app.pages.claim.words import (
     FOUR,
     beyond_words,
-    chance_words,
+    claim_chance_words,
     claim_words,
     claimed,
     interval_words,
@@ -63,16 +63,16 @@ def test_a_row_says_interval_probability_and_what_would_help(make_claim):
     answer = make_claim(way="less")
     settled = answer.settled
     assert interval_words(settled.found["peak"], False)[1].startswith("of the speeds alone: ")
-    assert chance_words("peak", settled.found["peak"], answer, settled) == [
+    assert claim_chance_words("peak", settled.found["peak"], answer, settled) == [
         "a lower peak: about nine in ten",
         "more radar readings would hardly settle it: what is not known is how he moves with each ball",
     ]
-    assert chance_words("loaded_s", settled.found["loaded_s"], answer, settled) == [
+    assert claim_chance_words("loaded_s", settled.found["loaded_s"], answer, settled) == [
         "a shorter time loaded: less than one in ten",
         "",
     ]
     unread = make_claim("W06")
-    assert "more radar readings could settle it" in chance_words(
+    assert "more radar readings could settle it" in claim_chance_words(
         "peak", unread.settled.found["peak"], unread, unread.settled
     )
 
