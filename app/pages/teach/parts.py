@@ -8,10 +8,10 @@ from app.bind.ids import PICK, act_id
 from app.bind.steps import steps
 from app.bind.visit import Visit
 from app.pages.teach import ids
-from app.pages.teach.answers import ball_choices, balls_of, text_of
+from app.pages.teach.answers import ball_choices, balls_of
 from app.pages.teach.lessons import BALLS, name_of, step_row
 from app.pages.teach.notes import question_parts
-from app.pages.teach.session import Session
+from app.pages.teach.session import Session, text_of
 from app.pages.teach.view import View
 from app.pages.teach.words import TITLES
 from app.records.acts import TEAM
@@ -85,22 +85,7 @@ def stage(view: View) -> Component:
 
 
 def setup(visit: Visit, row: Lesson | None, session: Session, case: Case) -> Component:
-    """Make the set-up: the session, its balls, what is shown, the steps, and the file.
-
-    Parameters
-    ----------
-    visit : Visit
-    row : Lesson or None
-        As it is kept; None where none is kept yet.
-    session : Session
-        What it says.
-    case : Case
-        Who throws.
-
-    Returns
-    -------
-    Component
-    """
+    """Make the set-up: the session, its balls, what is shown, the steps, the file; `row` is None until it is kept."""
     uid = row.uid if row is not None else ""
     offered, shown = ball_choices(session, case), balls_of(session, case)
     balls = [
@@ -108,9 +93,8 @@ def setup(visit: Visit, row: Lesson | None, session: Session, case: Case) -> Com
         for which, label, ball in zip(BALLS, ("Ball beside the own one", "Third ball"), shown, strict=True)
     ]
     seen = [{"value": "no", "label": "nothing"}, {"value": "yes", "label": "code, age and body mass"}]
-    named = choice(
-        "What the room sees of the athlete", seen, session.named or "no", id=_pick("teach/named", uid), searchable=False
-    )
+    shows, part = "yes" if session.named else "no", _pick("teach/named", uid)
+    named = choice("What the room sees of the athlete", seen, shows, id=part, searchable=False)
     chosen = [
         *_sessions(visit, row),
         *balls,
