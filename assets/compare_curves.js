@@ -84,7 +84,7 @@
         slide.replaceChildren(input, element('output'));
         input.addEventListener('input', () => slid(slide, input));
         input.addEventListener('change', () => {
-          window.dash_clientside.set_props(JSON.parse(slide.dataset.field), { value: input.value });
+          window.levelpeak.set(JSON.parse(slide.dataset.field), { value: input.value });
         });
       }
       for (const [key, value] of Object.entries({ min: low, max: high, step, 'aria-label': label })) {
@@ -175,7 +175,7 @@
     const commit = () => {
       if (dragged === null) return;
       const field = document.querySelector('.compare .readings-part .title-line input');
-      window.dash_clientside.set_props(JSON.parse(field.id), { value: dragged.toFixed(1) });
+      window.levelpeak.set(JSON.parse(field.id), { value: dragged.toFixed(1) });
     };
     bar.addEventListener('pointerdown', (event) => {
       bar.setPointerCapture(event.pointerId);
@@ -312,9 +312,9 @@
     overlay();
   };
 
-  window.levelpeak = Object.assign(window.levelpeak ?? {}, { curve });
+  Object.assign(window.levelpeak, { curve });
 
-  window.dash_clientside = Object.assign({}, window.dash_clientside, {
+  window.levelpeak.callbacks({
     curves: {
       identity(sent) {
         identity = sent;

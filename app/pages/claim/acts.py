@@ -6,7 +6,7 @@ from typing import Any
 from app.bind.edit import Doing
 from app.bind.visit import Visit
 from app.pages.claim.form import PATHS, form_of, swapped, with_usual
-from app.show.from_records import edit_of, subject_of
+from app.show.from_records import case_of, edit_of
 from app.show.rack import picked_texts
 
 SWAP, BALL = "claim/swap", "claim/ball"
@@ -16,7 +16,7 @@ def swap(visit: Visit, _: str, __: Any) -> Doing:
     """Let the two balls change places, each with its typed speed."""
     if visit.data is None:
         return Doing()
-    case = subject_of(visit.data, visit.today).case(visit.today, visit.system)
+    case = case_of(visit.data, visit.today, visit.system)
     form = with_usual(form_of(visit.data), case)
     there = asdict(swapped(form))
     return Doing([edit_of(PATHS[name], text) for name, text in there.items() if text != getattr(form, name)])

@@ -14,7 +14,7 @@ from app.pages.claim.checks import FIELDS
 from app.pages.claim.form import PATHS, form_of, usual_texts, with_usual
 from app.pages.claim.view import view_of
 from app.show.checks import check_athlete
-from app.show.from_records import subject_of
+from app.show.from_records import case_of, measures_of
 
 TYPED = {"type": ids.CLAIM_TYPED, "ball": ALL}
 
@@ -46,10 +46,9 @@ def draw(_: Any, here: Any, typed_parts: Sequence[Any]) -> dict[str, Any]:
     visit = visit_again(here)
     if visit.data is None:
         raise PreventUpdate
-    subject, asked = subject_of(visit.data, visit.today), form_of(visit.data)
-    case = subject.case(visit.today, visit.system)
+    case, asked = case_of(visit.data, visit.today, visit.system), form_of(visit.data)
     form = with_usual(asked, case)
-    view = view_of(claim_of(form, case), check_athlete(subject.compared.athlete, visit.system))
+    view = view_of(claim_of(form, case), check_athlete(measures_of(visit.data, visit.today), visit.system))
     for name, text in usual_texts(asked, case).items():
         part = bound.field_id(visit.owner, PATHS[name], "", visit.system.key)
         set_props(part, {"placeholder": FIELDS[name].shown(text, visit.system)})

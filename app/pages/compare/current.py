@@ -11,7 +11,7 @@ from app.records.faults import GoneError
 from app.records.field_list import field_of
 from app.records.reads import AthleteData, athlete_data
 from app.show.form_fields import HOLD_FIELDS
-from app.show.from_records import KIND_OF, compared_of, measures_of, subject_of
+from app.show.from_records import KIND_OF, case_of, compared_of, measures_of
 from app.show.subject import Case
 from app.show.throw_form import OTHER, Form, ThrowForm
 from model.speed import SpeedProfile
@@ -66,7 +66,7 @@ class Current:
         known = {"": self.visit.data}
         if self.other is not None:
             known[OTHER] = self.visit.of_athlete(self.other.athlete.code)
-        return {by: subject_of(data, self.visit.today).case(self.visit.today) for by, data in known.items()}
+        return {by: case_of(data, self.visit.today) for by, data in known.items()}
 
     @property
     def profiles(self) -> dict[str, SpeedProfile]:

@@ -9,7 +9,7 @@ from app.bind.visit import visit_of
 from app.pages.athlete import callbacks, over_time, speeds
 from app.records.acts import Add, Edit, Hand
 from app.show.counted import readings_since
-from app.show.from_records import subject_of
+from app.show.from_records import case_of
 from app.show.palette import THEMES
 from app.units.systems import CUSTOMARY
 
@@ -23,7 +23,7 @@ def again():
 
 def over_of(since=None):
     visit = again()
-    case = subject_of(visit.data, visit.today).case(visit.today, visit.system)
+    case = case_of(visit.data, visit.today, visit.system)
     return over_time.over_time_of(visit.data, case, since)
 
 
@@ -84,7 +84,7 @@ def test_a_release_speed_is_not_corrected_and_a_radars_is(visit):
     assert by_day[FIRST] == pytest.approx(33.0)
     assert by_day[FIRST + timedelta(weeks=1)] > 33.2
     now = again()
-    used = subject_of(now.data, now.today).case(now.today).found.used
+    used = case_of(now.data, now.today).found.used
     assert {round(one.speed_m_s, 6) for one in used if one.on == FIRST} == {33.0}
 
 
@@ -101,7 +101,7 @@ def test_it_is_a_figure_in_every_theme(visit, theme, narrow):
 
 def test_in_other_units_it_is_the_same(visit, text, here):
     read(visit, (33.0, 33.2), (33.6,), (34.1,))
-    case = subject_of(again().data, visit.today).case(visit.today, CUSTOMARY)
+    case = case_of(again().data, visit.today, CUSTOMARY)
     said = text(over_time.words(over_time.over_time_of(again().data, case, None)))
     assert "mph in 30 days" in said
     assert " m/s" not in said

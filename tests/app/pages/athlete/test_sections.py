@@ -20,7 +20,8 @@ from model.next_reading import NextReading
 from model.quantity import Quantity, quantity_at
 from model.throw import path_loads
 from model.zones import standing
-from tests.app.known import TODAY, known
+from tests.app.kept_demo import TODAY
+from tests.app.known import known
 from tests.model.speed_cases import level_line
 
 
