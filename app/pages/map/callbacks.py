@@ -14,7 +14,7 @@ from app.bind.visit import Visit, hand_of, visit_again
 from app.pages.map import ids
 from app.pages.map.answers import MapAnswer, map_of
 from app.pages.map.asked import MASS, MASS_ENDS, SPEED, SPEED_ENDS, asked_of, clicked
-from app.pages.map.figure import map_figure, paper_figure
+from app.pages.map.figure import map_figure
 from app.pages.map.view import PARTS, view_of
 from app.records.acts import Act, Edit
 from app.records.faults import RecordsError
@@ -24,7 +24,7 @@ from app.show.added_throw import to_compare
 from app.show.axes import width_px
 from app.show.drawn import drawn
 from app.show.from_records import case_of
-from app.show.palette import theme_named
+from app.show.palette import THEMES, theme_named
 from app.show.window import Spot
 
 
@@ -98,7 +98,7 @@ def draw(_: Any, theme: Any, width: Any, here: Any) -> dict[str, Any]:
         set_props(_field_id(visit, path), {"placeholder": text})
     return {
         "figure": map_figure(answer, theme_named(theme), width_px(width)),
-        "paper": paper_figure(answer),
+        "paper": map_figure(answer, THEMES["print"], None),
         "view": view_of(answer),
         "empty_hidden": there,
         "body_hidden": not there,

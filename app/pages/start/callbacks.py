@@ -11,7 +11,7 @@ from app.bind.edit import tell_version
 from app.bind.visit import hand_of, visit_again
 from app.pages.start import ids
 from app.pages.start.answers import start_of
-from app.pages.start.figure import paper_figure, start_figure
+from app.pages.start.figure import start_figure
 from app.pages.start.limits import COUNTED
 from app.pages.start.view import PARTS, means_of, view_of
 from app.records.acts import Edit
@@ -21,7 +21,7 @@ from app.show.axes import width_px
 from app.show.drawn import drawn
 from app.show.from_records import case_of
 from app.show.page_parts import names_in
-from app.show.palette import theme_named
+from app.show.palette import THEMES, theme_named
 from app.show.rack import left_out, masses_of
 
 MEANS = {"type": ids.START_MEANS, "name": ALL}
@@ -66,7 +66,7 @@ def draw(_: Any, theme: Any, width: Any, here: Any, means_ids: Sequence[Any]) ->
     there = answer.found is not None
     return {
         "figure": start_figure(answer, theme_named(theme), width_px(width)),
-        "paper": paper_figure(answer),
+        "paper": start_figure(answer, THEMES["print"], None),
         "view": view_of(answer),
         "means": [means_of(answer, name) for name in names_in(means_ids, COUNTED)],
         "hidden": dict(
