@@ -75,6 +75,16 @@
     waiting.set(slide.dataset.throw, speed);
   };
 
+  // A plain number that was typed moves its curve at once; the server's answer takes its place.
+  document.addEventListener('change', ({ target }) => {
+    const slide = [...document.querySelectorAll('.compare .slide')].find((one) => target.id && one.dataset.field === target.id);
+    const known = slide && meta().curves?.find((one) => one.key === slide.dataset.throw);
+    const typed = number(target.value);
+    if (!known || !(typed >= slide.dataset.low && typed <= slide.dataset.high)) return;
+    draw(known.key, typed * known.per_unit_m_s);
+    overlay();
+  });
+
   const dress = () => {
     for (const slide of document.querySelectorAll('.compare .slide')) {
       const { low, high, step, label } = slide.dataset;
