@@ -2,11 +2,14 @@
 
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
+from datetime import date
 from typing import Any
 
 from app.records import tables
 from app.records.reads import AthleteData
-from tests.app.kept_demo import TODAY
+
+TODAY = date(2026, 3, 1)
+"""Before the birthdays that the invented throwers' ages would go on to."""
 
 ADULT = {"age_years": 25.0, "stature_m": 1.88, "body_mass_kg": 90.0}
 MALE_RIGHT = {"sex": "male", "handedness": "right"}

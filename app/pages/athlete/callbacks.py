@@ -10,8 +10,9 @@ from dash.exceptions import PreventUpdate
 from app.bind import ids as bound
 from app.bind.visit import Visit, hand_of, visit_again
 from app.pages.athlete import advice, arm, caps, correction, dated, ids, over_time, speeds, strip
+from app.pages.athlete.drawing import with_paper
 from app.pages.athlete.paste import Pasted, PasteError, from_csv, pasted
-from app.pages.athlete.plot import shown_of, with_paper
+from app.pages.athlete.plot import figure, shown_of
 from app.pages.athlete.putting import acts_of, dropped, masses_of
 from app.pages.athlete.wild import wild_of
 from app.records.acts import TEAM
@@ -96,7 +97,7 @@ def draw(_: Any, theme: Any, narrow: Any, here: Any) -> tuple[dict[str, Any], di
     wild = wild_of(case)
     shown = shown_of(case, [place for one in wild for place in one.places], over_time.older_speeds(data, case, since))
     which = speeds.counted(data, since, data.settings["profile.since"] is not None)
-    return with_paper(shown, theme_named(theme), narrow is True), {
+    return with_paper(figure, shown, theme_named(theme), narrow is True), {
         ids.ATHLETE_ARM: to_html(arm.section(case)),
         ids.ATHLETE_USED: to_html(speeds.used(case, which)),
         ids.ATHLETE_WILD: to_html(speeds.wild_notes(wild)),
@@ -110,7 +111,7 @@ def draw_over_time(_: Any, theme: Any, narrow: Any, here: Any) -> tuple[dict[str
     """Draw the own-ball speed over time, and say whether it rose."""
     visit, data = _known(here)
     over = over_time.over_time_of(data, _case(visit, data), readings_since(data, visit.today))
-    return over_time.with_paper(over, theme_named(theme), narrow is True), over_time.section(over)
+    return with_paper(over_time.figure, over, theme_named(theme), narrow is True), over_time.section(over)
 
 
 def tell(_: Any, here: Any) -> dict[str, str]:

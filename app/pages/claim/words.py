@@ -8,9 +8,8 @@ from app.pages.claim.form import JOINTS
 from app.show.ball_words import ball_words
 from app.show.ball_words import interval_words as speed_with_interval
 from app.show.checked_range import beyond
-from app.show.numbers import READOUT_ORDER, difference, number
+from app.show.numbers import READOUT_ORDER, chance_words, difference, number
 from app.show.person_words import measures_missing
-from app.show.strip import percent_of
 from app.units.conversion import from_si
 from app.units.systems import METRIC, System
 from model.claim import HOLDS_FROM, NO_DIFFERENCE, Difference
@@ -160,9 +159,9 @@ def _percent(share: float) -> str:
 def probability_words(one: Difference, more: bool) -> str:
     """Write the probability of the claim, and what has no answer."""
     claimed = CLAIMED[one.readout][0 if more else 1]
-    said = f"probability of {claimed}: {percent_of(one.more if more else one.less)}"
+    said = f"probability of {claimed}: {chance_words(one.more if more else one.less)}"
     if one.undefined > LEAST_TOLD:
-        said += f"; in {percent_of(one.undefined)} of what the readings allow there is no such number"
+        said += f"; in {chance_words(one.undefined)} of what the readings allow there is no such number"
     return said
 
 

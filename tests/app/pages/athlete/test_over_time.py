@@ -7,6 +7,7 @@ import pytest
 
 from app.bind.visit import visit_of
 from app.pages.athlete import callbacks, over_time, speeds
+from app.pages.athlete.drawing import with_paper
 from app.records.acts import Add, Edit, Hand
 from app.show.counted import readings_since
 from app.show.from_records import case_of
@@ -94,7 +95,7 @@ def test_it_is_a_figure_in_every_theme(visit, theme, narrow):
     read(visit, (33.0, 33.2), (33.6,), (34.1,))
     visit.store.act(visit.owner, [Add("plan", {"name": "<a href=x>"}, {"start": FIRST, "body": {}})], ONE)
     over = over_of()
-    made = go.Figure(over_time.with_paper(over, theme, narrow))
+    made = go.Figure(with_paper(over_time.figure, over, theme, narrow))
     assert any("&lt;a href=x&gt;" in note.text for note in made.layout.annotations)
     assert [phase.first for phase in over.phases] == [FIRST]
 
