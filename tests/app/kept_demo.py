@@ -4,6 +4,7 @@ import shutil
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import replace
+from datetime import date
 from functools import cache
 
 from app.records.acts import Act, Edit, Hand, Remove
@@ -14,7 +15,9 @@ from app.records.opening import open_store, temporary_place
 from app.records.reads import AthleteData, athlete_data
 from app.records.store import Store
 from app.records.tables import Ball
-from tests.app.known import TODAY, row
+
+TODAY = date(2026, 3, 1)
+"""The day of these tests, after the demo's last reading; the measures were taken on it."""
 
 
 @contextmanager
@@ -79,6 +82,7 @@ def with_rack(data: AthleteData, *balls: tuple[float, float]) -> AthleteData:
     own = data.own_ball
     made = {own.id: own} if own is not None else {}
     for number, (mass_kg, diameter_m) in enumerate(balls, start=1000):
-        ball = row(Ball, known.get(mass_kg, number), mass_kg=mass_kg, diameter_m=diameter_m)
+        ball = Ball(id=known.get(mass_kg, number), uid=f"b{number}", mass_kg=mass_kg, diameter_m=diameter_m)
+        ball.typed, ball.draft = {}, {}
         made.setdefault(ball.id, ball)
     return replace(data, balls=made)

@@ -130,6 +130,11 @@ class MapAnswer:
     looked: Looked | None = None
 
     @property
+    def on_prior(self) -> bool:
+        """Whether published groups alone say how much this athlete slows down with another ball."""
+        return self.case.profile is not None and self.case.profile.exponent_is_prior
+
+    @property
     def quantity(self) -> Quantity:
         """What is drawn."""
         return self.asked.quantity

@@ -14,8 +14,8 @@ from app.bind.visit import Visit, hand_of, visit_again
 from app.pages.map import ids
 from app.pages.map.answers import MapAnswer, map_of
 from app.pages.map.asked import MASS, MASS_ENDS, SPEED, SPEED_ENDS, asked_of, clicked
-from app.pages.map.figure import map_figure, paper_figure
-from app.pages.map.view import view_of
+from app.pages.map.figure import map_figure
+from app.pages.map.view import PARTS, view_of
 from app.records.acts import Act, Edit
 from app.records.faults import RecordsError
 from app.records.field_list import field_of
@@ -24,21 +24,8 @@ from app.show.added_throw import to_compare
 from app.show.axes import width_px
 from app.show.drawn import drawn
 from app.show.from_records import case_of
-from app.show.palette import theme_named
+from app.show.palette import THEMES, theme_named
 from app.show.window import Spot
-
-VIEW_OUTPUTS = {
-    "empty": Output(ids.MAP_EMPTY, "children"),
-    "empty_hidden": Output(ids.MAP_EMPTY, "hidden"),
-    "body_hidden": Output(ids.MAP_BODY, "hidden"),
-    "notes": Output(ids.MAP_NOTES, "children"),
-    "figure_title": Output(ids.MAP_FIGURE_TITLE, "children"),
-    "figure_note": Output(ids.MAP_FIGURE_NOTE, "children"),
-    "looked": Output(ids.MAP_POINT, "children"),
-    "said": Output(ids.MAP_POINT_SAID, "children"),
-    "table": Output(ids.MAP_TABLE, "children"),
-}
-"""The parts that `View` fills one to one."""
 
 
 def register(app: Dash) -> None:
@@ -55,8 +42,9 @@ def register(app: Dash) -> None:
         output={
             "figure": Output(ids.MAP_FIGURE, "figure"),
             "paper": Output(ids.MAP_PAPER, "data"),
-            "view": VIEW_OUTPUTS,
-            "ends_problem": Output(ids.MAP_ENDS_PROBLEM, "children"),
+            "view": {part: Output(part, "children") for part in PARTS},
+            "empty_hidden": Output(ids.MAP_EMPTY, "hidden"),
+            "body_hidden": Output(ids.MAP_BODY, "hidden"),
         },
         inputs=[
             Input(bound.VERSION, "data"),
@@ -105,14 +93,15 @@ def draw(_: Any, theme: Any, width: Any, here: Any) -> dict[str, Any]:
     if data is None:
         raise PreventUpdate
     answer = map_of(data, visit.today, visit.system)
-    view = view_of(answer)
+    there = answer.hundred is not None
     for path, text in _hints(answer).items():
         set_props(_field_id(visit, path), {"placeholder": text})
     return {
         "figure": map_figure(answer, theme_named(theme), width_px(width)),
-        "paper": paper_figure(answer),
-        "view": {name: getattr(view, name) for name in VIEW_OUTPUTS},
-        "ends_problem": " ".join(answer.ends_problems),
+        "paper": map_figure(answer, THEMES["print"], None),
+        "view": view_of(answer),
+        "empty_hidden": there,
+        "body_hidden": not there,
     }
 
 

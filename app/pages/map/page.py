@@ -21,7 +21,7 @@ def layout(visit: Visit) -> Component:
         [
             *(dcc.Store(id=name) for name in (ids.MAP_CLICKED, ids.MAP_WIDTH, ids.MAP_PAPER)),
             athlete_head(visit, "Map of ball mass and speed", case),
-            parts.empty(),
+            html.Div(id=ids.MAP_EMPTY, role="status", hidden=True),
             html.Div(
                 [
                     parts.asked(visit, usual_base(case)),

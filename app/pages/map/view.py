@@ -1,12 +1,12 @@
 """From the numbers to the words around the map: every part that changes, as one value."""
 
-from dataclasses import dataclass
 from typing import Any
 
 from dash import html
 from dash.development.base_component import Component
 
 from app.bind.visit import address
+from app.pages.map import ids
 from app.pages.map.answers import MapAnswer
 from app.pages.map.table import looked_table, speeds_table
 from app.pages.map.words import CLICK, base_words, figure_note, looked_words, notes, quantity_words
@@ -15,36 +15,26 @@ from app.show.glossary import explained
 from app.show.page_parts import missing_measures, page_link
 from app.show.person_words import measures_missing
 
-
-@dataclass(frozen=True)
-class View:
-    """All the words that change when a value does."""
-
-    empty: list[Component]
-    empty_hidden: bool
-    body_hidden: bool
-    notes: list[Component]
-    figure_title: list[Any]
-    figure_note: list[Any]
-    looked: list[Component]
-    said: str
-    table: Component
+PARTS = (
+    *(ids.MAP_EMPTY, ids.MAP_NOTES, ids.MAP_FIGURE_TITLE, ids.MAP_FIGURE_NOTE),
+    *(ids.MAP_POINT, ids.MAP_POINT_SAID, ids.MAP_TABLE, ids.MAP_ENDS_PROBLEM),
+)
+"""The parts of the page whose words change when a value does."""
 
 
-def view_of(answer: MapAnswer) -> View:
-    """Put the numbers into words."""
+def view_of(answer: MapAnswer) -> dict[str, Any]:
+    """Put the numbers into words: what stands in each of `PARTS`."""
     there = answer.hundred is not None
-    return View(
-        empty=[] if there else _empty(answer),
-        empty_hidden=there,
-        body_hidden=not there,
-        notes=[html.P(text) for text in notes(answer)],
-        figure_title=_title(answer),
-        figure_note=[figure_note(answer), " ", html.Span(CLICK, className="map-press")] if there else [],
-        looked=looked_table(answer),
-        said=looked_words(answer),
-        table=speeds_table(answer) or html.P("No lines, so no speeds.", className="quiet"),
-    )
+    return {
+        ids.MAP_EMPTY: [] if there else _empty(answer),
+        ids.MAP_NOTES: [html.P(text) for text in notes(answer)],
+        ids.MAP_FIGURE_TITLE: _title(answer),
+        ids.MAP_FIGURE_NOTE: [figure_note(answer), " ", html.Span(CLICK, className="map-press")] if there else [],
+        ids.MAP_POINT: looked_table(answer),
+        ids.MAP_POINT_SAID: looked_words(answer),
+        ids.MAP_TABLE: speeds_table(answer) or html.P("No lines, so no speeds.", className="quiet"),
+        ids.MAP_ENDS_PROBLEM: " ".join(answer.ends_problems),
+    }
 
 
 def _title(answer: MapAnswer) -> list[Any]:

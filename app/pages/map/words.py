@@ -43,11 +43,10 @@ def profile_words(answer: MapAnswer) -> str:
     -------
     str
     """
-    profile = answer.case.profile
-    if profile is None or answer.speeds is None:
+    if answer.speeds is None:
         return ""
     full = [reading for reading in answer.readings if reading.asked_effort == 1.0]
-    if profile.exponent_is_prior:
+    if answer.on_prior:
         told = "No readings" if not full else "Readings with one ball only"
         return (
             f"{told}: how much this athlete slows down with another ball is not known. The line and its band are the "

@@ -66,54 +66,30 @@ def _wanted(visit: Visit, data: AthleteData) -> Component:
 
 def asked(visit: Visit, data: AthleteData, case: Case, usual: str) -> Component:
     """Make the form; `usual` is what 100 % is without choosing, a key of `app.show.hundred.BASES`."""
-    bases = [{"value": key, "label": words} for key, words in BASES.items()]
-    aims = [{"value": key, "label": words} for key, words in AIMS.items()]
-    reference = html.P(id=ids.START_REFERENCE, className="start-reference")
-    doubt = f"{field_of('reference.relative_sd').accepted(visit.system)}; {DOUBT_HINT}"
-    known = data.reference
-    return html.Section(
-        [
-            html.Div(
-                [
-                    html.Div([bound(visit, "start.base", data=bases, usual=usual, allowDeselect=False), reference]),
-                    *([bound(visit, "reference.relative_sd", known, said=doubt)] if known else []),
-                    bound(visit, "start.certainty"),
-                ],
-                className="start-asked",
-            ),
-            html.Div(
-                [
-                    html.H2("Limits", id="start-limits-title"),
-                    html.P(EXAMPLE_NOTE, id=ids.START_EXAMPLE_NOTE, className="quiet"),
-                    html.Div(
-                        [
-                            act_button(visit, "Empty all limits", ids.CLEAR),
-                            act_button(visit, "Example limits", ids.EXAMPLE),
-                        ],
-                        className="whole",
-                    ),
-                ],
-                className="page-head",
-            ),
-            html.Div(_limits(visit, data), className="start-limits"),
-            html.Div(
-                [
-                    _balls(data, case),
-                    html.Div(
-                        [
-                            # emptied with the pointer; by keyboard, what is chosen is chosen once more
-                            bound(visit, "start.aim", data=aims, placeholder="choose", clearable=True),
-                            html.Div(_wanted(visit, data), id=ids.START_WANTED, hidden=True),
-                        ],
-                        className="start-aim",
-                    ),
-                ],
-                className="start-choice",
-            ),
-        ],
-        className="start-form",
-        **{"aria-labelledby": "start-limits-title"},
-    )
+    bases, aims = ([{"value": key, "label": words} for key, words in of.items()] for of in (BASES, AIMS))
+    base = bound(visit, "start.base", data=bases, usual=usual, allowDeselect=False)
+    known, doubt = data.reference, f"{field_of('reference.relative_sd').accepted(visit.system)}; {DOUBT_HINT}"
+    first = [
+        html.Div([base, html.P(id=ids.START_REFERENCE, className="start-reference")]),
+        *([bound(visit, "reference.relative_sd", known, said=doubt)] if known else []),
+        bound(visit, "start.certainty"),
+    ]
+    buttons = [act_button(visit, "Empty all limits", ids.CLEAR), act_button(visit, "Example limits", ids.EXAMPLE)]
+    heading = [
+        html.H2("Limits", id="start-limits-title"),
+        html.P(EXAMPLE_NOTE, id=ids.START_EXAMPLE_NOTE, className="quiet"),
+        html.Div(buttons, className="whole"),
+    ]
+    # an aim is emptied with the pointer; by keyboard, what is chosen is chosen once more
+    aim = bound(visit, "start.aim", data=aims, placeholder="choose", clearable=True)
+    wanted = html.Div(_wanted(visit, data), id=ids.START_WANTED, hidden=True)
+    parts = [
+        html.Div(first, className="start-asked"),
+        html.Div(heading, className="page-head"),
+        html.Div(_limits(visit, data), className="start-limits"),
+        html.Div([_balls(data, case), html.Div([aim, wanted], className="start-aim")], className="start-choice"),
+    ]
+    return html.Section(parts, className="start-form", **{"aria-labelledby": "start-limits-title"})
 
 
 def _balls(data: AthleteData, case: Case) -> Component:
@@ -127,68 +103,32 @@ def _balls(data: AthleteData, case: Case) -> Component:
     )
 
 
-def empty() -> Component:
-    """Make the place where it is said what an answer needs."""
-    return html.Div(id=ids.START_EMPTY, role="status", hidden=True)
-
-
 def answer(visit: Visit) -> Component:
     """Make the places of the sentence, the figure, the order and the table."""
-    figure = dcc.Graph(
-        id=ids.START_FIGURE,
-        figure=BLANK,
-        config=GRAPH_CONFIG | {"doubleClick": False},
-        className="graph start-graph",
-    )
+    config = GRAPH_CONFIG | {"doubleClick": False}
+    figure = dcc.Graph(id=ids.START_FIGURE, figure=BLANK, config=config, className="graph start-graph")
     words = explained("Upright axis: share of full speed, or release speed")
     axis = html.Div(bound_radios(visit, "start.axis", html.Span(words), key="x", heard="Upright axis"))
     add = act_button(visit, "Add the first to Compare", ids.ADD, **{"data-key": "a"})
     sheet = html.Button("Print the sheet", id=ids.START_PRINT, type="button", n_clicks=0, **{"data-key": "p"})
     added = html.Div([add, html.A("See it in Compare", href=visit.address("/compare"))], id=ids.START_ADD_PART)
-    return html.Div(
-        [
-            html.Div(id=ids.START_SENTENCE, role="status", **{"aria-live": "polite"}),
-            html.Div([sheet, added, html.Span(id=ids.START_NOTICE, role="status")], className="start-tools"),
-            html.Dl(id=ids.START_LIMITS, className="paper-only start-sheet-limits"),
-            html.Div(
-                [
-                    html.Section(
-                        [
-                            html.Figure(
-                                [
-                                    html.H2(id=ids.START_FIGURE_TITLE),
-                                    figure,
-                                    html.Figcaption(id=ids.START_FIGURE_NOTE),
-                                ]
-                            ),
-                            html.Div(axis, className="start-axis"),
-                        ],
-                        className="start-picture",
-                        **{"aria-labelledby": ids.START_FIGURE_TITLE},
-                    ),
-                    html.Div(id=ids.START_ORDER),
-                ],
-                className="start-bench",
-            ),
-            html.Section(
-                [html.H2("Ball by ball", id="start-table-title"), html.Div(id=ids.START_TABLE)],
-                className="start-every",
-                **{"aria-labelledby": "start-table-title"},
-            ),
-            html.Div(id=ids.START_NOTES, className="start-notes"),
-        ],
-        id=ids.START_BODY,
-        className="start-body",
-    )
-
-
-def busy() -> Component:
-    """Make what says that an answer is being worked out."""
-    return html.P("Working it out …", id=ids.START_BUSY, className="start-busy", hidden=True)
+    drawn = html.Figure([html.H2(id=ids.START_FIGURE_TITLE), figure, html.Figcaption(id=ids.START_FIGURE_NOTE)])
+    picture = [drawn, html.Div(axis, className="start-axis")]
+    named = {"aria-labelledby": ids.START_FIGURE_TITLE}
+    bench = [html.Section(picture, className="start-picture", **named), html.Div(id=ids.START_ORDER)]
+    every = [html.H2("Ball by ball", id="start-table-title"), html.Div(id=ids.START_TABLE)]
+    parts = [
+        html.Div(id=ids.START_SENTENCE, role="status", **{"aria-live": "polite"}),
+        html.Div([sheet, added, html.Span(id=ids.START_NOTICE, role="status")], className="start-tools"),
+        html.Dl(id=ids.START_LIMITS, className="paper-only start-sheet-limits"),
+        html.Div(bench, className="start-bench"),
+        html.Section(every, className="start-every", **{"aria-labelledby": "start-table-title"}),
+        html.Div(id=ids.START_NOTES, className="start-notes"),
+    ]
+    return html.Div(parts, id=ids.START_BODY, className="start-body")
 
 
 def by_hand() -> Component:
     """Make the places of the sheet that are filled in by hand."""
-    return html.Dl(
-        [part for label in INITIALS for part in (html.Dt(label), html.Dd(""))], className="paper-only start-by-hand"
-    )
+    places = [part for label in INITIALS for part in (html.Dt(label), html.Dd(""))]
+    return html.Dl(places, className="paper-only start-by-hand")

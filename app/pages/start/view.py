@@ -1,13 +1,12 @@
 """From the numbers to what is shown: every part that changes, as one value."""
 
-from dataclasses import dataclass
 from typing import Any
 
 from dash import html
 from dash.development.base_component import Component
 
 from app.bind.visit import address
-from app.pages.start import headline, words
+from app.pages.start import headline, ids, words
 from app.pages.start.answers import StartAnswer
 from app.pages.start.limits import AIMS, LEAST_ABOVE_MOST, bound_of
 from app.pages.start.rounded import most
@@ -18,42 +17,28 @@ from app.show.page_parts import missing_measures, page_link
 from app.show.person_words import measures_missing
 from model.person import Person
 
-
-@dataclass(frozen=True)
-class View:
-    """All the words that change when a value does."""
-
-    example: str
-    reference: list[Component]
-    empty: list[Component]
-    empty_hidden: bool
-    body_hidden: bool
-    sentence: list[Component]
-    figure_title: list[Any]
-    figure_note: str
-    order: list[Component]
-    table: list[Component]
-    limits: list[Component]
-    notes: list[Component]
+PARTS = (
+    *(ids.START_EXAMPLE_NOTE, ids.START_REFERENCE, ids.START_EMPTY, ids.START_SENTENCE, ids.START_FIGURE_TITLE),
+    *(ids.START_FIGURE_NOTE, ids.START_ORDER, ids.START_TABLE, ids.START_LIMITS, ids.START_NOTES),
+)
+"""The parts of the page whose words change when a value does."""
 
 
-def view_of(answer: StartAnswer) -> View:
-    """Put the numbers into words."""
+def view_of(answer: StartAnswer) -> dict[str, Any]:
+    """Put the numbers into words: what stands in each of `PARTS`."""
     there = answer.found is not None
-    return View(
-        example=words.EXAMPLE_NOTE if answer.asked.is_example else "An empty field is no limit.",
-        reference=_reference(answer),
-        empty=[] if there else _empty(answer),
-        empty_hidden=there,
-        body_hidden=not there,
-        sentence=_sentence(answer),
-        figure_title=_title(answer),
-        figure_note=_figure_note(answer),
-        order=order_list(answer),
-        table=tables(answer),
-        limits=_limits(answer),
-        notes=[html.P(text) for text in words.notes(answer)] if there else [],
-    )
+    return {
+        ids.START_EXAMPLE_NOTE: words.EXAMPLE_NOTE if answer.asked.is_example else "An empty field is no limit.",
+        ids.START_REFERENCE: _reference(answer),
+        ids.START_EMPTY: [] if there else _empty(answer),
+        ids.START_SENTENCE: _sentence(answer),
+        ids.START_FIGURE_TITLE: _title(answer),
+        ids.START_FIGURE_NOTE: _figure_note(answer),
+        ids.START_ORDER: order_list(answer),
+        ids.START_TABLE: tables(answer),
+        ids.START_LIMITS: _limits(answer),
+        ids.START_NOTES: [html.P(text) for text in words.notes(answer)],
+    }
 
 
 def growing_part(person: Person | None) -> list[Component]:

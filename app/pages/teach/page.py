@@ -11,29 +11,18 @@ from app.pages.teach.callbacks import register
 from app.pages.teach.lessons import DOERS, lesson_shown, session_in
 from app.pages.teach.view import view_of
 from app.show.from_records import case_of
-from app.show.person_words import measures_missing
 
 UNREAD = "This session could not be read: the usual one is shown. A change writes it anew."
 
 
 def layout(visit: Visit) -> Component:
-    """Make the page; the browser fills its stage from the story.
-
-    Parameters
-    ----------
-    visit : Visit
-
-    Returns
-    -------
-    Component
-    """
+    """Make the page; the browser fills its stage from the story."""
     row = lesson_shown(visit)
     session, readable = session_in(row)
     case = case_of(visit.data, visit.today, visit.system)
     invented = visit.data is not None and visit.data.athlete.invented
     lesson = lesson_of(session, case)
-    missing = measures_missing(case)
-    view = view_of(session, case, lesson, missing, invented, visit.today)
+    view = view_of(session, case, lesson, invented, visit.today)
     body = html.Div([parts.stage(view), parts.below()], id=ids.TEACH_BODY, hidden=lesson is None)
     empty = [nobody(visit)] if visit.data is None else view.empty
     return html.Div(

@@ -7,7 +7,7 @@ import plotly.graph_objects as go
 import pytest
 
 from app.pages.map.asked import SHOWN_READINGS
-from app.pages.map.figure import map_figure, paper_figure
+from app.pages.map.figure import map_figure
 from app.show.axes import BLANK, width_px
 from app.show.palette import SCREEN_THEMES, THEMES
 from app.show.plane import Plane, trace
@@ -29,7 +29,7 @@ def words(figure: dict) -> list[str]:
 @pytest.mark.parametrize("readout", READOUTS)
 def test_plotly_takes_the_map_of_every_quantity(make_map, reading, readout):
     answer = make_map(reading=reading, readout=readout)
-    for figure in (map_figure(answer, LIGHT), paper_figure(answer)):
+    for figure in (map_figure(answer, LIGHT), map_figure(answer, THEMES["print"], None)):
         go.Figure(figure)
         json.dumps(figure, allow_nan=False)
 
@@ -126,13 +126,13 @@ def test_the_value_under_the_pointer_names_ball_speed_per_cent_and_kind(make_map
     told = map_figure(make_map(), LIGHT)["data"][-1]["hovertext"]
     assert len(told) == 41 * 31
     assert all(" % of measured, " in text and " g at " in text for text in told)
-    assert "hovertext" not in paper_figure(make_map())["data"][-1]
+    assert "hovertext" not in map_figure(make_map(), THEMES["print"], None)["data"][-1]
 
 
 def test_before_there_is_a_map_there_is_no_axis(make_map):
     answer = make_map(rows={"athlete": {"sex": ""}})
     assert map_figure(answer, LIGHT) == BLANK
-    assert paper_figure(answer) == {}
+    assert map_figure(answer, THEMES["print"], None) == {}
     go.Figure(BLANK)
 
 

@@ -2,6 +2,7 @@
 
 import pytest
 
+from app.pages.map import ids
 from app.pages.map.view import view_of
 from app.pages.map.words import figure_note, looked_words, notes
 from app.show.ball_words import value_words
@@ -47,10 +48,10 @@ def test_it_says_which_throw_is_a_hundred_and_where_the_reference_throw_differs(
 
 def test_the_hundred_is_called_the_reference_throw_only_where_it_is_that(make_map, view, text):
     by_profile, chosen = view(make_map("W02")), view(make_map("W02", of="reference"))
-    for part in ("figure_title", "figure_note", "table"):
-        assert "the own ball at full speed" in text(getattr(by_profile, part))
-        assert "reference throw" not in text(getattr(by_profile, part))
-        assert "the reference throw" in text(getattr(chosen, part))
+    for part in (ids.MAP_FIGURE_TITLE, ids.MAP_FIGURE_NOTE, ids.MAP_TABLE):
+        assert "the own ball at full speed" in text(by_profile[part])
+        assert "reference throw" not in text(by_profile[part])
+        assert "the reference throw" in text(chosen[part])
 
 
 def test_without_readings_it_says_plainly_that_the_band_is_the_prior(make_map):
@@ -91,7 +92,7 @@ def test_braking_says_that_only_the_clock_counts(make_map):
 
 def test_the_panel_shows_the_readings_with_per_cent_and_kind(make_map, view, text):
     answer = make_map()
-    told = text(view(answer).looked)
+    told = text(view(answer)[ids.MAP_POINT])
     assert "275 g at 28.5 m/s" in told
     assert f"Peak{answer.looked.readouts.peak:.1f} N·m" in told
     assert told.count("% of measured") == 4
@@ -99,15 +100,15 @@ def test_the_panel_shows_the_readings_with_per_cent_and_kind(make_map, view, tex
 
 
 def test_for_the_young_and_for_women_the_page_says_at_the_number_whose_path_it_is(make_map, view, text):
-    assert "The path comes from adult men; this thrower is 13 years old." in text(view(make_map("W04")).looked)
-    assert "The path comes from adult men; this thrower is female." in text(view(make_map("W05")).looked)
-    assert "adult men" in text(view(make_map("W05")).table)
-    assert "adult men" not in text(view(make_map()).looked)
+    assert "The path comes from adult men; this thrower is 13 years old." in text(view(make_map("W04"))[ids.MAP_POINT])
+    assert "The path comes from adult men; this thrower is female." in text(view(make_map("W05"))[ids.MAP_POINT])
+    assert "adult men" in text(view(make_map("W05"))[ids.MAP_TABLE])
+    assert "adult men" not in text(view(make_map())[ids.MAP_POINT])
 
 
 def test_the_table_holds_a_speed_for_every_ball_and_line(make_map, view, text):
     answer = make_map()
-    told = text(view(answer).table)
+    told = text(view(answer)[ids.MAP_TABLE])
     assert "145 gown ball" in told
     for contour in answer.contours:
         assert f"{contour.percent} %" in told
@@ -118,15 +119,13 @@ def test_the_table_holds_a_speed_for_every_ball_and_line(make_map, view, text):
 def test_an_empty_page_says_what_to_enter_and_where(make_map, view, text):
     rows = {"athlete": {"sex": "", "handedness": ""}, "measures": NO_MEASURES, "reference": {"speed_m_s": ""}}
     shown = view(make_map(read=False, rows=rows))
-    told = text(shown.empty)
-    assert shown.body_hidden
-    assert not shown.empty_hidden
+    told = text(shown[ids.MAP_EMPTY])
     assert "sex, throwing hand, age, stature, body mass. Enter it on Athlete" in told
     assert "the reference throw: ball and release speed, or radar readings. Enter it on Athlete" in told
 
 
 def test_one_wrong_measure_is_named(make_map, view, text):
-    told = text(view(make_map(rows={"measures": {"stature_m": "1.88"}})).empty)
+    told = text(view(make_map(rows={"measures": {"stature_m": "1.88"}}))[ids.MAP_EMPTY])
     assert "Missing or to be mended: stature. " in told
     assert "reference throw" not in told
 
@@ -135,5 +134,5 @@ def test_a_quantity_that_the_reference_throw_has_not_is_said_to_be_missing(make_
     answer = make_map(reading="elbow_proximal_braking", readout="rise_rate")
     told = "No lines: rise rate is not defined for the throw that is 100 %, so nothing can be counted from it."
     assert told in notes(answer)
-    assert text(view(answer).table) == "No lines, so no speeds."
-    assert "not defined" in text(view(answer).looked)
+    assert text(view(answer)[ids.MAP_TABLE]) == "No lines, so no speeds."
+    assert "not defined" in text(view(answer)[ids.MAP_POINT])

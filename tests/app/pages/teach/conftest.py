@@ -4,11 +4,16 @@ import pytest
 
 from app.bind.visit import Visit, visit_of
 from app.pages.teach.answers import lesson_of
-from app.pages.teach.session import Session
+from app.pages.teach.session import STEPS, Session, session_of
 from app.show.from_records import case_of
 from app.units.systems import METRIC
 from app.web.server import Config, create_app
-from tests.app.kept_demo import TODAY, kept
+from tests.app.known import TODAY, demo_athlete
+
+
+def session(steps: str = ",".join(STEPS), second: str = "", third: str = "", named: str = "") -> Session:
+    """A session as the records keep it: its steps in order, `-` before one that is left out."""
+    return session_of({"second": second, "third": third, "steps": steps, "named": named})
 
 
 @pytest.fixture(scope="session")
@@ -16,7 +21,7 @@ def lesson_for():
     """Make the lesson of an invented thrower by code."""
 
     def make(code="W01", session=None, system=METRIC):
-        lesson = lesson_of(session or Session(), case_of(kept(code), TODAY, system))
+        lesson = lesson_of(session or Session(), case_of(demo_athlete(code), TODAY, system))
         assert lesson is not None
         return lesson
 
