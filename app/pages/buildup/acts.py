@@ -12,12 +12,12 @@ from app.pages.buildup.checks import initials, read_day, role_among
 from app.pages.buildup.course import course_of
 from app.pages.buildup.file import FileError, read_upload
 from app.pages.buildup.given import GIVEN_PATHS
-from app.pages.buildup.kept_parts import LONGEST_NOTE
 from app.pages.buildup.log_form import logged_of
 from app.pages.buildup.making import AHEAD, Act, Page, planned, whole
 from app.pages.buildup.recheck import recheck
 from app.pages.buildup.record import Record
 from app.pages.buildup.rule_words import CLEARING, ROLE_WORDS, sign_words
+from app.records.plan_fields import LONGEST_WORDS
 from app.show.profile_checks import typed_number
 from model.build_up import SHARE_LIMIT, STEPS_LIMIT
 from model.calendar_plan import REPEATS_LIMIT, THROWS_LIMIT
@@ -189,8 +189,8 @@ def _clear_limits(page: Page, record: Record, today: date) -> Act:
 
 def _signed(page: Page, name: str, roles: Mapping[str, str], on: date) -> Signed:
     said = _text(page, f"{name}_words")
-    if len(said) > LONGEST_NOTE or not said.isprintable():
-        raise InputError("Words", said, f"up to {LONGEST_NOTE} printable characters")
+    if len(said) > LONGEST_WORDS or not said.isprintable():
+        raise InputError("Words", said, f"up to {LONGEST_WORDS} printable characters")
     return Signed(initials(page.hand.get(f"{name}_by")), role_among(page.hand.get(f"{name}_role"), roles), on, said)
 
 

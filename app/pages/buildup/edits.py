@@ -9,7 +9,7 @@ from app.pages.buildup.checks import initials
 from app.pages.buildup.course import SIGNED, Course, course_of
 from app.pages.buildup.first_limits import FirstLimits
 from app.pages.buildup.orders import WHY_OWN_FIRST, rack_between
-from app.pages.buildup.record import Acknowledgement, Record
+from app.pages.buildup.record import MOST_CHANGES, MOST_STEPS, Acknowledgement, Record
 from app.pages.buildup.words import share_words
 from model.ball import Ball
 from model.build_up import ROUNDING, SHARE_LIMIT, NoPlan
@@ -18,9 +18,6 @@ from model.checks import InputError, check_number
 from model.full_speeds import SpeedTable
 from model.ladder import Rung, fitted
 from model.person import Person
-
-MOST_STEPS = 60
-MOST_CHANGES = 100  # lines that are kept of them; the oldest go
 
 
 def told(record: Record, line: str) -> Record:

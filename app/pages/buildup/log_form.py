@@ -6,10 +6,9 @@ from datetime import date, timedelta
 from app.bind.groups import BETWEEN
 from app.pages.buildup.checks import initials, read_day, role_among
 from app.pages.buildup.course import Course
-from app.pages.buildup.kept_parts import LONGEST_NOTE
 from app.pages.buildup.rule_words import ROLE_WORDS, SITE_WORDS, WHEN_WORDS, allowed_decisions
 from app.records.field_list import field_of, from_kept
-from app.records.plan_fields import OF_SESSION
+from app.records.plan_fields import LONGEST_WORDS, OF_SESSION
 from app.records.reads import AthleteData
 from app.show.checks import message, read_field
 from app.show.form_fields import Field
@@ -266,8 +265,8 @@ def logged_of(course: Course, at: int, form: LogForm, system: System, today: dat
         one = replace(one, day=read_day(form.day, LABELS["day"], record.made_on - timedelta(366), today))
     elif at == len(record.log):  # none was thrown in the future, nor before the one before
         one = replace(one, day=max(min(one.day, today), *(before.day for before in record.log[-1:]), one.day.min))
-    if len(form.note) > LONGEST_NOTE or not form.note.strip().isprintable():
-        raise InputError(LABELS["note"], form.note, f"up to {LONGEST_NOTE} printable characters")
+    if len(form.note) > LONGEST_WORDS or not form.note.strip().isprintable():
+        raise InputError(LABELS["note"], form.note, f"up to {LONGEST_WORDS} printable characters")
     one = replace(one, note=form.note.strip())
     if at < len(record.log) - 1:
         return one

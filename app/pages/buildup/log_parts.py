@@ -9,12 +9,12 @@ from dash.development.base_component import Component
 from app.bind.groups import boxes, emptied, listed, radios, typed
 from app.pages.buildup import ids
 from app.pages.buildup.found import Found
-from app.pages.buildup.kept_parts import LONGEST_NOTE
 from app.pages.buildup.log_advice import advised, sessions_of, title_of
 from app.pages.buildup.log_form import BEFORE, LABELS, SORE_MORE, TOP_SPEED, LogForm, default_at, form_of, path_of
 from app.pages.buildup.plan_parts import do, hand
 from app.pages.buildup.rule_words import CLEARING, ROLE_WORDS, SITE_WORDS, SORE_WORDS, SOURCES_TOLD
 from app.pages.buildup.view import View
+from app.records.plan_fields import LONGEST_WORDS
 from app.records.tables import LONGEST_INITIALS
 from app.show.controls import choice
 from app.show.numbers import capital
@@ -149,7 +149,7 @@ def fields(found: Found, at: int) -> list[Component]:
             number("days_off", "0 to 60; empty: as the rules ask"),
             text("by", INITIALS),
             listed(visit, path_of("role", key), LABELS["role"], roles, "", noted.role, placeholder="choose"),
-            text("note", f"up to {LONGEST_NOTE} characters; may stay empty"),
+            text("note", f"up to {LONGEST_WORDS} characters; may stay empty"),
         ),
     ]
 
@@ -203,7 +203,7 @@ def _signing(
     parts += [
         hand(f"{name}_by", "Initials", INITIALS),
         _pick(f"{name}_role", "Role", _options(roles)),
-        hand(f"{name}_words", words, "in words", longest=LONGEST_NOTE),
+        hand(f"{name}_words", words, "in words", longest=LONGEST_WORDS),
     ]
     return html.Div(
         [html.Div(parts, className="buildup-row seven"), html.Div(do(does, button), className="buildup-buttons")]

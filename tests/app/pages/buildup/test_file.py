@@ -15,7 +15,7 @@ from app.pages.buildup import edits, log_edits
 from app.pages.buildup.course import course_of
 from app.pages.buildup.file import LARGEST_BYTES, FileError, from_json, read_upload, text_of, to_json
 from app.pages.buildup.head_words import purpose
-from app.pages.buildup.kept_parts import MOST_LOGGED
+from app.pages.buildup.record import MOST_LOGGED
 from app.units.systems import METRIC
 from model.calendar_plan import ByHand
 from model.ladder import HELD_DOWN, Most
@@ -68,7 +68,7 @@ def test_a_plan_keeps_the_mark_of_one_who_is_still_growing_and_one_of_before_it_
     del kept["person"]["still_growing"]
     assert from_json(kept) == full
     kept["person"]["still_growing"] = "yes"
-    with pytest.raises(FileError, match="still_growing: 'yes' given; accepted: True or False"):
+    with pytest.raises(FileError, match="person still_growing: Input should be a valid boolean"):
         from_json(kept)
 
 
