@@ -12,8 +12,8 @@ from app.bind.edit import as_text
 from app.bind.visit import stores, visit_of
 from app.pages.buildup import acting, callbacks, ids, keeping
 from app.pages.buildup.found import Found
-from app.pages.buildup.log_form import path_of
 from app.pages.buildup.making import Act
+from app.pages.buildup.noted import path_of
 from app.pages.buildup.page import layout
 from app.pages.buildup.showing import UNREAD, figures, form_is_open, picked, view_for
 from app.records.acts import Edit, Put
@@ -104,7 +104,7 @@ def test_what_came_from_start_stands_there_until_it_is_dropped(app, desk):
 def test_another_aim_asks_for_its_days_and_its_order_anew(app, desk):
     doing = callbacks.choose_aim(desk.found.visit, "", "fast_block")
     desk.store.act(desk.found.visit.owner, list(doing.acts), HAND_ONE)
-    assert (desk.found.form.aim, desk.found.form.days, desk.found.form.order) == ("fast_block", "", "")
+    assert [desk.found.wanted.given[name] for name in ("aim", "days", "order")] == ["fast_block", "", None]
     for same in ("fast_block", "x", None):
         with pytest.raises(PreventUpdate):
             callbacks.choose_aim(desk.found.visit, "", same)
