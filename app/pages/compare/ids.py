@@ -27,7 +27,7 @@ COMPARE_TOLD = "compare-told"  # the four sizes of every throw, as HTML by place
 COMPARE_HELD = "compare-held"  # {"type": this, "throw": key}: what follows from how the throw is held, or is missing
 COMPARE_SIZES = "compare-sizes"  # {"type": this, "throw": key}: the throw's four sizes, filled in as text
 COMPARE_SAMPLE = "compare-sample"  # {"type": this, "throw": key}: a piece of the throw's line
-COMPARE_DATE_SAID = "compare-date-said"
+COMPARE_DAY_SAID = "compare-day-said"
 COMPARE_HOLDS = "compare-holds"  # the fold with how a throw is held
 
 # What is shown.

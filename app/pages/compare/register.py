@@ -19,7 +19,7 @@ WORDS = {
     "figure_title": ids.COMPARE_FIGURE_TITLE,
     "figure_note": ids.COMPARE_FIGURE_NOTE,
     "table": ids.COMPARE_TABLE,
-    "date_problem": ids.COMPARE_DATE_SAID,
+    "day_missing": ids.COMPARE_DAY_SAID,
 }
 
 

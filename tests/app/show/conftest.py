@@ -6,7 +6,6 @@ from app.show.from_records import case_of
 from app.units.systems import METRIC
 from tests.app.known import TODAY, demo_athlete, with_settings
 from tests.app.pages.compare.conftest import compare_on as compare_on
-from tests.app.pages.compare.conftest import demo_page as demo_page
 
 
 @pytest.fixture
