@@ -54,9 +54,9 @@ def draw(version: Any, theme: Any, width: Any, samples: list[list[Any]], here: A
     }
 
 
-def draw_every(opened: Any, drawn: Any, theme: Any, width: Any, here: Any) -> dict[str, Any]:
+def draw_every(opened: Any, theme: Any, width: Any, here: Any) -> dict[str, Any]:
     """Draw every quantity, while its fold is open."""
-    if opened is not True or drawn is None:
+    if not opened:
         raise PreventUpdate
     return multiples(current_again(here).compared(), theme_named(theme), width_px(width) < NARROW_PX)
 

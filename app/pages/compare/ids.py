@@ -20,7 +20,7 @@ COMPARE_DRAWN = "compare-drawn"  # the version that stands on the screen as curv
 COMPARE_WIDTH = "compare-width"  # of the figure, px
 COMPARE_PAPER = "compare-paper"  # the figure as it is printed
 COMPARE_IDENTITY = "compare-identity"  # the identity's curves of the chosen quantity, for sliders
-COMPARE_EVERY_OPEN = "compare-every-open"  # whether the fold with every quantity is unfolded
+COMPARE_EVERY_OPEN = "compare-every-open"  # when every quantity was asked for last; empty while its fold is shut
 COMPARE_TOLD = "compare-told"  # the four sizes of every throw, as HTML by place
 
 # The throws.

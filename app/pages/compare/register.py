@@ -58,7 +58,12 @@ def register(app: Dash) -> None:
         prevent_initial_call=True,
     )(tell)
     app.callback(
-        Output(ids.COMPARE_MULTIPLES, "figure"), Input(ids.COMPARE_EVERY_OPEN, "data"), version, theme, width, here
+        Output(ids.COMPARE_MULTIPLES, "figure"),
+        Input(ids.COMPARE_EVERY_OPEN, "data"),
+        theme,
+        width,
+        here,
+        prevent_initial_call=True,
     )(draw_every)
     drawn(app, width=ids.COMPARE_WIDTH)
     app.clientside_callback(

@@ -6,7 +6,8 @@ from app.pages.compare.answers import Answer, Comparison, Thrower
 from app.show.cautions import path_note, unlike_adult_men
 from app.show.checked_range import CHECK, CHECKED_BALL_KG, CHECKED_SPEED_M_S, checked_in
 from app.show.invented import INVENTED
-from app.units.conversion import plain, range_in
+from app.show.person_words import person_words
+from app.units.conversion import range_in
 from app.units.systems import System
 from model.checks import Limit
 
@@ -137,14 +138,5 @@ def described(thrower: Thrower, system: System) -> str:
     -------
     str
     """
-    person, parts = thrower.person, [thrower.code] if thrower.code else []
-    if person is not None:
-        parts += [
-            person.sex,
-            f"{plain(person.age_years, most=1)} years",
-            *(["marked as still growing"] if person.still_growing else []),
-            system.height(person.stature_m),
-            system.text(person.body_mass_kg, "kg", most=1),
-            f"{person.handedness}-handed",
-        ]
-    return " · ".join(parts)
+    said = person_words(thrower.code, thrower.person, system)
+    return said if thrower.person is None else f"{said} · {thrower.person.handedness}-handed"
