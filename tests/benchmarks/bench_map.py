@@ -6,9 +6,10 @@ from app.pages.map import answers
 from app.pages.map.figure import map_figure
 from app.show.palette import THEMES
 from model.quantity import READOUTS
-from tests.app.known import TODAY, demo_athlete, with_settings
+from tests.app.kept_demo import kept
+from tests.app.known import TODAY, with_settings
 
-DATA = demo_athlete()
+DATA = kept()
 THROW = {"map.ball_mass_kg": 0.275, "map.ball_speed_m_s": 28.5}
 
 
