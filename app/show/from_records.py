@@ -1,8 +1,6 @@
 """From the records to the athlete that the pages compute with: measures, own ball and reference, readings, choices."""
 
 import math
-from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
@@ -15,7 +13,7 @@ from app.show.counted import can_count, counts, readings_since
 from app.show.form_fields import LENGTHS, MARK, MARKED, MEASURE_NAMES, MEASURES
 from app.show.kept import setting_of, value_of
 from app.show.profile_checks import check_form
-from app.show.profile_form import BallRow, Cell, ProfileForm
+from app.show.profile_form import ProfileForm
 from app.show.subject import Case, Choices, Read, Reference
 from app.show.throw_form import ATHLETE_NAMES, Form, ThrowForm
 from app.units.conversion import UNITS
@@ -146,28 +144,6 @@ def _launch(data: AthleteData) -> Launch | None:
     return Launch(height, min(ANGLE_LIMIT.high, max(ANGLE_LIMIT.low, math.radians(angle))))
 
 
-@dataclass(frozen=True)
-class Subject:
-    """Who a page is about.
-
-    Attributes
-    ----------
-    compared : Form
-        Measures, and the reference throw as its one throw.
-    profile : ProfileForm
-        The balls and the readings that count.
-    invented : bool
-    """
-
-    compared: Form
-    profile: ProfileForm
-    invented: bool = False
-
-    def case(self, today: date, system: System = METRIC) -> Case:
-        """Person, own ball, reference and speed profile."""
-        return case_from_forms(self.compared, self.profile, today, system)
-
-
 def case_from_forms(compared: Form, form: ProfileForm, today: date, system: System = METRIC) -> Case:
     """The case of two forms of texts: of those who do not yet make it from the records."""
     athlete, checked = check_athlete(compared.athlete), check_form(form, today, system)
@@ -198,14 +174,6 @@ def case_from_forms(compared: Form, form: ProfileForm, today: date, system: Syst
     missing = tuple(MEASURE_NAMES[name] for name in athlete.problems if name in MEASURE_NAMES)
     balls = tuple(ball for _, ball in checked.balls)
     return Case(athlete.person, athlete.code, missing, reference, balls, readings, choices, system)
-
-
-def subject_of(data: AthleteData | None, today: date) -> Subject:
-    """Who an athlete of the records is; nobody yet, where there is none."""
-    if data is None:
-        return Subject(Form(), ProfileForm())
-    compared = compared_of(data, today)
-    return Subject(compared, profile_of(data, today), data.athlete.invented)
 
 
 def kept_text(row: Any, path: str) -> str:
@@ -262,43 +230,6 @@ def own_ball_of(data: AthleteData) -> tables.Ball | None:
     if data.own_ball is not None:
         return data.own_ball
     return data.balls.get(known.ball_id) if known and known.ball_id else None
-
-
-def profile_of(data: AthleteData, today: date) -> ProfileForm:
-    """The balls with the readings that count, and the choices of the speed profile."""
-    settings, since = data.settings, readings_since(data, today)
-    counted = [one for one in data.readings if counts(one, since)]
-    with_ball = {one.ball_id for one in counted}
-    balls = [ball for ball in data.balls.values() if ball.archived_at is None or ball.id in with_ball]
-    rows = tuple(
-        BallRow(
-            ball.uid,
-            kept_text(ball, "ball.mass_kg"),
-            kept_text(ball, "ball.diameter_m"),
-            tuple(_cell(one) for one in counted if one.ball_id == ball.id),
-        )
-        for ball in sorted(balls, key=lambda ball: (ball.mass_kg or math.inf, ball.id))
-    )
-    thrown = settings.get("profile.throw_ball") or ""
-    return ProfileForm(rows, throw_ball=thrown, **_choice_texts(data, settings))
-
-
-def _cell(one: tables.Reading) -> Cell:
-    effort = kept_text(one, "reading.asked_effort")
-    release = "yes" if one.speed_is == "release" else ""
-    return Cell(kept_text(one, "reading.speed_m_s"), one.day.isoformat(), effort, one.uid, release)
-
-
-def _choice_texts(data: AthleteData, settings: Mapping[str, Any]) -> dict[str, str]:
-    """The settings of the profile, as texts by the names of the form."""
-    names = (
-        *("own_speed_m_s", "basis", "radar_distance_m", "radar_angle_deg", "joint", "cap_joint", "cap_readout"),
-        *("cap_share", "cap_of", "throw_distance_m", "throw_height_m", "throw_angle_deg"),
-    )
-    made = {name: setting_text(data, f"profile.{name}") for name in names}
-    if settings.get("profile.throw_farthest"):
-        made["throw_angle_deg"] = ""
-    return made | {"radar": "on" if settings.get("profile.radar") else ""}
 
 
 def setting_text(data: AthleteData, path: str) -> str:

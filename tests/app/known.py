@@ -1,15 +1,12 @@
-"""What is kept of athletes, for tests that need no database: the invented throwers, and people of the tests' own."""
+"""What is kept of people of the tests' own, without a database; of the demo's throwers see `kept_demo`."""
 
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from datetime import date
-from functools import cache
 from typing import Any
 
 from app.records import tables
-from app.records.demo import passing_store
-from app.records.reads import AthleteData, athlete_data
-from app.records.store import Store
+from app.records.reads import AthleteData
 
 TODAY = date(2026, 3, 1)
 """Before the birthdays that the invented throwers' ages would go on to."""
@@ -17,16 +14,6 @@ TODAY = date(2026, 3, 1)
 ADULT = {"age_years": 25.0, "stature_m": 1.88, "body_mass_kg": 90.0}
 MALE_RIGHT = {"sex": "male", "handedness": "right"}
 DIAMETER_M = 0.073
-
-
-@cache
-def _demo() -> Store:
-    return passing_store(True)
-
-
-def demo_athlete(code: str = "W01") -> AthleteData:
-    """An invented thrower as the demo records have them."""
-    return athlete_data(_demo(), code)
 
 
 def row(table: Any, number: int, *, draft: Mapping[str, str] | None = None, **values: Any) -> Any:

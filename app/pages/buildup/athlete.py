@@ -1,19 +1,16 @@
 """Who a plan is for: measures, speeds, the reference, what came over from Start, and the stop signs so far."""
 
 from dataclasses import dataclass
-from datetime import date
 
 from app.pages.buildup.aims import Care, aim_named
-from app.pages.buildup.form import OWN, PlanForm
 from app.pages.buildup.given import Given
 from app.pages.buildup.known import NOTHING_KNOWN, Known
 from app.pages.buildup.record import KnownReference
+from app.records.plan_fields import OWN
 from app.show.cautions import is_growing
-from app.show.checks import check_reference
 from app.show.hundred import own_speed_known_by
 from app.show.rack import picked_texts, texts_of
 from app.show.subject import Case, is_same
-from app.show.throw_form import Form
 from model.ball import Ball
 from model.checks import InputError
 
@@ -49,17 +46,13 @@ class Athlete:
         return Care(aim, aim == "after_injury" or before, is_growing(self.case.person))
 
 
-def reference_of(case: Case, compared: Form, today: date) -> KnownReference:
-    """Say how the reference throw of Compare is known."""
+def reference_of(case: Case) -> KnownReference:
+    """Say how the reference throw is known."""
     speed = case.reference.speed_m_s
     if speed is None:
         return KnownReference("measured") if own_speed_known_by(case) == "readings" else KnownReference()
-    told, _, problem = check_reference(compared, today)
-    kind = {"measured": "measured", "pre-injury": "before_injury"}.get(told, "estimated")
-    typed = compared.date.strip()
-    return KnownReference(
-        kind, None if problem or not typed or kind == "estimated" else date.fromisoformat(typed), speed
-    )
+    kind = case.reference.kind
+    return KnownReference(kind, None if kind == "estimated" else case.reference.day, speed)
 
 
 def speeds_words(case: Case) -> str:
@@ -78,13 +71,13 @@ def speeds_words(case: Case) -> str:
     return f"{len(full)} full-effort radar readings with {balls} balls"
 
 
-def goal_ball(form: PlanForm, athlete: Athlete) -> Ball:
+def goal_ball(care: Care, chosen: str | None, athlete: Athlete) -> Ball:
     """The goal's ball: the own one, unless another may be and was chosen."""
     case = athlete.case
-    free = not (athlete.care(form.aim).guarded or aim_named(form.aim).only_own)
-    if not free or form.goal_ball in ("", OWN):
+    free = not (care.guarded or aim_named(care.aim).only_own)
+    if not free or chosen in ("", None, OWN):
         return case.own_ball
-    found = ball_among(form.goal_ball, case.rack)
+    found = ball_among(chosen, case.rack)
     if found is None:
         raise InputError("To the ball", "", "a ball of the rack")
     return found

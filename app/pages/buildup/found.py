@@ -6,14 +6,14 @@ from functools import cached_property
 from app.bind.visit import Visit
 from app.pages.buildup.athlete import Athlete, reference_of
 from app.pages.buildup.course import Course, course_of
-from app.pages.buildup.form import PlanForm, form_of
 from app.pages.buildup.given import given_of
 from app.pages.buildup.known import known_of
-from app.pages.buildup.log_form import key_of
+from app.pages.buildup.noted import key_of
 from app.pages.buildup.record import Record
 from app.pages.buildup.rows import KeptPlan, Plans, plans_of
+from app.pages.buildup.wanted import Wanted, wanted_of
 from app.records.reads import AthleteData
-from app.show.from_records import subject_of
+from app.show.from_records import case_of
 from model.checks import InputError
 
 ASKED_PLAN = "plan"
@@ -40,9 +40,9 @@ class Found:
         return self.visit.data
 
     @cached_property
-    def form(self) -> PlanForm:
-        """What was asked for."""
-        return form_of(self.data)
+    def wanted(self) -> Wanted:
+        """What is asked for."""
+        return wanted_of(self.data, self.athlete, self.visit.today, self.visit.system)
 
     @cached_property
     def plans(self) -> Plans:
@@ -53,12 +53,10 @@ class Found:
     def athlete(self) -> Athlete:
         """Who a plan is for."""
         visit = self.visit
-        subject = subject_of(self.data, visit.today)
-        case = subject.case(visit.today, visit.system)
-        reference = reference_of(case, subject.compared, visit.today)
+        case = case_of(self.data, visit.today, visit.system)
         known = known_of(self.plans.signs.values(), [one.record for one in self.plans.plans if one.record is not None])
         given = given_of(self.data, case)
-        return Athlete(case, subject.invented, reference, given, known)
+        return Athlete(case, self.data.athlete.invented, reference_of(case), given, known)
 
     @cached_property
     def shown(self) -> KeptPlan | None:

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from app.pages.start import words
 from app.pages.start.answers import StartAnswer
-from app.pages.start.form import AIMS
+from app.pages.start.limits import AIMS
 from app.show.ball_words import ball_words
 from app.units.conversion import plain, rounded_down, rounded_up_to
 from model.start import FULL, SLOWEST
@@ -40,14 +40,14 @@ def sentence(answer: StartAnswer) -> tuple[str, str]:
     sure = f"each limit with {words.certainty_words(answer)} certainty"
     if not found.listed:
         return "Nothing fits", f": no ball keeps every limit, {sure}, at any speed that is computed."
-    limited = answer.checked.ceilings is not None and bool(answer.checked.ceilings.given())
+    limited = bool(answer.asked.limits)
     count = f"{how_many(answer)}, {sure}." if limited else "No limit is set: every ball may go up to full speed."
-    if not answer.aim:
+    if not answer.asked.aim:
         strong = how_many(answer) if limited else "No limit is set"
         return strong, f"{count.removeprefix(strong)} {CHOOSE}"
     if not answer.careful and answer.first is not None:
-        return words.throw_text(answer.first, answer), f": first for “{AIMS[answer.aim]}”. {count}"
-    order = f"The order for “{AIMS[answer.aim]}” follows below. {count}"
+        return words.throw_text(answer.first, answer), f": first for “{AIMS[answer.asked.aim]}”. {count}"
+    order = f"The order for “{AIMS[answer.asked.aim]}” follows below. {count}"
     if answer.first is not None:
         return words.throw_text(answer.first, answer), f". {why_own(answer)} {order}"
     own = closed_by(answer, [answer.own_range]) if answer.own_range else ""

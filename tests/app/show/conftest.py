@@ -4,7 +4,8 @@ import pytest
 
 from app.show.from_records import case_of
 from app.units.systems import METRIC
-from tests.app.known import TODAY, demo_athlete, with_settings
+from tests.app.kept_demo import TODAY, kept
+from tests.app.known import with_settings
 from tests.app.pages.compare.conftest import compare_on as compare_on
 
 
@@ -14,7 +15,7 @@ def make_case():
 
     def make(code="W01", refused=(), system=METRIC, **settings):
         paths = {f"profile.{name}": value for name, value in settings.items()}
-        data = with_settings(demo_athlete(code), paths, [f"profile.{name}" for name in refused])
+        data = with_settings(kept(code), paths, [f"profile.{name}" for name in refused])
         return case_of(data, TODAY, system)
 
     return make

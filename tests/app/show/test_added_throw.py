@@ -5,7 +5,7 @@ import pytest
 from app.bind.visit import visit_of
 from app.records.acts import Edit, Hand, Remove
 from app.show.added_throw import thrown, to_compare
-from app.show.from_records import subject_of
+from app.show.from_records import case_of
 from app.show.window import Spot
 from app.units.systems import METRIC
 from app.web.server import Config, create_app
@@ -23,7 +23,7 @@ class Asked:
     @property
     def case(self):
         visit = visit_of("/map", "?athlete=W01")
-        return subject_of(visit.data, visit.today).case(visit.today)
+        return case_of(visit.data, visit.today)
 
     def add(self, spot=SPOT, diameter_m=None):
         """What would be added."""

@@ -5,14 +5,14 @@ import pytest
 from app.show.from_records import case_of
 from app.show.rack import balls_in, boxes_of, left_out, masses_of, picked_texts, rack_of
 from app.units.systems import CUSTOMARY, METRIC
-from tests.app.known import TODAY, demo_athlete
+from tests.app.kept_demo import TODAY, kept
 
 MASSES = ["95", "125", "145", "160", "210", "275", "360", "470"]  # demo_data/rack.csv
 
 
 @pytest.fixture(scope="module")
 def cases():
-    return [case_of(demo_athlete(), TODAY, system) for system in (METRIC, CUSTOMARY)]
+    return [case_of(kept(), TODAY, system) for system in (METRIC, CUSTOMARY)]
 
 
 def test_the_rack_holds_each_ball_once_and_marks_the_own_one(cases):

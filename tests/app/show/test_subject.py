@@ -13,7 +13,8 @@ from model.ball import Ball
 from model.flight import Launch
 from model.person import Person
 from model.radar import Radar, release_speed
-from tests.app.known import ADULT, TODAY, demo_athlete, known, reading, row, with_settings
+from tests.app.kept_demo import TODAY, kept
+from tests.app.known import ADULT, known, reading, row, with_settings
 
 
 def test_readings_made_by_the_law_give_back_its_exponent():
@@ -153,6 +154,6 @@ def test_a_mark_as_still_growing_goes_to_the_person():
 
 
 def test_an_invented_thrower_has_person_readings_and_reference():
-    case = case_of(demo_athlete("W01"), TODAY)
+    case = case_of(kept("W01"), TODAY)
     assert (case.code, case.missing, len(case.found.used)) == ("W01", (), 15)
     assert case.reference.known == "measured 2026-01-13"

@@ -1,7 +1,7 @@
 """The invented readings agree with the invented throws."""
 
 from app.demo import load_demo, load_readings
-from tests.app.known import TODAY
+from tests.app.kept_demo import TODAY
 
 OFF_ON_PURPOSE = ("W02", "210", "30.1")  # demo_data/README.md
 

@@ -8,6 +8,7 @@ import plotly.graph_objects as go
 import pytest
 
 from app.pages.athlete import advice, arm, caps, correction, plot, prior, speeds, strip
+from app.pages.athlete.drawing import with_paper
 from app.pages.athlete.wild import wild_of
 from app.show.cautions import CAUTIONS, NO_VERDICT, cautions
 from app.show.from_records import case_of
@@ -20,7 +21,8 @@ from model.next_reading import NextReading
 from model.quantity import Quantity, quantity_at
 from model.throw import path_loads
 from model.zones import standing
-from tests.app.known import TODAY, known
+from tests.app.kept_demo import TODAY
+from tests.app.known import known
 from tests.model.speed_cases import level_line
 
 
@@ -92,7 +94,7 @@ def test_the_level_lines_run_through_the_own_ball_and_through_the_models_speeds(
 def test_the_plot_is_a_figure_in_every_theme_and_names_its_lines_on_them(make_case, theme, code, narrow):
     case = make_case(code)
     wild = [place for one in wild_of(case) for place in one.places]
-    made = go.Figure(plot.with_paper(plot.shown_of(case, wild), theme, narrow))
+    made = go.Figure(with_paper(plot.figure, plot.shown_of(case, wild), theme, narrow))
     said = " ".join(note.text for note in made.layout.annotations)
     assert all(name in said for name in ("rise", "peak", "area"))
     assert all(note.showarrow is False for note in made.layout.annotations)
