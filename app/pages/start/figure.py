@@ -164,15 +164,10 @@ def _run(run: _Run, theme: Theme) -> dict[str, Any]:
 
 def _bars(found: Found, by_speed: bool, theme: Theme) -> list[dict[str, Any]]:
     """What each ball of the rack may be thrown at, upright."""
-    mass, height = [], []
-    for one in found.ranges:
-        if one.fits:
-            mass += [one.ball.mass_kg] * 3
-            height += [_up(one.least, one.full_speed_m_s, by_speed), _up(one.most, one.full_speed_m_s, by_speed)]
-            height.append(np.nan)
-    return (
-        [trace(mass, height, name="rack", line={"color": theme.ink, "width": 2.5 * theme.line_scale})] if mass else []
-    )
+    fits = [one for one in found.ranges if one.fits]
+    ends = [_up(share, one.full_speed_m_s, by_speed) for one in fits for share in (one.least, one.most, np.nan)]
+    line = {"color": theme.ink, "width": 2.5 * theme.line_scale}
+    return [trace(np.repeat([one.ball.mass_kg for one in fits], 3), ends, name="rack", line=line)] if fits else []
 
 
 def _marks(answer: StartAnswer, found: Found, plane: Plane, theme: Theme) -> list[dict[str, Any]]:

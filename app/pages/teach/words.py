@@ -304,16 +304,7 @@ def panel_words(lesson: Lesson) -> list[str]:
 
 
 def who_words(lesson: Lesson) -> str:
-    """Say who throws, with what a room is shown only if that is switched on: code, age and body mass.
-
-    Parameters
-    ----------
-    lesson : Lesson
-
-    Returns
-    -------
-    str
-    """
+    """Say who throws, with what a room is shown only if that is switched on: code, age and body mass."""
     person, system = lesson.own.throw.person, lesson.case.system
     parts = [lesson.case.code] if lesson.case.code else []
     parts += [f"{person.age_years:.0f} years", system.text(person.body_mass_kg, "kg", most=1)]
