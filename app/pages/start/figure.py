@@ -10,6 +10,7 @@ from app.pages.start.answers import StartAnswer
 from app.pages.start.found import Found
 from app.pages.start.words import EDGES, limit_words, throw_text
 from app.show.axes import BLANK, WIDTH_PX, on_line, over_mass
+from app.show.numbers import percent
 from app.show.palette import Theme, figure_px
 from app.show.plane import LETTER, Plane, trace, with_ink
 from app.show.point_labels import OnLine, place_labels
@@ -89,7 +90,7 @@ def _share_axis(plane: Plane, theme: Theme) -> dict[str, Any]:
     step = TICK if apart >= TICK_TYPES * figure_px(theme, "xs") else 2.0 * TICK
     first, last = int(np.ceil(window.speed_low_m_s / step - 0.01)), int((window.speed_high_m_s - TICK / 2.0) / step)
     places = [step * tick for tick in range(first, last + 1)]
-    return {"tickmode": "array", "tickvals": places, "ticktext": [f"{100.0 * place:.0f} %" for place in places]}
+    return {"tickmode": "array", "tickvals": places, "ticktext": [percent(place) for place in places]}
 
 
 def _region(found: Found, by_speed: bool, theme: Theme) -> list[dict[str, Any]]:
