@@ -6,7 +6,7 @@ clinics print them). Rules about *pain at a joint* are stricter and our own judg
 no source. The decision of a licensed clinician goes before both.
 """
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 
 from model.checks import InputError, Limit, check_choice, check_number
@@ -139,7 +139,7 @@ class Notes:
 
     pain: JointPain = field(default_factory=JointPain)
     soreness: Soreness = field(default_factory=Soreness)
-    signs: Iterable[str] = ()
+    signs: Sequence[str] = ()
     painkiller: bool | None = None
     speed_held: bool | None = None
 

@@ -74,7 +74,8 @@ def keep_edit(part: Mapping[str, str], text: str, hand: Hand, mine: bool = False
     (outcome,) = acted.outcomes
     if outcome.state == CONFLICT:
         return Kept(conflict(part, outcome))
-    return Kept(outcome.message or None, acted, part["path"] in RESHAPING and acted.done)
+    own_ball = part["path"] == "ball.mass_kg" and part["of"] != TEAM  # the grid's rows are called by it
+    return Kept(outcome.message or None, acted, (own_ball or part["path"] in RESHAPING) and acted.done)
 
 
 def conflict(part: Mapping[str, str], outcome: Outcome) -> Component:

@@ -25,6 +25,7 @@ from model.hold import CLOCK_LIMIT, PROFILE_SHARE_LIMIT
 from model.level import SHARE_LIMIT as CAP_SHARE_LIMIT
 from model.person import HANDS, PERSON_LIMITS, SEXES
 from model.quantity import READOUTS
+from model.readouts import QUANTITIES
 from model.session_log import THROWN_LIMIT
 from model.speed_readings import BASES, EFFORT_LIMIT
 from model.start import CERTAINTY_LIMIT
@@ -129,7 +130,7 @@ FIELDS = {
         _text("comparison.headline", "Throw of the first sentence", LONGEST_UID),
         _choice("comparison.kind", "The reference is", KINDS, needed=True),
         _day("comparison.day", "Day of the reference"),
-        _choice("comparison.quantity", "Quantity", _words(READINGS), needed=True),
+        _choice("comparison.quantity", "Quantity", _words(QUANTITIES), needed=True),
         _choice("comparison.align", "Laid over one another at", ALIGNED, needed=True),
         _choice("comparison.scale", "Measured in", SCALES, needed=True),
         Field("throw.thrower", "Thrower", "link", to="athlete", longest=LONGEST_UID),
@@ -291,7 +292,7 @@ def field_of(path: str, row: Mapping[str, Any] | None = None) -> Field:
         counted = str(row.get("start.wanted_peak_counted") or "share")
         return replace(_bound("elbow_peak", counted, path, "Wanted peak at the elbow"), default=None)
     if path == "comparison.above":
-        reading = READINGS.get(str(row.get("quantity")))
+        reading = QUANTITIES.get(str(row.get("quantity")))
         unit = reading.unit if reading is not None and reading.unit in ABOVE_LIMITS else "N·m"
         return _number(path, "Level", unit, ABOVE_LIMITS[unit])
     raise InputError("field", path, "a field of the records")

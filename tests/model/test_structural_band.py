@@ -26,7 +26,15 @@ from model.published import values
 from model.quantity import Quantity, quantity_at
 from model.speed import SpeedProfile, fit_athlete
 from model.speed_readings import RadarReading
-from model.structural_band import MAIN, BandDifference, differences, differences_between, levels, log_ratios
+from model.structural_band import (
+    MAIN,
+    NO_DIFFERENCE,
+    BandDifference,
+    differences,
+    differences_between,
+    levels,
+    log_ratios,
+)
 from model.structural_field import DRAWS
 from model.throw import path_loads
 
@@ -204,6 +212,29 @@ def test_more_readings_help_where_the_speeds_are_what_is_not_known():
     assert one(SUBJECT, Thrown(Ball(0.210), 28.0), REFERENCE).answer(more=False).verdict == "supported"
     assert answer.verdict == "cannot tell"
     assert answer.readings_help
+
+
+def test_readings_could_settle_what_nobody_has_read_although_the_best_estimate_is_level():
+    """Of the prior alone: the speeds are so open that either sign may come of them, and then be sure."""
+    profile = fit_athlete(MAN, OWN, [], own_speed_m_s=37.0)
+    own, heavy = on_profile(profile, (OWN, Ball(0.275)))
+    found = one(SUBJECT, heavy, own)
+    # what is left without the radar's part leaves a sign sure beyond 1.28 of its standard deviations
+    exact = one(SUBJECT, Thrown(Ball(0.275), heavy.speed_m_s), REFERENCE)
+    left = 1.2816 * np.log((1.0 + exact.high) / (1.0 + exact.low)) / (2 * 1.645)
+    (read_heavy,), (read_own,) = ((read_throw(SUBJECT, throw, (PEAK,)).radar[PEAK],) for throw in (heavy, own))
+    assert found.settled_by_speeds == pytest.approx(np.mean(np.abs(read_heavy - read_own) > left), abs=0.05)
+    assert found.answer(more=True).readings_help
+
+
+def test_a_difference_that_prints_as_nought_is_none_to_speak_of_whatever_its_probability():
+    small = replace(one(SUBJECT, Thrown(Ball(0.275), 30.0), REFERENCE), low=0.0, high=0.9 * NO_DIFFERENCE)
+    assert small.none_to_speak_of
+    sure = replace(small, probability_more=1.0, probability_less=0.0)
+    assert sure.answer(more=True).verdict == sure.answer(more=False).verdict == "not supported"
+    assert replace(sure, high=NO_DIFFERENCE).answer(more=True).verdict == "supported"
+    assert not replace(small, undefined=0.6).none_to_speak_of
+    assert not replace(small, no_claim=True).none_to_speak_of
 
 
 def test_less_speed_with_the_own_ball_falls_within_what_fiegen_2023_measured():

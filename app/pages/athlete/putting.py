@@ -2,6 +2,7 @@
 
 import json
 from collections.abc import Sequence
+from datetime import date
 from typing import Any
 
 from app.pages.athlete.grid import grid_balls
@@ -20,8 +21,8 @@ def masses_of(data: AthleteData) -> dict[str, float | None]:
     return {ball.uid: ball.mass_kg for ball in grid_balls(data)}
 
 
-def acts_of(found: Sequence[PastedReading]) -> tuple[list[Act], list[Act]]:
-    """What is to be done: first to the team's balls, then to the athlete's readings."""
+def acts_of(found: Sequence[PastedReading], day: date) -> tuple[list[Act], list[Act]]:
+    """What is to be done: to the team's balls, then to the athlete's readings, which are of `day` unless they say."""
     made: dict[str, str] = {}
     balls: list[Act] = []
     readings: list[Act] = []
@@ -34,7 +35,7 @@ def acts_of(found: Sequence[PastedReading]) -> tuple[list[Act], list[Act]]:
         if one.row:
             readings.append(Edit("reading.speed_m_s", one.speed, one.row))
             continue
-        texts = {"speed_m_s": one.speed, "day": one.day, "asked_effort": one.effort}
+        texts = {"speed_m_s": one.speed, "day": one.day or day.isoformat(), "asked_effort": one.effort}
         readings.append(Add("reading", {name: text for name, text in texts.items() if text}, {"ball": ball}))
     return balls, readings
 

@@ -1,5 +1,6 @@
 """The callbacks of the plan: what a button does to it, what is shown of it, and what is taken along."""
 
+from collections.abc import Mapping
 from datetime import UTC, datetime
 from typing import Any
 
@@ -8,19 +9,20 @@ from dash.exceptions import PreventUpdate
 
 from app.bind import ids as bound
 from app.bind.visit import hand_of, visit_again
-from app.pages.buildup import acts, ids, log_advice, log_edits, making
+from app.pages.buildup import acts, ids, log_edits, log_parts, making
 from app.pages.buildup.calendar_file import calendar_text
 from app.pages.buildup.file import text_of
 from app.pages.buildup.found import ASKED_PLAN, Found
 from app.pages.buildup.keeping import Kept, keep
 from app.pages.buildup.making import Act, Page
+from app.pages.buildup.noted import noted_of, to_mend_of
 from app.pages.buildup.parts import MAKE
 from app.pages.buildup.rows import changed_plan
 from app.pages.buildup.showing import figures, picked, seen, view_for
 from app.pages.buildup.table_file import file_name, sessions_table
 from app.records.faults import RecordsError
+from app.records.fields import in_words
 from app.show import ids as shared_ids
-from app.show.checks import message
 from model.checks import InputError
 
 DO = {"type": ids.BUILDUP_DO, "name": ALL}
@@ -130,27 +132,32 @@ def acted(pressed: Any, beside: dict[str, Any], here: Any, seen_now: Any) -> dic
     if found.visit.data is None:
         raise PreventUpdate
     chosen = beside["chosen"]
-    at = log_advice.session_of(chosen.get("logged"), found.course)
-    log = log_advice.typed_so_far(found, at or 0)
+    at = log_parts.session_of(chosen.get("logged"), found.course)
     parts = [part for part in beside["hand_ids"] if isinstance(part, dict)]
     hand = {str(part.get("name")): value for part, value in zip(parts, beside["hand"], strict=False)}
-    visit = found.visit
-    page = Page(found.form, found.athlete, found.record, visit.today, hand, log, at or 0, chosen, visit.system)
+    page = page_of(found, hand, at or 0, chosen)
     if name == "log" and at is None:
         return _said(name, "Not kept: this session is none of the plan any more. Load the page again.")
     try:
         act = _act(source, name, values[0], page)
         if not changes(act, found):
             return _said(name, act.said)
-        kept = keep(found, act, hand_of(here, seen_now, None, visit.owner), at if name == "log" else None)
+        kept = keep(found, act, hand_of(here, seen_now, None, found.visit.owner), at if name == "log" else None)
     except InputError as error:
-        return _said(name, f"Not changed: {message(error)}")
+        return _said(name, f"Not changed: {in_words(error)}")
     except RecordsError as error:
         return _said(name, f"Not kept: {error}")
     if kept.acted is not None and kept.acted.stopped:
         return _said(name, next(one.message for one in kept.acted.outcomes if one.message))
     set_props(bound.REFRESH, {"data": anew(found, kept, act, name) | {"step": chosen.get("step")}})
     return dict.fromkeys(SAID, no_update) | {"upload": None}
+
+
+def page_of(found: Found, hand: Mapping[str, Any], at: int, chosen: Mapping[str, Any]) -> Page:
+    """What is on the page when a button is pressed."""
+    visit, key, log = found.visit, found.session_key(at), found.record.log if found.record else ()
+    noted, mend = noted_of(found.data, key, log, at), to_mend_of(found.data, key)
+    return Page(found.wanted, found.athlete, found.record, visit.today, hand, noted, at, chosen, visit.system, mend)
 
 
 def changes(act: Act, found: Found) -> bool:

@@ -1,28 +1,22 @@
 """What a button does to the plan: pure functions from what is on the page to a new plan and what is said of it."""
 
-from collections.abc import Mapping
 from dataclasses import replace
-from datetime import date, timedelta
+from datetime import date
 
 from dash import html
 
 from app.pages.buildup import edits, log_edits, words
 from app.pages.buildup.athlete import ball_among
-from app.pages.buildup.checks import initials, read_day, role_among
 from app.pages.buildup.course import course_of
 from app.pages.buildup.file import FileError, read_upload
 from app.pages.buildup.given import GIVEN_PATHS
-from app.pages.buildup.kept_parts import LONGEST_NOTE
-from app.pages.buildup.log_form import logged_of
-from app.pages.buildup.making import AHEAD, Act, Page, planned, whole
+from app.pages.buildup.making import Act, Page, planned
+from app.pages.buildup.noted import logged_of
 from app.pages.buildup.recheck import recheck
-from app.pages.buildup.record import Record
-from app.pages.buildup.rule_words import CLEARING, ROLE_WORDS, sign_words
-from app.show.profile_checks import typed_number
-from model.build_up import SHARE_LIMIT, STEPS_LIMIT
-from model.calendar_plan import REPEATS_LIMIT, THROWS_LIMIT
-from model.checks import InputError, Limit
-from model.session_rules import STOP_SIGNS, URGENT_SIGNS
+from app.pages.buildup.record import Acknowledgement, Record
+from app.pages.buildup.rule_words import sign_words
+from app.pages.buildup.wanted import AHEAD, BACK
+from model.checks import InputError
 from model.stop_signs import Signed, StopSign, cleared, withdrawn
 
 ALREADY = "Nothing was changed: so it stands already."
@@ -54,7 +48,7 @@ def done(page: Page, name: str) -> Act:
     """
     record, today = page.record, page.today
     if name in SIGNS:
-        return _of_signs(page, name, today)
+        return _of_signs(page, name)
     if name == "drop":
         return Act(record, form=dict.fromkeys(GIVEN_NAMES, ""))
     if record is None or name not in DOES:
@@ -90,25 +84,19 @@ def _step(page: Page, record: Record, today: date) -> Act:
     ball = ball_among(page.chosen.get("ball"), record.table.balls)
     if ball is None:
         raise InputError("Ball", "", "a ball of the plan’s rack")
-    percents = Limit(100.0 * SHARE_LIMIT.low, 100.0 * SHARE_LIMIT.high, "%")
-    share = typed_number(_text(page, "share"), "Of full speed with it", percents) / 100.0
-    count = whole(_text(page, "sessions"), "Sessions at this step", REPEATS_LIMIT)
+    share, count = page.typed("share"), int(page.typed("sessions"))
     return Act(edits.change_step(record, _place(page), ball, share, count, today))
 
 
 def _session(page: Page, record: Record, today: date) -> Act:
-    index = _number(page.chosen.get("session"), "Session")
-    day, throws = _text(page, "day"), _text(page, "throws")
-    typed_day = read_day(day, "Day", record.made_on - timedelta(366), today + AHEAD) if day else None
-    return Act(
-        edits.change_session(record, index, typed_day, whole(throws, "Throws", THROWS_LIMIT) if throws else None, today)
-    )
+    index, throws = _number(page.chosen.get("session"), "Session"), page.typed("throws")
+    day = page.day("day", record.made_on - BACK, today + AHEAD)
+    return Act(edits.change_session(record, index, day, None if throws is None else int(throws), today))
 
 
 def _rest(page: Page, record: Record, today: date) -> Act:
-    steps = _text(page, "rest")
-    count = whole(steps, "Steps from this one on", STEPS_LIMIT) if steps else None
-    return planned(edits.plan_rest(record, _place(page), count, today), page, {})
+    steps = page.typed("rest")
+    return planned(edits.plan_rest(record, _place(page), None if steps is None else int(steps), today), page, {})
 
 
 def _take_numbers(page: Page, record: Record, today: date) -> Act:
@@ -124,8 +112,10 @@ def _keep_numbers(page: Page, record: Record, _: date) -> Act:
 
 
 def _log(page: Page, record: Record, today: date) -> Act:
-    one = logged_of(course_of(record), page.at, page.log, page.system, today)
-    by = Signed(initials(page.log.by), role_among(page.log.role, ROLE_WORDS), today)
+    if page.to_mend:
+        return Act(record, [html.P(page.to_mend)])
+    one = logged_of(course_of(record), page.at, page.noted, today)
+    by = Signed(page.noted["by"].strip(), page.noted["role"], today)
     kept = log_edits.keep_session(record, page.at, one, by, today)
     new = [sign.sign for sign in kept.signs[len(record.signs) :]] if len(kept.signs) > len(record.signs) else []
     told = f"Session {page.at + 1} kept."
@@ -141,62 +131,37 @@ def _reopen(_: Page, record: Record, today: date) -> Act:
 
 
 def _sign(page: Page, record: Record, today: date) -> Act:
-    sign = page.hand.get("sign_what")
-    if not isinstance(sign, str) or sign not in {**STOP_SIGNS, **URGENT_SIGNS}:
-        raise InputError("Stop sign", "", "one of the list")
-    since = (
-        read_day(_text(page, "sign_since"), "Since", today - timedelta(366), today)
-        if _text(page, "sign_since")
-        else today
-    )
-    kept = log_edits.enter_sign(record, sign, since, _signed(page, "sign", ROLE_WORDS, today))
+    sign, since = page.typed("sign_what"), page.day("sign_since", today - BACK, today) or today
+    kept = log_edits.enter_sign(record, sign, since, page.signed("sign"))
     return Act(kept, [html.P(f"Stop sign kept: {sign_words([sign])}. The plan stands still.")])
 
 
-def _of_signs(page: Page, name: str, today: date) -> Act:
+def _of_signs(page: Page, name: str) -> Act:
     """Clear or withdraw stop signs: of the plan, or where there is none of the athlete."""
     record = page.record
-    signs, said, form = SIGNS[name](page, page.athlete.known.signs if record is None else record.signs, today)
+    signs, said, form = SIGNS[name](page, page.athlete.known.signs if record is None else record.signs)
     if record is None:
         return Act(None, [html.P(said)], form, signs)
     return Act(replace(record, signs=signs), [html.P(said)], form)
 
 
-def _clear(page: Page, signs: Signs, today: date) -> tuple[Signs, str, dict[str, str]]:
-    on = read_day(_text(page, "clear_on"), "Day", today - timedelta(366), today) if _text(page, "clear_on") else today
+def _clear(page: Page, signs: Signs) -> tuple[Signs, str, dict[str, str]]:
+    today = page.today
+    on = page.day("clear_on", today - BACK, today) or today
     try:
-        done = cleared(signs, replace(_signed(page, "clear", CLEARING, today), on=on))
+        done = cleared(signs, replace(page.signed("clear"), on=on))
     except InputError as error:
         label = {"words": "Whose decision it was", "on": "Day"}.get(error.field, error.field)
         raise InputError(label, error.given, error.accepted) from None
     return done, "The stop signs were cleared. Say above what is planned, and make the plan anew.", REASKED
 
 
-def _withdraw(page: Page, signs: Signs, today: date) -> tuple[Signs, str, dict[str, str]]:
-    place = _number(page.hand.get("withdraw_what"), "Stop sign")
-    by = _signed(page, "withdraw", ROLE_WORDS, today)
-    if not by.words:
-        raise InputError("Why it is withdrawn", "", "words")
-    return withdrawn(signs, place, by), "The stop sign was withdrawn; it stays in the list with your words.", {}
+def _withdraw(page: Page, signs: Signs) -> tuple[Signs, str, dict[str, str]]:
+    done = withdrawn(signs, _number(page.hand.get("withdraw_what"), "Stop sign"), page.signed("withdraw"))
+    return done, "The stop sign was withdrawn; it stays in the list with your words.", {}
 
 
 SIGNS = {"clear": _clear, "withdraw": _withdraw}
-
-
-def _clear_limits(page: Page, record: Record, today: date) -> Act:
-    return Act(log_edits.clear_limits(record, _signed(page, "limits", CLEARING, today), today))
-
-
-def _signed(page: Page, name: str, roles: Mapping[str, str], on: date) -> Signed:
-    said = _text(page, f"{name}_words")
-    if len(said) > LONGEST_NOTE or not said.isprintable():
-        raise InputError("Words", said, f"up to {LONGEST_NOTE} printable characters")
-    return Signed(initials(page.hand.get(f"{name}_by")), role_among(page.hand.get(f"{name}_role"), roles), on, said)
-
-
-def _again(page: Page, record: Record, today: date) -> Act:
-    day = read_day(_text(page, "again"), "Go on from", record.made_on, today + AHEAD)
-    return Act(log_edits.take_up_again(record, day, today))
 
 
 DOES = {
@@ -209,18 +174,15 @@ DOES = {
     "keep_numbers": _keep_numbers,
     "log": _log,
     "sign": _sign,
-    "clear_limits": _clear_limits,
-    "again": _again,
-    "read": lambda page, record, today: Act(edits.acknowledge(record, _text(page, "read_by"), today)),
+    "clear_limits": lambda page, record, today: Act(log_edits.clear_limits(record, page.signed("limits"), today)),
+    "again": lambda page, record, today: Act(
+        log_edits.take_up_again(record, page.day("again", record.made_on, today + AHEAD) or today, today)
+    ),
+    "read": lambda page, record, today: Act(replace(record, read=Acknowledgement(page.typed("read_by"), today))),
     "reopen": _reopen,
     "away": lambda _, record, __: Act(None, [html.P(AWAY + (f" {IN_CALENDAR}" if record.handed_out else ""))]),
 }
 """What each button does, by its name."""
-
-
-def _text(page: Page, name: str) -> str:
-    text = page.hand.get(name)
-    return text.strip() if isinstance(text, str) else ""
 
 
 def _place(page: Page) -> int:

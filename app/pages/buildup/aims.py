@@ -4,6 +4,7 @@ fields. Every value can be changed; what none has a source for says so.
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from typing import Any
 
 from app.records.plan_fields import PLAN_AIMS
 from model.build_up import RISES
@@ -11,18 +12,17 @@ from model.calendar_plan import EASIER_EVERY, EASIER_SHARE, WEEKLY_RISE
 
 COMMON = "common practice, no source"
 
-DEFAULTS: Mapping[str, str] = {
-    "start_percent": "70",
-    "goal_percent": "100",
-    "steps": "",
-    **{f"rise_{key}": f"{100.0 * rise:g}" for key, rise in RISES.items()},
-    "easier_every": str(EASIER_EVERY),
-    "easier_percent": f"{100.0 * EASIER_SHARE:g}",
-    "weekly_percent": f"{100.0 * WEEKLY_RISE:g}",
-    "least_throws": "1",
-    "most_throws": "60",
+DEFAULTS: Mapping[str, float] = {
+    "start_percent": 0.7,
+    "goal_percent": 1.0,
+    **{f"rise_{key}": rise for key, rise in RISES.items()},
+    "easier_every": EASIER_EVERY,
+    "easier_percent": EASIER_SHARE,
+    "weekly_percent": WEEKLY_RISE,
+    "least_throws": 1,
+    "most_throws": 60,
 }
-"""What stands for an empty field, in its metric unit, unless the aim has another value: common practice, no source."""
+"""What stands for an empty field, in SI, unless the aim has another value: common practice, no source."""
 
 ASKED = ("repeats", "first_throws", "days")
 """What has no default after time off or an injury; other aims have their own, judgement."""
@@ -50,7 +50,7 @@ class Aim:
         Whether it follows time off or an injury: then `ASKED` and what was before are asked for.
     days : str
         Days of the week, Monday 0, with blanks between them; empty where they are asked for.
-    values : mapping of str to str
+    values : mapping of str to float
         What stands for an empty field, where it differs from `DEFAULTS`.
     """
 
@@ -61,11 +61,11 @@ class Aim:
     only_own: bool = False
     asks: bool = False
     days: str = ""
-    values: Mapping[str, str] = field(default_factory=dict)
+    values: Mapping[str, float] = field(default_factory=dict)
 
-    def value(self, name: str) -> str:
-        """What stands for an empty field; empty if nothing does."""
-        return self.values.get(name, DEFAULTS.get(name, ""))
+    def value(self, name: str) -> Any:
+        """What stands for an empty field (SI); None if nothing does."""
+        return self.days if name == "days" else self.values.get(name, DEFAULTS.get(name))
 
 
 AIMS: Mapping[str, Aim] = {
@@ -82,7 +82,7 @@ AIMS: Mapping[str, Aim] = {
         "It ends when the last step was thrown as often as planned without pain or soreness, and the clinician who "
         "leads releases the athlete; at any stop sign it stands still before.",
         asks=True,
-        values={"start_percent": "50"},
+        values={"start_percent": 0.5},
     ),
     "fast_block": Aim(
         PLAN_AIMS["fast_block"],
@@ -90,7 +90,7 @@ AIMS: Mapping[str, Aim] = {
         "It ends when full speed with the own ball was held through the last step; the block comes after it.",
         lead="speed",
         days="1 4",
-        values={"start_percent": "85", "repeats": "1", "first_throws": "18", "weekly_percent": "5"},
+        values={"start_percent": 0.85, "repeats": 1, "first_throws": 18, "weekly_percent": 0.05},
     ),
     "in_season": Aim(
         PLAN_AIMS["in_season"],
@@ -100,12 +100,12 @@ AIMS: Mapping[str, Aim] = {
         only_own=True,
         days="1 4",
         values={
-            "start_percent": "90",
-            "goal_percent": "90",
-            "steps": "1",
-            "repeats": "12",
-            "weekly_percent": "0",
-            "first_throws": "18",
+            "start_percent": 0.9,
+            "goal_percent": 0.9,
+            "steps": 1,
+            "repeats": 12,
+            "weekly_percent": 0.0,
+            "first_throws": 18,
         },
     ),
     "ease_off": Aim(
@@ -116,12 +116,12 @@ AIMS: Mapping[str, Aim] = {
         only_own=True,
         days="1 4",
         values={
-            "start_percent": "100",
-            "goal_percent": "60",
-            "repeats": "1",
-            "first_throws": "18",
-            "weekly_percent": "0",
-            "most_throws": "18",
+            "start_percent": 1.0,
+            "goal_percent": 0.6,
+            "repeats": 1,
+            "first_throws": 18,
+            "weekly_percent": 0.0,
+            "most_throws": 18,
         },
     ),
 }
@@ -160,12 +160,9 @@ class Care:
         """The order that is chosen unless another is: the own ball, or none."""
         return "own" if self.growing or aim_named(self.aim).only_own else ""
 
-    def value(self, name: str) -> str:
-        """What stands for an empty field; empty if nothing does."""
-        if self.asks and name in ASKED:
-            return ""
-        aim = aim_named(self.aim)
-        return aim.days if name == "days" else aim.value(name)
+    def value(self, name: str) -> Any:
+        """What stands for an empty field (SI); None if nothing does."""
+        return None if self.asks and name in ASKED else aim_named(self.aim).value(name)
 
 
 def aim_named(key: object) -> Aim:

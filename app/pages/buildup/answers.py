@@ -1,18 +1,15 @@
 """From the form and the athlete to a plan, or to why there is none. Pure."""
 
 import hashlib
-from dataclasses import dataclass, replace
 from datetime import date
 
 from app.pages.buildup.aims import MORE_STEPS, OWN_FIRST
 from app.pages.buildup.athlete import Athlete, given_balls, goal_ball, speeds_words
-from app.pages.buildup.checks import CheckedPlan
 from app.pages.buildup.first_limits import FirstLimits, first_limits
-from app.pages.buildup.form import PlanForm
 from app.pages.buildup.orders import begin_of, rack_between
 from app.pages.buildup.record import Record
+from app.pages.buildup.wanted import Wanted
 from app.show.rack import balls_in
-from app.show.subject import Case
 from model.ball import Ball
 from model.build_up import NoPlan, Plan, PlanLimits
 from model.checks import InputError
@@ -27,43 +24,13 @@ ROOM = 0.7  # of the shares of the grid: so many steps at most leave room for an
 FEWEST_STEPS = 2  # asked for first, to learn how many the limits ask for
 
 
-@dataclass(frozen=True)
-class Missing:
-    """What is missing before a plan can be made.
-
-    Attributes
-    ----------
-    measures : bool
-        Whether the person is not whole.
-    speed : bool
-        Whether no full-effort speed is known.
-    reasons : tuple of str
-        What is wrong, or was not said, on this page.
-    """
-
-    measures: bool = False
-    speed: bool = False
-    reasons: tuple[str, ...] = ()
-
-    def __bool__(self) -> bool:
-        return self.measures or self.speed or bool(self.reasons)
-
-
-def missing_of(case: Case, checked: CheckedPlan) -> Missing:
-    """Say what is missing before a plan can be made; false if nothing is."""
-    speed = case.profile is not None and case.profile.posterior.own is None
-    return Missing(case.person is None, speed, (*checked.problems.values(), *checked.missing))
-
-
-def make(form: PlanForm, checked: CheckedPlan, athlete: Athlete, today: date) -> Record | NoPlan:
+def make(wanted: Wanted, athlete: Athlete, today: date) -> Record | NoPlan:
     """Make a plan.
 
     Parameters
     ----------
-    form : PlanForm
-        With an order of the balls.
-    checked : CheckedPlan
-        The same, read: nothing is wrong or missing.
+    wanted : Wanted
+        With an order of the balls; nothing is missing.
     athlete : Athlete
         Whose person and speeds are known.
 
@@ -72,31 +39,31 @@ def make(form: PlanForm, checked: CheckedPlan, athlete: Athlete, today: date) ->
     InputError
         If a ball, a share, a day or a budget does not do; it names the field.
     """
-    case, care = athlete.case, athlete.care(form.aim)
+    case, care = athlete.case, wanted.care
     if case.person is None or case.profile is None:
         raise InputError("athlete", "no measures", "an athlete whose measures and full speed are known")
-    balls = balls_in(case, form.left_out)
-    goal = goal_ball(form, athlete)
+    balls = balls_in(case, wanted["left_out"] or "")
+    goal = goal_ball(care, wanted["goal_ball"], athlete)
     table = table_of(case.profile, tuple(dict.fromkeys([*balls, goal, case.own_ball, *given_balls(athlete)])))
-    calendar = checked.calendar  # refuses a week without days before the search begins
+    calendar = wanted.calendar  # refuses a week without days before the search begins
     first = None
     if athlete.given is not None:
-        repeats, count = int(checked.values["repeats"]), int(checked.values.get("hold_count", 0))
-        first = first_limits(athlete.given, case, table.balls, checked.holds, count, len(checked.weekdays), repeats)
-    begin = begin_of(form, checked, athlete, care, table, first)
-    share = checked.values["goal_percent"]
-    if checked.steps == 1 and "goal_percent" not in checked.typed and begin.ball == goal:
+        holds, count = wanted["holds"], wanted["hold_count"] or 0
+        first = first_limits(athlete.given, case, table.balls, holds, count, len(calendar.weekdays), wanted["repeats"])
+    begin = begin_of(wanted, athlete, table, first)
+    share = wanted["goal_percent"]
+    if wanted["steps"] == 1 and not wanted.said("goal_percent") and begin.ball == goal:
         share = begin.share  # what is kept level is kept at the start's
     rack = rack_between(balls, begin.ball, goal)
     order = Order(goal, OWN_FIRST if care.guarded else 1.0, *_first_steps(first))
     found = search(
-        case.person, table, rack, (goal, share), (begin.ball, begin.share), checked.steps, checked.limits,
-        checked.lead, order,
+        case.person, table, rack, (goal, share), (begin.ball, begin.share), wanted["steps"], wanted.limits,
+        wanted.lead, order,
     )  # fmt: skip
     if isinstance(found, NoPlan):
         return found
     area = found.steps[0].metrics["area"]
-    begin.check_throws(checked, area)
+    begin.check_throws(wanted, area)
     throws = tuple((step.ball, step.share) for step in found.steps)
     return Record(
         code=case.code,
@@ -105,21 +72,21 @@ def make(form: PlanForm, checked: CheckedPlan, athlete: Athlete, today: date) ->
         own_ball=case.own_ball,
         table=table,
         rests_on=speeds_words(case),
-        aim=form.aim,
-        lead=checked.lead,
-        limits=checked.limits,
+        aim=care.aim,
+        lead=wanted.lead,
+        limits=wanted.limits,
         throws=throws,
-        repeats=(int(checked.values["repeats"]),) * len(found.steps),
+        repeats=(wanted["repeats"],) * len(found.steps),
         why=found.why,
         calendar=calendar,
-        budget=checked.budget(area),
+        budget=wanted.budget(area),
         made_on=today,
-        mark=_mark(today, case.code, case.person, table, form.aim, calendar, throws, athlete.known),
-        way=form.order,
+        mark=_mark(today, case.code, case.person, table, care.aim, calendar, throws, athlete.known),
+        way=wanted["order"],
         own_early=True,
         own_first=order.own_first_share,
         reference=athlete.reference,
-        asked=checked.asked if care.asks else replace(checked.asked, cleared=None),
+        asked=wanted.asked,
         first=first,
         notes=begin.notes,
         earlier=athlete.known.signs,

@@ -3,10 +3,10 @@
 from dataclasses import dataclass
 
 from app.pages.buildup.aims import Care, aim_named
-from app.pages.buildup.form import OWN, PlanForm
 from app.pages.buildup.given import Given
 from app.pages.buildup.known import NOTHING_KNOWN, Known
 from app.pages.buildup.record import KnownReference
+from app.records.plan_fields import OWN
 from app.show.cautions import is_growing
 from app.show.hundred import own_speed_known_by
 from app.show.rack import picked_texts, texts_of
@@ -71,13 +71,13 @@ def speeds_words(case: Case) -> str:
     return f"{len(full)} full-effort radar readings with {balls} balls"
 
 
-def goal_ball(form: PlanForm, athlete: Athlete) -> Ball:
+def goal_ball(care: Care, chosen: str | None, athlete: Athlete) -> Ball:
     """The goal's ball: the own one, unless another may be and was chosen."""
     case = athlete.case
-    free = not (athlete.care(form.aim).guarded or aim_named(form.aim).only_own)
-    if not free or form.goal_ball in ("", OWN):
+    free = not (care.guarded or aim_named(care.aim).only_own)
+    if not free or chosen in ("", None, OWN):
         return case.own_ball
-    found = ball_among(form.goal_ball, case.rack)
+    found = ball_among(chosen, case.rack)
     if found is None:
         raise InputError("To the ball", "", "a ball of the rack")
     return found

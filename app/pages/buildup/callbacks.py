@@ -9,16 +9,14 @@ from dash.exceptions import PreventUpdate
 from app.bind import ids as bound
 from app.bind.edit import Doing
 from app.bind.visit import Visit, visit_again
-from app.pages.buildup import acting, form_words, ids, log_advice, log_parts
+from app.pages.buildup import acting, form_words, ids, log_parts
 from app.pages.buildup.aims import AIMS
-from app.pages.buildup.answers import missing_of
-from app.pages.buildup.checks import check_form
 from app.pages.buildup.compare_orders import compare
 from app.pages.buildup.found import Found
-from app.pages.buildup.log_form import path_of
 from app.pages.buildup.making import Page, missing_parts
+from app.pages.buildup.noted import path_of
 from app.pages.buildup.orders import orders_of
-from app.pages.buildup.parts import order_choices
+from app.pages.buildup.parts import COUNTED, order_choices
 from app.pages.buildup.plans import away, brought_back
 from app.records.acts import Edit
 from app.show.drawn import drawn
@@ -83,19 +81,14 @@ def tell(version: Any, here: Any) -> dict[str, Any]:
     """Say what is wrong in the form or missing, and what there is to choose of."""
     del version
     found = _found(here)
-    form, athlete, visit = found.form, found.athlete, found.visit
-    checked = check_form(form, visit.today, athlete.care(form.aim), athlete.given is not None, visit.system)
-    missing = missing_of(athlete.case, checked)
-    said = missing_parts(missing.measures, missing.speed, ()) if missing.measures or missing.speed else []
-    rows = found.data.setting_rows
-    wrong = [text for name, text in checked.problems.items() if not getattr(rows.get(f"plan.{name}"), "draft", None)]
+    wanted, athlete, visit = found.wanted, found.athlete, found.visit
     part = bound.field_id(visit.owner, "plan.between_ball", "", visit.system.key)
-    set_props(part, {"data": form_words.between_choices(form, athlete)})
+    set_props(part, {"data": form_words.between_choices(wanted, athlete)})
     return {
-        "missing": [*said, *(html.P(text, className="problem") for text in wrong)],
-        "orders": order_choices(list(orders_of(form, athlete))),
-        "between_hidden": form.order != "between",
-        "count_hidden": form.holds not in ("steps", "weeks"),
+        "missing": [*missing_parts(athlete, ()), *(html.P(text, className="problem") for text in wanted.wrong)],
+        "orders": order_choices(list(orders_of(wanted, athlete))),
+        "between_hidden": wanted["order"] != "between",
+        "count_hidden": wanted["holds"] not in COUNTED,
         "orders_compared": [] if ctx.triggered_id else no_update,  # another form: what was compared no longer holds
     }
 
@@ -105,31 +98,29 @@ def compared(pressed: Any, here: Any) -> list[Component]:
     if not pressed:
         raise PreventUpdate
     found = _found(here)
-    return compare(Page(found.form, found.athlete, None, found.visit.today, system=found.visit.system))
+    return compare(Page(found.wanted, found.athlete, None, found.visit.today, system=found.visit.system))
 
 
 def advise(version: Any, session: Any, here: Any) -> Any:
     """Say what may come next by what is entered so far; what may be decided stands in its list."""
     del version
-    found = _found(here)
-    at = log_advice.session_of(session, found.course)
-    if at is None:
-        raise PreventUpdate
-    told = log_advice.advised(found, at)
-    visit = found.visit
-    for name, props in (
-        ("decision", {"data": told.decisions, "description": told.decision_said}),
-        ("throws", {"description": told.throws}),
-    ):
+    found, visit, at = _session(here, session)
+    told = log_parts.advised(found, at)
+    for name in ("decision", "throws"):
         part = bound.field_id(visit.owner, path_of(name, found.session_key(at)), "", visit.system.key)
-        set_props(part, props)
-    return told.said
+        set_props(part, told[name])
+    return told["said"]
 
 
 def fill(session: Any, here: Any) -> tuple[list[Component], str]:
     """Make the fields of the session that is chosen."""
+    found, _, at = _session(here, session)
+    return log_parts.fields(found, at), log_parts.title_of(found.course, at)
+
+
+def _session(here: Any, session: Any) -> tuple[Found, Visit, int]:
     found = _found(here)
-    at = log_advice.session_of(session, found.course)
+    at = log_parts.session_of(session, found.course)
     if at is None:
         raise PreventUpdate
-    return log_parts.fields(found, at), log_advice.title_of(found.course, at)
+    return found, found.visit, at

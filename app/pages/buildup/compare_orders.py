@@ -8,16 +8,16 @@ from dash.development.base_component import Component
 
 from app.pages.buildup import words
 from app.pages.buildup.aims import aim_named
-from app.pages.buildup.answers import make, missing_of
+from app.pages.buildup.answers import make
 from app.pages.buildup.course import Course, course_of
-from app.pages.buildup.form import ORDER_SAID, ORDERS
 from app.pages.buildup.head_words import passes_words
-from app.pages.buildup.making import FORM, Page, checked_of, missing_parts, named, refused
+from app.pages.buildup.making import FORM, Page, missing_parts, named, refused
 from app.pages.buildup.offers import Offer
-from app.pages.buildup.orders import orders_of
+from app.pages.buildup.orders import ORDER_SAID, orders_of
 from app.pages.buildup.record import Record
 from app.pages.buildup.view import offer_buttons
-from app.show.checks import message
+from app.records.fields import in_words
+from app.records.plan_fields import ORDERS
 from app.show.subject import is_same
 from app.units.systems import System
 from model.build_up import NoPlan
@@ -44,27 +44,22 @@ def compare(page: Page) -> list[Component]:
     """Work out every order that an aim has, and show what each comes to."""
     if said := refused(page):
         return said
-    checked = checked_of(page, page.form)
-    missing = missing_of(page.athlete.case, checked)
-    if missing:
-        return missing_parts(missing.measures, missing.speed, missing.reasons)
-    return [table(found_orders(page), page.system)]
+    return missing_parts(page.athlete, page.wanted.missing) or [table(found_orders(page), page.system)]
 
 
 def found_orders(page: Page) -> list[Found]:
     """Work out every order: its plan, or why there is none."""
-    there = orders_of(page.form, page.athlete)
+    there = orders_of(page.wanted, page.athlete)
     found = []
     for key in ORDERS:
         if key not in there:
-            if not aim_named(page.form.aim).only_own:
+            if not aim_named(page.wanted.care.aim).only_own:
                 found.append(Found(key, None, NO_BALL[key]))
             continue
-        form = replace(page.form, order=key)
         try:
-            made = make(form, checked_of(page, form), page.athlete, page.today)
+            made = make(page.wanted.but(order=key), page.athlete, page.today)
         except InputError as error:
-            found.append(Found(key, None, message(named(error))))
+            found.append(Found(key, None, in_words(named(error))))
             continue
         if isinstance(made, NoPlan):
             found.append(Found(key, None, words.no_plan_words(made, page.system)))

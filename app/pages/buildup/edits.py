@@ -5,11 +5,10 @@ from dataclasses import replace
 from datetime import date
 
 from app.pages.buildup.answers import search
-from app.pages.buildup.checks import initials
 from app.pages.buildup.course import SIGNED, Course, course_of
 from app.pages.buildup.first_limits import FirstLimits
 from app.pages.buildup.orders import WHY_OWN_FIRST, rack_between
-from app.pages.buildup.record import Acknowledgement, Record
+from app.pages.buildup.record import MOST_CHANGES, MOST_STEPS, Record
 from app.pages.buildup.words import share_words
 from model.ball import Ball
 from model.build_up import ROUNDING, SHARE_LIMIT, NoPlan
@@ -18,9 +17,6 @@ from model.checks import InputError, check_number
 from model.full_speeds import SpeedTable
 from model.ladder import Rung, fitted
 from model.person import Person
-
-MOST_STEPS = 60
-MOST_CHANGES = 100  # lines that are kept of them; the oldest go
 
 
 def told(record: Record, line: str) -> Record:
@@ -191,22 +187,6 @@ def take_numbers(
     """
     made = replace(record, person=person, table=table, rests_on=rests_on, first=first, refused="")
     return told(_within_rules(made), f"{today}: new measures or readings taken")
-
-
-def acknowledge(record: Record, by: str, on: date) -> Record:
-    """Keep that the text about growing throwers was read.
-
-    Parameters
-    ----------
-    by : str
-        Initials.
-
-    Raises
-    ------
-    InputError
-        If there are no initials.
-    """
-    return replace(record, read=Acknowledgement(initials(by), on))
 
 
 def _still_to_come(record: Record, place: int) -> Course:

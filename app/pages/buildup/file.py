@@ -3,34 +3,30 @@
 import base64
 import binascii
 import json
-from dataclasses import asdict
+import math
+import unicodedata
+from datetime import date
 from typing import Any
 
-from app.pages.buildup import kept_parts as read
-from app.pages.buildup.aims import AIMS
+from pydantic import TypeAdapter, ValidationError
+
 from app.pages.buildup.course import course_of
-from app.pages.buildup.edits import MOST_CHANGES, MOST_STEPS
-from app.pages.buildup.first_limits import FirstLimits
-from app.pages.buildup.kept_parts import LONGEST_NOTE, LONGEST_WORDS, MOST_LOGGED
-from app.pages.buildup.known import MOST_SIGNS, with_signs
-from app.pages.buildup.record import Acknowledgement, Asked, HandedOut, KnownReference, Record
+from app.pages.buildup.known import with_signs
+from app.pages.buildup.record import MOST_LOGGED, Record
 from app.records.old_plans import PLAN_KIND, upgraded
-from app.records.plan_fields import HOLDS, ORDERS
-from app.show.form_fields import LONGEST_CODE
 from app.version import VERSION as MADE_WITH
-from model.build_up import METRICS, SHARE_LIMIT, STEPS_LIMIT, PlanLimits
-from model.calendar_plan import REPEATS_LIMIT, Budget, ByHand, Calendar
-from model.ceilings import BOUNDS, KINDS, Amount, Ceilings, Reference
-from model.checks import InputError, Limit, check_choice, check_number
-from model.full_speeds import SpeedTable
-from model.person import Person
+from model.checks import InputError
 from model.session_log import Logged
-from model.session_rules import JointPain, Notes, Soreness
-from model.start import CERTAINTY_LIMIT
 
 VERSION = 2
 LARGEST_BYTES = 800_000  # a plan of 60 steps with a log of 400 sessions takes about two thirds of it
-MOST_BALLS = 24
+LONGEST_TEXT = 500
+LARGEST = 1e9
+FIRST_DAY, LAST_DAY = date(2000, 1, 1), date(2100, 12, 31)  # days are counted one by one
+NO_LETTERS = ("Cc", "Cs")  # control characters, and halves of a character that no encoding takes
+BALL = ("mass_kg", "diameter_m")
+
+RECORD, LOGGED = TypeAdapter(Record), TypeAdapter(Logged)
 
 
 class FileError(ValueError):
@@ -39,67 +35,31 @@ class FileError(ValueError):
 
 def to_json(record: Record) -> dict[str, Any]:
     """Write a plan as plain data."""
-    calendar = asdict(record.calendar) | {"weekdays": sorted(record.calendar.weekdays)}
-    made = {
+    made: dict[str, Any] = RECORD.dump_python(record, mode="json")
+    table, steps = made.pop("table"), zip(made.pop("throws"), made.pop("repeats"), strict=True)
+    made["calendar"]["weekdays"].sort()
+    if made["first"] is not None:
+        limits = made["first"]["ceilings"]
+        made["first"]["ceilings"] = {key: amount for key, amount in limits.items() if amount is not None}
+    return made | {
         "kind": PLAN_KIND,
         "version": VERSION,
         "made_with": MADE_WITH,
-        "code": record.code,
-        "invented": record.invented,
-        "person": asdict(record.person),
-        "own_ball": asdict(record.own_ball),
-        "rack": [asdict(ball) for ball in record.table.balls],
-        "full_speeds_m_s": list(record.table.speeds_m_s),
-        "rests_on": record.rests_on,
-        "aim": record.aim,
-        "lead": record.lead,
-        "rises": dict(record.limits.rises),
-        "caps": dict(record.limits.caps),
-        "steps": [
-            {**asdict(ball), "share": share, "sessions": count}
-            for (ball, share), count in zip(record.throws, record.repeats, strict=True)
+        "rack": table["balls"],
+        "full_speeds_m_s": table["speeds_m_s"],
+        **made.pop("limits"),
+        "steps": [{**ball, "share": share, "sessions": count} for (ball, share), count in steps],
+        "order": made.pop("way"),
+        "by_hand": [
+            {"session": int(i), **one} for i, one in sorted(made["by_hand"].items(), key=lambda one: int(one[0]))
         ],
-        "why": record.why,
-        "calendar": calendar,
-        "budget": asdict(record.budget),
-        "made_on": record.made_on,
-        "mark": record.mark,
-        "order": record.way,
-        "own_early": record.own_early,
-        "own_first": record.own_first,
-        "reference": asdict(record.reference),
-        "asked": asdict(record.asked),
-        "first": None if record.first is None else _first_json(record.first),
-        "notes": list(record.notes),
-        "by_hand": [{"session": i, **asdict(one)} for i, one in sorted(record.by_hand.items())],
-        "changed": list(record.changed),
-        "read": None if record.read is None else asdict(record.read),
-        "log": [logged_json(one) for one in record.log],
-        "signs": [read.sign_json(one) for one in record.signs],
-        "earlier": [read.sign_json(one) for one in record.earlier],
-        "start_most": read.most_json(record.start_most),
-        "lifted": record.lifted,
-        "not_before": record.not_before,
-        "refused": record.refused,
-        "handed_out": [asdict(one) for one in record.handed_out],
-        "calendars": record.calendars,
     }
-    return _plain(made)
-
-
-def _plain(made: dict[str, Any]) -> dict[str, Any]:
-    plain: dict[str, Any] = json.loads(json.dumps(made, default=read.plain))
-    return plain
 
 
 def logged_json(one: Logged) -> dict[str, Any]:
     """Write a session that was thrown."""
-    return _plain(asdict(one))
-
-
-def _first_json(first: FirstLimits) -> dict[str, Any]:
-    amounts = {bound.key: asdict(amount) for bound, amount in first.ceilings.given()}
-    return asdict(first) | {"ceilings": amounts, "alone": {key: list(edges) for key, edges in first.alone.items()}}
+    made: dict[str, Any] = LOGGED.dump_python(one, mode="json")
+    return made
 
 
 def from_json(kept: object) -> Record:
@@ -135,11 +95,61 @@ def read_bare(kept: object) -> Record:
     if kept.get("version") not in (1, VERSION):
         raise FileError("it was made by another version")
     try:
-        return _record(upgraded(kept) if kept["version"] == 1 else kept)
+        text = json.dumps(_shaped(upgraded(kept) if kept["version"] == 1 else kept), default=repr)
+        return RECORD.validate_json(text, strict=True)
+    except ValidationError as error:
+        found = error.errors(include_url=False)[0]
+        raise FileError(f"a value in it is not accepted ({_where(found)})") from None
     except InputError as error:
         raise FileError(f"a value in it is not accepted ({error})") from None
     except (KeyError, TypeError, ValueError, AttributeError, OverflowError) as error:
         raise FileError(f"it holds what no plan holds ({type(error).__name__})") from None
+
+
+def _where(found: Any) -> str:
+    refused = found.get("ctx", {}).get("error")
+    return str(refused) if refused is not None else f"{' '.join(map(str, found['loc']))}: {found['msg']}"
+
+
+def _shaped(kept: dict[str, Any]) -> dict[str, Any]:
+    """What a file holds, as the fields of a plan."""
+    _check_plain(kept)
+    steps = kept["steps"]
+    made = {
+        "table": {"balls": kept["rack"], "speeds_m_s": kept["full_speeds_m_s"]},
+        "limits": {"rises": kept["rises"], "caps": kept["caps"]},
+        "throws": [({name: one[name] for name in BALL}, one["share"]) for one in steps],
+        "repeats": [one["sessions"] for one in steps],
+        "way": kept["order"],
+        "by_hand": {one["session"]: {"day": one["day"], "throws": one["throws"]} for one in kept["by_hand"]},
+    }
+    return made | {name: kept[name] for name in AS_IT_IS}
+
+
+AS_IT_IS = tuple(
+    name
+    for name in Record.__dataclass_fields__
+    if name not in ("table", "limits", "throws", "repeats", "way", "by_hand")
+)
+"""Fields of a plan that a file has under the same name."""
+
+
+def _check_plain(kept: Any) -> None:
+    """Refuse what is too long, too large, of other letters, or a day too far off, wherever it stands."""
+    if isinstance(kept, dict | list):
+        if len(kept) > MOST_LOGGED:
+            raise InputError("list", len(kept), f"up to {MOST_LOGGED}")
+        for one in (*kept, *kept.values()) if isinstance(kept, dict) else kept:
+            _check_plain(one)
+    elif isinstance(kept, str):
+        if len(kept) > LONGEST_TEXT or any(unicodedata.category(letter) in NO_LETTERS for letter in kept):
+            raise InputError("text", ascii(kept)[:40], f"up to {LONGEST_TEXT} printable characters")
+        if len(kept) == len("2000-01-01") and kept.count("-") == 2:
+            day = date.fromisoformat(kept)
+            if not FIRST_DAY <= day <= LAST_DAY:
+                raise InputError("day", kept, f"{FIRST_DAY} to {LAST_DAY}")
+    elif isinstance(kept, int | float) and not (math.isfinite(kept) and 0 <= kept <= LARGEST):
+        raise InputError("number", kept, f"0 to {LARGEST:g}")
 
 
 def text_of(record: Record) -> str:
@@ -170,145 +180,3 @@ def read_upload(contents: object) -> Record:
     except (ValueError, binascii.Error, RecursionError):
         raise FileError("it is no JSON text in UTF-8, as a plan file is") from None
     return from_json(kept)
-
-
-def _record(kept: dict[str, Any]) -> Record:
-    steps = read.listed(kept["steps"], MOST_STEPS)
-    record = Record(
-        code=read.text(kept["code"], LONGEST_CODE),
-        invented=kept["invented"] is True,
-        person=Person(**read.numbers(kept["person"], but=("sex", "handedness", "still_growing"))),
-        own_ball=read.ball(kept["own_ball"]),
-        table=SpeedTable(
-            tuple(map(read.ball, read.listed(kept["rack"], MOST_BALLS))),
-            tuple(map(read.number, read.listed(kept["full_speeds_m_s"], MOST_BALLS))),
-        ),
-        rests_on=read.text(kept["rests_on"], LONGEST_WORDS),
-        aim=check_choice("aim", kept["aim"], AIMS),
-        lead=check_choice("lead", kept["lead"], METRICS),
-        limits=PlanLimits(read.numbers(kept["rises"]), read.numbers(kept["caps"])),
-        throws=tuple((read.ball(one), check_number("share", one["share"], SHARE_LIMIT)) for one in steps),
-        repeats=tuple(read.whole(check_number("sessions", one["sessions"], REPEATS_LIMIT)) for one in steps),
-        why=read.text(kept["why"], LONGEST_WORDS),
-        calendar=_calendar(kept["calendar"]),
-        budget=Budget(**_budget(kept["budget"])),
-        made_on=read.day(kept["made_on"]),
-        mark=read.mark(kept["mark"]),
-        way=check_choice("order", kept["order"], ("", *ORDERS)),
-        own_early=read.truth(kept["own_early"]),
-        own_first=check_number("own_first", kept["own_first"], SHARE_LIMIT),
-        reference=_reference(kept["reference"]),
-        asked=_asked(kept["asked"]),
-        first=read.maybe(kept["first"], _first),
-        notes=tuple(read.text(one, LONGEST_WORDS) for one in read.listed(kept["notes"], MOST_CHANGES)),
-        by_hand={read.place(one["session"]): _by_hand(one) for one in read.listed(kept["by_hand"], MOST_LOGGED)},
-        changed=tuple(read.text(one, LONGEST_WORDS) for one in read.listed(kept["changed"], MOST_CHANGES)),
-        read=read.maybe(kept["read"], lambda one: Acknowledgement(read.text(one["by"], 8), read.day(one["on"]))),
-        log=tuple(map(_logged, read.listed(kept["log"], MOST_LOGGED))),
-        signs=tuple(map(read.read_sign, read.listed(kept["signs"], MOST_SIGNS))),
-        earlier=tuple(map(read.read_sign, read.listed(kept["earlier"], MOST_SIGNS))),
-        start_most=read.read_most(kept["start_most"]),
-        lifted=read.place(kept["lifted"]),
-        not_before=read.maybe(kept["not_before"], read.day),
-        refused=read.text(kept["refused"], LONGEST_CODE),
-        handed_out=tuple(map(_handed_out, read.listed(kept["handed_out"], MOST_CHANGES))),
-        calendars=read.place(kept["calendars"]),
-    )
-    if not record.throws:
-        raise InputError("steps", 0, "one or more")
-    if any(one.place >= MOST_STEPS for one in record.log):
-        raise InputError("log", "a step beyond the plan", f"up to {MOST_STEPS} steps")
-    return record
-
-
-def _calendar(kept: dict[str, Any]) -> Calendar:
-    return Calendar(
-        read.day(kept["first_day"]),
-        frozenset(map(read.whole, read.listed(kept["weekdays"], 7))),
-        read.maybe(kept["easier_every"], read.whole),
-        read.number(kept["easier_share"]),
-        read.maybe(kept["target_day"], read.day),
-    )
-
-
-def _budget(kept: dict[str, Any]) -> dict[str, Any]:
-    counts = ("least_throws", "most_throws")
-    return {name: read.whole(one) if name in counts else one for name, one in read.numbers(kept).items()}
-
-
-def _by_hand(kept: dict[str, Any]) -> ByHand:
-    return ByHand(read.maybe(kept["day"], read.day), read.maybe(kept["throws"], read.whole))
-
-
-def _reference(kept: dict[str, Any]) -> KnownReference:
-    kind = check_choice("reference", kept["kind"], ("", *KINDS))
-    return KnownReference(kind, read.maybe(kept["on"], read.day), read.maybe(kept["speed_m_s"], read.number))
-
-
-def _asked(kept: dict[str, Any]) -> Asked:
-    weeks, throws = (read.maybe(kept[name], read.place) for name in ("weeks_off", "throws_a_week"))
-    return Asked(weeks, throws, read.text(kept["thrown"], LONGEST_NOTE), read.maybe(kept["cleared"], read.read_signed))
-
-
-def _first(kept: dict[str, Any]) -> FirstLimits:
-    amounts = {key: Amount(read.number(one["value"]), one["absolute"] is True) for key, one in kept["ceilings"].items()}
-    reference = kept["reference"]
-    balls = tuple(map(read.ball, read.listed(kept["balls"], MOST_BALLS)))
-    alone = {
-        check_choice("limit", key, BOUNDS): tuple((read.number(low), read.number(high)) for low, high in edges)
-        for key, edges in kept["alone"].items()
-    }
-    if any(len(edges) != len(balls) for edges in alone.values()) or set(alone) != set(amounts):
-        raise ValueError("limits")
-    return FirstLimits(
-        read.ball(kept["ball"]),
-        check_number("share", read.number(kept["share"]), SHARE_LIMIT),
-        Ceilings(**amounts),
-        check_number("certainty", read.number(kept["certainty"]), CERTAINTY_LIMIT),
-        Reference(
-            reference["kind"],
-            read.maybe(reference["speed_m_s"], read.number),
-            read.maybe(reference["measured_on"], read.day),
-            read.maybe(reference["relative_sd"], read.number),
-        ),
-        read.text(kept["dated"], LONGEST_WORDS),
-        check_choice("holds", kept["holds"], HOLDS),
-        read.place(kept["count"]),
-        int(check_number("steps", read.whole(kept["steps"]), Limit(0, STEPS_LIMIT.high, "steps"))),
-        balls,
-        alone,
-        read.maybe(kept["cleared"], read.read_signed),
-    )
-
-
-def _handed_out(kept: dict[str, Any]) -> HandedOut:
-    return HandedOut(read.mark(kept["mark"]), read.place(kept["first"]), read.place(kept["last"]))
-
-
-def _logged(kept: dict[str, Any]) -> Logged:
-    notes = kept["notes"]
-    pain, sore = notes["pain"], notes["soreness"]
-    ratings = {name: read.maybe(one, read.whole) for name, one in pain.items() if name != "site"}
-    return Logged(
-        read.day(kept["day"]),
-        read.place(kept["index"]),
-        read.place(kept["place"]),
-        read.ball(kept["ball"]),
-        read.number(kept["speed_m_s"]),
-        read.place(kept["planned"]),
-        read.whole(kept["throws"]),
-        Notes(
-            JointPain(read.text(pain["site"], 12), **ratings),
-            Soreness(**{name: read.maybe(one, read.truth) for name, one in sore.items()}),  # type: ignore[arg-type]
-            tuple(read.listed(notes["signs"], 20)),
-            read.maybe(notes["painkiller"], read.truth),
-            read.maybe(notes["speed_held"], read.truth),
-        ),
-        kept["decision"],
-        read.whole(kept["days_off"]),
-        read.text(kept["by"], LONGEST_NOTE),
-        kept["role"],
-        read.maybe(kept["top_speed_m_s"], read.number),
-        read.truth(kept["was_repeat"]),
-        read.text(kept["note"], LONGEST_NOTE),
-    )

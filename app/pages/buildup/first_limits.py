@@ -6,15 +6,17 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from app.pages.buildup.given import Given
+from app.records.plan_fields import HOLDS
 from app.show.subject import Case, Fitted
 from app.units.conversion import plain
 from app.units.systems import System
 from model.ball import Ball
 from model.build_up import SHARE_LIMIT, STEPS_LIMIT, Step
 from model.ceilings import BOUNDS, Amount, Ceilings, Reference, Thrower
-from model.checks import Limit
+from model.checks import InputError, Limit, check_choice, check_number
 from model.limit_draws import Field, field_of
 from model.person import Person
+from model.start import CERTAINTY_LIMIT
 from model.start_list import ranges
 from model.stop_signs import Signed
 
@@ -62,6 +64,15 @@ class FirstLimits:
     balls: tuple[Ball, ...]
     alone: Mapping[str, tuple[tuple[float, float], ...]]
     cleared: Signed | None = None
+
+    def __post_init__(self) -> None:
+        check_choice("holds", self.holds, HOLDS)
+        check_number("share", self.share, SHARE_LIMIT)
+        check_number("certainty", self.certainty, CERTAINTY_LIMIT)
+        check_number("steps", self.steps, Limit(0, STEPS_LIMIT.high, "steps"))
+        given = {bound.key for bound, _ in self.ceilings.given()}
+        if set(self.alone) != given or any(len(edges) != len(self.balls) for edges in self.alone.values()):
+            raise InputError("limits", sorted(self.alone), "each limit with its shares for each ball")
 
     @property
     def shares(self) -> dict[Ball, tuple[float, float]]:

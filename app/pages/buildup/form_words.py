@@ -8,10 +8,11 @@ from dash.development.base_component import Component
 from app.pages.buildup.aims import Care, aim_named
 from app.pages.buildup.athlete import Athlete, ball_value
 from app.pages.buildup.first_limits import limit_words
-from app.pages.buildup.form import BY_AIM, OWN, USUAL, PlanForm
 from app.pages.buildup.given import Given
 from app.pages.buildup.orders import between
+from app.pages.buildup.wanted import Wanted
 from app.pages.buildup.words import share_words
+from app.records.plan_fields import BY_AIM, OWN, USUAL
 from app.show.cautions import GROWING
 from app.show.rack import name_of, rack_of
 from app.show.subject import Case, is_same
@@ -49,9 +50,9 @@ def goal_choices(case: Case) -> list[dict[str, str]]:
     return [own, *(one for one in rack_of(case) if one["value"] != ball_value(case.own_ball))]
 
 
-def between_choices(form: PlanForm, athlete: Athlete) -> list[dict[str, str]]:
+def between_choices(wanted: Wanted, athlete: Athlete) -> list[dict[str, str]]:
     """The balls that can be the one in between, the usual one first."""
-    balls = between(form, athlete)
+    balls = between(wanted, athlete)
     if not balls:
         return [{"value": USUAL, "label": "none lies in between"}]
     given = athlete.given is not None and is_same(balls[0], athlete.given.ball)

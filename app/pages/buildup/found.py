@@ -6,12 +6,12 @@ from functools import cached_property
 from app.bind.visit import Visit
 from app.pages.buildup.athlete import Athlete, reference_of
 from app.pages.buildup.course import Course, course_of
-from app.pages.buildup.form import PlanForm, form_of
 from app.pages.buildup.given import given_of
 from app.pages.buildup.known import known_of
-from app.pages.buildup.log_form import key_of
+from app.pages.buildup.noted import key_of
 from app.pages.buildup.record import Record
 from app.pages.buildup.rows import KeptPlan, Plans, plans_of
+from app.pages.buildup.wanted import Wanted, wanted_of
 from app.records.reads import AthleteData
 from app.show.from_records import case_of
 from model.checks import InputError
@@ -40,9 +40,9 @@ class Found:
         return self.visit.data
 
     @cached_property
-    def form(self) -> PlanForm:
-        """What was asked for."""
-        return form_of(self.data)
+    def wanted(self) -> Wanted:
+        """What is asked for."""
+        return wanted_of(self.data, self.athlete, self.visit.today, self.visit.system)
 
     @cached_property
     def plans(self) -> Plans:

@@ -5,10 +5,10 @@ from collections import Counter
 from app.pages.buildup.aims import aim_named
 from app.pages.buildup.course import Course
 from app.pages.buildup.first_limits import hold_words, limit_words
-from app.pages.buildup.form import ORDERS
 from app.pages.buildup.record import Record
 from app.pages.buildup.rule_words import CLOSED_WORDS, signed_words, stop_sign_words
 from app.pages.buildup.words import count_words, metric_words, ranges, why_words
+from app.records.plan_fields import ORDERS
 from app.show.numbers import capital
 from app.units.systems import System
 from model.build_up import METRICS

@@ -4,8 +4,8 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
 from app.pages.buildup.found import Found
-from app.pages.buildup.log_form import rows_of
 from app.pages.buildup.making import Act
+from app.pages.buildup.noted import rows_of
 from app.pages.buildup.record import Record
 from app.pages.buildup.rows import KeptPlan, changed_plan, new_plan
 from app.records import acts as records

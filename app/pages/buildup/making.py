@@ -2,34 +2,32 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
-from datetime import date, timedelta
+from datetime import date
 from typing import Any
 
 from dash import html
 from dash.development.base_component import Component
 
 from app.pages.buildup import edits, log_edits, words
-from app.pages.buildup.answers import make, missing_of
+from app.pages.buildup.answers import make
 from app.pages.buildup.athlete import Athlete
-from app.pages.buildup.checks import FIELDS, CheckedPlan, check_form, read_day
-from app.pages.buildup.form import NAMES, PlanForm
-from app.pages.buildup.log_form import LogForm
+from app.pages.buildup.hand import FIELDS
+from app.pages.buildup.noted import Noted
 from app.pages.buildup.offers import Offer, spread
 from app.pages.buildup.record import Record
 from app.pages.buildup.rule_words import stop_sign_words
 from app.pages.buildup.view import offer_buttons
-from app.show.checks import message
+from app.pages.buildup.wanted import AHEAD, BACK, NAMES, Wanted, spec
+from app.records.fields import in_words
 from app.show.page_parts import page_link
-from app.show.profile_checks import typed_number
 from app.units.conversion import from_si, plain
 from app.units.systems import METRIC, System
-from model.build_up import STEPS_LIMIT, Loosening, NoPlan
-from model.checks import InputError, Limit
-from model.stop_signs import StopSign
+from model.build_up import Loosening, NoPlan
+from model.checks import InputError
+from model.stop_signs import Signed, StopSign
 
 FORM = "form:"  # an offer that changes the form, and not the plan
 MOST_OFFERED = 3  # single changes that would open a plan
-AHEAD = timedelta(days=3 * 366)
 
 
 @dataclass(frozen=True)
@@ -38,15 +36,17 @@ class Page:
 
     Attributes
     ----------
-    form : PlanForm
+    wanted : Wanted
     athlete : Athlete
     record : Record or None
         The plan that is shown.
     today : date
     hand : mapping of str to object
         Values of the fields beside the plan.
-    log : LogForm
+    noted : Noted
         The fields after a session.
+    to_mend : str
+        Which of them were refused.
     at : int
         Which session they are of.
     chosen : mapping of str to object
@@ -54,15 +54,33 @@ class Page:
     system : System
     """
 
-    form: PlanForm
+    wanted: Wanted
     athlete: Athlete
     record: Record | None
     today: date
     hand: Mapping[str, Any] = field(default_factory=dict)
-    log: LogForm = field(default_factory=LogForm)
+    noted: Noted = field(default_factory=dict)
     at: int = 0
     chosen: Mapping[str, Any] = field(default_factory=dict)
     system: System = METRIC
+    to_mend: str = ""
+
+    def typed(self, name: str) -> Any:
+        """The value of a field beside the plan; None where it is empty and may be."""
+        text = self.hand.get(name)
+        return FIELDS[name].parse(text if isinstance(text, str) else "", self.system, today=self.today).value
+
+    def day(self, name: str, low: date, high: date) -> date | None:
+        """A day between two."""
+        day: date | None = self.typed(name)
+        if day is not None and not low <= day <= high:
+            raise InputError(FIELDS[name].label, day, f"year-month-day from {low} to {high}")
+        return day
+
+    def signed(self, name: str) -> Signed:
+        """Who decides or records something."""
+        by, role, words = (self.typed(f"{name}_{part}") for part in ("by", "role", "words"))
+        return Signed(by, role, self.today, words)
 
 
 @dataclass(frozen=True)
@@ -103,32 +121,22 @@ def made(page: Page, changes: Mapping[str, str] | None = None) -> Act:
     Act
         With the plan of before, and the reason, where none can be made.
     """
-    form = replace(page.form, **(changes or {}))
     given = dict(changes or {})
+    wanted = page.wanted.but(**{name: spec(name).parse(text).value for name, text in given.items()})
     if said := refused(page):
         return Act(page.record, said, given)
-    care = page.athlete.care(form.aim)
-    form = replace(form, order=form.order or care.order)
-    checked = checked_of(page, form)
-    missing = missing_of(page.athlete.case, checked)
-    if missing or not form.order:
-        order = () if form.order else ("Order of the balls: choose one, or compare them first.",)
-        reasons = (*missing.reasons, *order)
-        return Act(page.record, missing_parts(missing.measures, missing.speed, reasons), given)
+    wanted = wanted.but(order=wanted["order"] or wanted.care.order)
+    order = () if wanted["order"] else ("Order of the balls: choose one, or compare them first.",)
+    if missing := missing_parts(page.athlete, (*wanted.missing, *order)):
+        return Act(page.record, missing, given)
     try:
-        found = make(form, checked, page.athlete, page.today)
+        found = make(wanted, page.athlete, page.today)
     except InputError as error:
-        return Act(page.record, [html.P(f"No plan: {message(named(error))}")], given)
+        return Act(page.record, [html.P(f"No plan: {in_words(named(error))}")], given)
     if isinstance(found, NoPlan):
         return Act(page.record, no_plan_parts(found, page.system), given)
     before = "" if page.record is None else " The one before was put away; Undo brings it back."
     return Act(log_edits.took_over(found, page.record), [html.P(f"Plan made.{before}")], given, fresh=True)
-
-
-def checked_of(page: Page, form: PlanForm) -> CheckedPlan:
-    """Read a form for the athlete on the page."""
-    athlete = page.athlete
-    return check_form(form, page.today, athlete.care(form.aim), athlete.given is not None, page.system)
 
 
 def refused(page: Page) -> list[Component]:
@@ -143,18 +151,19 @@ def refused(page: Page) -> list[Component]:
 
 def named(error: InputError) -> InputError:
     """The same refusal with the field's name as it stands on the page."""
-    label = FIELDS[error.field].label if error.field in FIELDS else error.field
+    label = spec(error.field).label if error.field in NAMES else error.field
     return InputError(label, error.given, error.accepted)
 
 
-def missing_parts(measures: bool, speed: bool, reasons: tuple[str, ...]) -> list[Component]:
-    """Say what is missing for a plan, and where it is entered."""
+def missing_parts(athlete: Athlete, reasons: tuple[str, ...]) -> list[Component]:
+    """Say what is missing for a plan, and where it is entered; nothing where nothing is."""
     lines: list[Component] = []
-    if measures:
+    profile = athlete.case.profile
+    if athlete.case.person is None:
         lines.append(
             html.Li(["Missing: the athlete’s measures. ", page_link("Enter them on Athlete", "/athlete"), "."])
         )
-    if speed:
+    if profile is not None and profile.posterior.own is None:
         lines.append(
             html.Li(
                 [
@@ -167,6 +176,8 @@ def missing_parts(measures: bool, speed: bool, reasons: tuple[str, ...]) -> list
             )
         )
     lines += [html.Li(text) for text in reasons]
+    if not lines:
+        return []
     return [html.P("No plan yet.", className="sentence invitation"), html.Ul(lines, className="claim-missing")]
 
 
@@ -185,7 +196,7 @@ def no_plan_parts(found: NoPlan, system: System) -> list[Component]:
 
 def _needed(one: Loosening) -> str:
     """The least value that would do, rounded so that it does, as it would be typed."""
-    shown = from_si(one.needed, FIELDS[f"{one.kind}_{one.key}"].unit)
+    shown = from_si(one.needed, spec(f"{one.kind}_{one.key}").unit)
     size = max(abs(shown), 1e-6)
     return plain(shown + 5e-5 * max(1.0, size), most=4)
 
@@ -216,30 +227,21 @@ def offered(page: Page, name: str) -> Act:
     record = page.record
     if record is None or record.log:
         return Act(record)
-    given = {key: value[:20]}
-    if key == "sessions":
-        count, steps = whole(value, "Sessions", Limit(1, 2000, "sessions")), len(record.throws)
+    given, today, steps = {key: value[:20]}, page.today, len(record.throws)
+    if key == "sessions" and value.isdecimal():
+        count = int(value[:4])
         if count < steps:
             raise InputError("Sessions", count, f"{steps} or more, one for each step")
-        return Act(
-            edits.told(replace(record, repeats=spread(count, steps), by_hand={}), f"{page.today}: {count} sessions")
-        )
+        spread_out = replace(record, repeats=spread(count, steps), by_hand={})
+        return Act(edits.told(spread_out, f"{today}: {count} sessions"))
     if key == "steps":
-        return planned(edits.plan_rest(record, 0, whole(value, "Steps", STEPS_LIMIT), page.today), page, given)
+        return planned(edits.plan_rest(record, 0, int(spec(key).parse(value).value or 0), today), page, given)
     if key in ("first_day", "target_day"):
-        day = read_day(value, "Day", record.made_on - timedelta(366), page.today + AHEAD)
-        calendar = record.calendar
-        moved = replace(calendar, first_day=day) if key == "first_day" else replace(calendar, target_day=day)
-        return Act(replace(record, calendar=moved), form=given)
+        day = spec(key).parse(value).value
+        if day is None or not record.made_on - BACK <= day <= today + AHEAD:
+            raise InputError("Day", value, f"year-month-day from {record.made_on - BACK} to {today + AHEAD}")
+        return Act(replace(record, calendar=replace(record.calendar, **{key: day})), form=given)
     return Act(record)
-
-
-def whole(text: str, label: str, limit: Limit) -> int:
-    """Read a whole number, or refuse it by its label."""
-    number = typed_number(text, label, limit)
-    if number != int(number):
-        raise InputError(label, text, f"a whole number, {limit}")
-    return int(number)
 
 
 def planned(found: Record | NoPlan, page: Page, form: dict[str, str]) -> Act:

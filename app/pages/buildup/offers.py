@@ -4,9 +4,8 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 from app.pages.buildup.course import Course
+from app.pages.buildup.record import MOST_STEPS
 from model.calendar_plan import REPEATS_LIMIT, Calendar
-
-MOST_STEPS = 60
 
 
 @dataclass(frozen=True)

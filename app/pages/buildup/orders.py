@@ -2,12 +2,12 @@
 
 from dataclasses import dataclass
 
-from app.pages.buildup.aims import OWN_FIRST, Care, aim_named
+from app.pages.buildup.aims import OWN_FIRST, aim_named
 from app.pages.buildup.athlete import Athlete, ball_among, given_balls
-from app.pages.buildup.checks import FIELDS, CheckedPlan
 from app.pages.buildup.first_limits import FirstLimits, limit_words, rounded_down_share, rounded_up_share
-from app.pages.buildup.form import ORDERS, PlanForm
+from app.pages.buildup.wanted import Wanted, spec
 from app.pages.buildup.words import share_words
+from app.records.plan_fields import ORDERS
 from app.show.rack import balls_in
 from app.show.subject import is_same
 from model.ball import Ball
@@ -16,6 +16,7 @@ from model.checks import InputError
 from model.full_speeds import SpeedTable
 from model.ladder import Most, Row, Rung, fitted
 
+ORDER_SAID = {"heavy": "what many do in rehabilitation (common practice, no source)"}
 WHY_OWN_FIRST = (
     "after time off or an injury, and for throwers who are still growing, the own ball never first comes faster"
 )
@@ -40,33 +41,33 @@ class Begin:
     notes: tuple[str, ...] = ()
     most: Most | None = None
 
-    def check_throws(self, checked: CheckedPlan, area_nms: float) -> None:
+    def check_throws(self, wanted: Wanted, area_nms: float) -> None:
         """Refuse more throws in the first session than the last painless one had, by the area of one (N m s)."""
         if self.most is None:
             return
         accepted = min(self.most.throws, int(self.most.area_nms / area_nms * (1.0 + ROUNDING)))
-        first = int(checked.budget(area_nms).first_nms / area_nms * (1.0 + ROUNDING))
-        first = min(first, int(checked.values["most_throws"]))
+        first = int(wanted.budget(area_nms).first_nms / area_nms * (1.0 + ROUNDING))
+        first = min(first, wanted["most_throws"])
         if first > accepted:
-            field = "first_nms" if "first_nms" in checked.values else "first_throws"
+            field = "first_nms" if wanted.said("first_nms") else "first_throws"
             said = f"up to {accepted} throws after the stop sign: no more than the last painless session"
-            raise InputError(FIELDS[field].label, first, said)
+            raise InputError(spec(field).label, first, said)
 
 
-def heaviest_of(form: PlanForm, athlete: Athlete) -> Ball | None:
+def heaviest_of(wanted: Wanted, athlete: Athlete) -> Ball | None:
     """The heaviest ball that is thrown; None where it is the own one, or lighter."""
     own = athlete.case.own_ball
-    balls = balls_in(athlete.case, form.left_out)
+    balls = balls_in(athlete.case, wanted["left_out"] or "")
     heaviest = max(balls, key=lambda ball: ball.mass_kg, default=own)
     return None if heaviest.mass_kg <= own.mass_kg or is_same(heaviest, own) else heaviest
 
 
-def between(form: PlanForm, athlete: Athlete) -> tuple[Ball, ...]:
+def between(wanted: Wanted, athlete: Athlete) -> tuple[Ball, ...]:
     """The balls that can be the one in between, the usual one first: that from Start, or the nearest to the middle."""
-    own, heaviest = athlete.case.own_ball, heaviest_of(form, athlete)
+    own, heaviest = athlete.case.own_ball, heaviest_of(wanted, athlete)
     ends = [own, *((heaviest,) if heaviest is not None else ())]
     given = given_balls(athlete)
-    balls = dict.fromkeys([*given, *balls_in(athlete.case, form.left_out)])
+    balls = dict.fromkeys([*given, *balls_in(athlete.case, wanted["left_out"] or "")])
     others = [ball for ball in balls if not any(is_same(ball, end) for end in ends)]
     if heaviest is None and not any(ball in given for ball in others):
         return ()
@@ -79,16 +80,16 @@ def between(form: PlanForm, athlete: Athlete) -> tuple[Ball, ...]:
     return tuple(sorted(others, key=lambda ball: (ball not in given, apart(ball))))
 
 
-def orders_of(form: PlanForm, athlete: Athlete) -> dict[str, Ball]:
+def orders_of(wanted: Wanted, athlete: Athlete) -> dict[str, Ball]:
     """The orders there are for an aim and a rack, each with the ball that it begins with."""
     found = {"own": athlete.case.own_ball}
-    if aim_named(form.aim).only_own:
+    if aim_named(wanted.care.aim).only_own:
         return found
-    heaviest, others = heaviest_of(form, athlete), between(form, athlete)
+    heaviest, others = heaviest_of(wanted, athlete), between(wanted, athlete)
     if heaviest is not None:
         found["heavy"] = heaviest
     if others:
-        found["between"] = ball_among(form.between_ball, others) or others[0]
+        found["between"] = ball_among(wanted["between_ball"], others) or others[0]
     return found
 
 
@@ -99,10 +100,8 @@ def rack_between(balls: tuple[Ball, ...], first: Ball, last: Ball) -> tuple[Ball
 
 
 def begin_of(
-    form: PlanForm,
-    checked: CheckedPlan,
+    wanted: Wanted,
     athlete: Athlete,
-    care: Care,
     table: SpeedTable,
     first: FirstLimits | None,
 ) -> Begin:
@@ -123,17 +122,17 @@ def begin_of(
     InputError
         If there is no such order, a typed share is above what the own ball may first come at, or the ball is closed.
     """
-    ball = orders_of(form, athlete).get(form.order)
+    ball = orders_of(wanted, athlete).get(wanted["order"])
     if ball is None:
-        raise InputError("Order of the balls", ORDERS.get(form.order, ""), "one of those that stand to choose")
-    share, typed, notes = checked.values["start_percent"], "start_percent" in checked.typed, list[str]()
+        raise InputError("Order of the balls", ORDERS.get(wanted["order"], ""), "one of those that stand to choose")
+    share, typed, notes = wanted["start_percent"], wanted.said("start_percent"), list[str]()
     system = athlete.case.system
     if first is not None and not typed and is_same(ball, first.ball):
         share = first.share
-    if care.guarded and is_same(ball, athlete.case.own_ball) and share > OWN_FIRST * (1.0 + ROUNDING):
+    if wanted.care.guarded and is_same(ball, athlete.case.own_ball) and share > OWN_FIRST * (1.0 + ROUNDING):
         if typed:
             accepted = f"up to {share_words(OWN_FIRST)} with the own ball: {WHY_OWN_FIRST}"
-            raise InputError(FIELDS["start_percent"].label, form.start_percent, accepted)
+            raise InputError(spec("start_percent").label, share_words(share), accepted)
         notes.append(f"The start was lowered from {share_words(share)} to {share_words(OWN_FIRST)}: {WHY_OWN_FIRST}.")
         share = OWN_FIRST
     if first is not None:

@@ -7,14 +7,13 @@ from dash import dcc, html
 from dash.development.base_component import Component
 
 from app.pages.buildup import ids
-from app.pages.buildup.aims import MORE_STEPS
 from app.pages.buildup.file import LARGEST_BYTES
 from app.pages.buildup.found import Found
+from app.pages.buildup.hand import hand
 from app.pages.buildup.plans import plans_list
 from app.pages.buildup.view import View
-from app.records.tables import LONGEST_INITIALS
 from app.show.cautions import GROWING
-from app.show.controls import choice, text_field
+from app.show.controls import choice
 from app.show.curves_figure import GRAPH_CONFIG
 from app.show.glossary import explained
 from app.show.page_parts import file_field
@@ -23,13 +22,6 @@ from app.show.page_parts import file_field
 def do(name: str, words: str, **props: Any) -> Component:
     """Make a button that does something to the plan, by name."""
     return html.Button(words, id={"type": ids.BUILDUP_DO, "name": name}, type="button", n_clicks=0, **props)
-
-
-def hand(name: str, label: str, description: str = "", numeric: bool = False, **props: Any) -> Component:
-    """Make a field beside the plan, by name."""
-    return text_field(
-        label, description, numeric, **({"value": "", "id": {"type": ids.BUILDUP_HAND, "name": name}} | props)
-    )
 
 
 def growing(view: View) -> Component:
@@ -41,7 +33,7 @@ def growing(view: View) -> Component:
             html.P(GROWING[1], className="source"),
             html.Div(
                 [
-                    hand("read_by", "Initials of who has read it", f"up to {LONGEST_INITIALS} characters, no names"),
+                    hand("read_by"),
                     do("read", "I have read this: show the plan"),
                 ],
                 className="buildup-row",
@@ -126,16 +118,16 @@ def by_hand(view: View, now: dict[str, Any]) -> Component:
         [
             choice("Step", view.steps, now["step"], id=ids.BUILDUP_STEP, searchable=False),
             choice("Ball", view.balls, now["ball"], id=ids.BUILDUP_STEP_BALL, searchable=False),
-            hand("share", "Of full speed with it, %", "5 to 100", True, value=texts["share"]),
-            hand("sessions", "Sessions at this step", "1 to 30", True, value=texts["sessions"]),
+            hand("share", texts["share"]),
+            hand("sessions", texts["sessions"]),
         ],
         className="buildup-row four",
     )
     session = html.Div(
         [
             choice("Session", view.sessions, now["session"], id=ids.BUILDUP_SESSION, searchable=False),
-            hand("day", "Day", "year-month-day; empty: by the calendar", value=texts["day"]),
-            hand("throws", "Throws", "1 to 500; empty: by the budget", True, value=texts["throws"]),
+            hand("day", texts["day"]),
+            hand("throws", texts["throws"]),
         ],
         className="buildup-row",
     )
@@ -152,18 +144,7 @@ def by_hand(view: View, now: dict[str, Any]) -> Component:
                 ],
                 className="buildup-buttons",
             ),
-            html.Div(
-                [
-                    hand(
-                        "rest",
-                        "Steps from this one on",
-                        f"empty: the fewest within the limits, and {MORE_STEPS} more",
-                        True,
-                    ),
-                    do("rest", "Plan the rest again from this step"),
-                ],
-                className="buildup-row",
-            ),
+            html.Div([hand("rest"), do("rest", "Plan the rest again from this step")], className="buildup-row"),
             session,
             html.Div([do("session", "Set this session")], className="buildup-buttons"),
             html.Div(id=ids.BUILDUP_NOTICE_HAND, className="buildup-notice", role="status"),

@@ -8,12 +8,19 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
 from functools import lru_cache
+from typing import Annotated
 
+from pydantic import ConfigDict, Field, with_config
+
+from app.pages.buildup.aims import AIMS
 from app.pages.buildup.first_limits import FirstLimits
+from app.records.plan_fields import LONGEST_WORDS, ORDERS
+from app.records.tables import LONGEST_CODE, LONGEST_INITIALS
 from model.ball import Ball
-from model.build_up import Plan, PlanLimits, Step, steps_of
-from model.calendar_plan import Budget, ByHand, Calendar, order_of
+from model.build_up import METRICS, SHARE_LIMIT, Plan, PlanLimits, Step, steps_of
+from model.calendar_plan import REPEATS_LIMIT, Budget, ByHand, Calendar, order_of
 from model.ceilings import KINDS
+from model.checks import InputError, check_choice, check_number
 from model.full_speeds import SpeedTable
 from model.ladder import Most, Row
 from model.person import Person
@@ -21,6 +28,11 @@ from model.plan_nodes import Order
 from model.session_log import Logged
 from model.stop_signs import Signed, StopSign
 
+MOST_STEPS, MOST_BALLS, MOST_LOGGED = 60, 24, 400
+MOST_CHANGES = 100  # lines that are kept of them; the oldest go
+
+Mark = Annotated[str, Field(pattern=r"^[0-9a-f]{0,64}$")]
+Place = Annotated[int, Field(ge=0, le=10_000)]
 Throws = tuple[tuple[Ball, float], ...]
 """Steps as they are kept: ball and share of full speed with it."""
 
@@ -29,7 +41,7 @@ Throws = tuple[tuple[Ball, float], ...]
 class Acknowledgement:
     """That the text about growing throwers was read: by whom (initials) and when."""
 
-    by: str
+    by: Annotated[str, Field(max_length=LONGEST_INITIALS)]
     on: date
 
 
@@ -51,7 +63,7 @@ class Asked:
 
     weeks_off: int | None = None
     throws_a_week: int | None = None
-    thrown: str = ""
+    thrown: Annotated[str, Field(max_length=LONGEST_WORDS)] = ""
     cleared: Signed | None = None
 
 
@@ -74,11 +86,12 @@ class KnownReference:
 class HandedOut:
     """Sessions that stand in a calendar somewhere: the plan's mark, and their numbers from first to last."""
 
-    mark: str
-    first: int
-    last: int
+    mark: Mark
+    first: Place
+    last: Place
 
 
+@with_config(ConfigDict(extra="forbid"))
 @dataclass(frozen=True)
 class Record:
     """A plan as it is kept.
@@ -145,7 +158,7 @@ class Record:
         How many calendar files were made of it.
     """
 
-    code: str
+    code: Annotated[str, Field(max_length=LONGEST_CODE)]
     invented: bool
     person: Person
     own_ball: Ball
@@ -160,7 +173,7 @@ class Record:
     calendar: Calendar
     budget: Budget
     made_on: date
-    mark: str
+    mark: Mark
     way: str = ""
     own_early: bool = False
     own_first: float = 1.0
@@ -175,11 +188,25 @@ class Record:
     signs: tuple[StopSign, ...] = ()
     earlier: tuple[StopSign, ...] = ()
     start_most: Most | None = None
-    lifted: int = 0
+    lifted: Place = 0
     not_before: date | None = None
-    refused: str = ""
+    refused: Annotated[str, Field(max_length=LONGEST_CODE)] = ""
     handed_out: tuple[HandedOut, ...] = ()
-    calendars: int = 0
+    calendars: Place = 0
+
+    def __post_init__(self) -> None:
+        check_choice("aim", self.aim, AIMS)
+        check_choice("lead", self.lead, METRICS)
+        check_choice("order", self.way, ("", *ORDERS))
+        check_choice("reference", self.reference.kind, ("", *KINDS))
+        check_number("own_first", self.own_first, SHARE_LIMIT)
+        if not 1 <= len(self.throws) == len(self.repeats) <= MOST_STEPS:
+            raise InputError("steps", len(self.throws), f"1 to {MOST_STEPS}")
+        for (_, share), count in zip(self.throws, self.repeats, strict=True):
+            check_number("share", share, SHARE_LIMIT)
+            check_number("sessions", count, REPEATS_LIMIT)
+        if len(self.table.balls) > MOST_BALLS or any(one.place >= MOST_STEPS for one in self.log):
+            raise InputError("plan", "balls or steps beyond it", f"up to {MOST_BALLS} and {MOST_STEPS}")
 
     @property
     def steps(self) -> tuple[Step, ...]:

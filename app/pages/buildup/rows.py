@@ -8,9 +8,8 @@ from typing import Any
 
 from app.pages.buildup.course import course_of
 from app.pages.buildup.file import FileError, logged_json, read_bare, to_json
-from app.pages.buildup.kept_parts import MOST_LOGGED
 from app.pages.buildup.known import with_signs
-from app.pages.buildup.record import Record
+from app.pages.buildup.record import MOST_LOGGED, Record
 from app.records.acts import Act, Add, Put, Remove
 from app.records.old_plans import PLAN_KIND, plan_body, session_uid
 from app.records.reads import AthleteData

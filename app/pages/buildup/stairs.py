@@ -5,9 +5,9 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import Any
 
-from app.pages.buildup.checks import CAP_UNITS
 from app.pages.buildup.course import Course, thrown_metrics
 from app.pages.buildup.paper import figure_rows
+from app.records.plan_fields import CAP_LIMITS
 from app.show.palette import THEMES, Theme, figure_px, line_color, line_width, template
 from app.units.conversion import from_si
 from app.units.systems import System
@@ -72,7 +72,7 @@ def stairs(course: Course, theme: Theme, system: System, width: float | None = N
     shapes, words = _weeks(course, marks, theme), []
     for i, key in enumerate(PANELS, start=1):
         axis = "" if i == 1 else str(i)
-        unit = CAP_UNITS[key][0]
+        unit = CAP_LIMITS[key][0]
         values = [from_si(one.metrics[key], unit) for one in marks]
         level = from_si(full[key], unit) if key in full else None
         ends = _range([*values, *([level] if level is not None else [])])
@@ -152,7 +152,7 @@ def _look(marks: Sequence[Mark], theme: Theme, narrow: bool) -> dict[str, Any]:
 
 
 def _hover(key: str, marks: Sequence[Mark], system: System) -> dict[str, Any]:
-    unit = CAP_UNITS[key][0]
+    unit = CAP_LIMITS[key][0]
     told = [
         f"{one.day}: {system.text(one.ball.mass_kg, 'g')} at "
         f"{system.cap(one.metrics['speed'], 'm/s')}{', thrown' if one.thrown else ''}<br>"
@@ -180,7 +180,7 @@ def _ball_words(marks: Sequence[Mark], theme: Theme, system: System, narrow: boo
             {
                 "text": system.text(one.ball.mass_kg, "g"),
                 "x": one.day.isoformat(),
-                "y": from_si(one.metrics[PANELS[0]], CAP_UNITS[PANELS[0]][0]),
+                "y": from_si(one.metrics[PANELS[0]], CAP_LIMITS[PANELS[0]][0]),
                 "xref": "x",
                 "yref": "y",
                 "yshift": 15 * theme.root_px / THEMES["light"].root_px,

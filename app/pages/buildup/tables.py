@@ -7,7 +7,6 @@ from dash import html
 from dash.development.base_component import Component
 
 from app.pages.buildup import words
-from app.pages.buildup.checks import CAP_UNITS, DAY_NAMES
 from app.pages.buildup.course import Course, thrown_metrics
 from app.pages.buildup.head_words import closed_words, waits_words
 from app.pages.buildup.paper import columns, rows_on_paper, step_rows
@@ -20,6 +19,7 @@ from app.pages.buildup.rule_words import (
     soreness_words,
     stop_sign_words,
 )
+from app.records.plan_fields import CAP_LIMITS
 from app.show.glossary import explained
 from app.units.systems import System
 from model.build_up import METRICS, Breach, Step
@@ -47,7 +47,7 @@ def steps_table(course: Course, system: System) -> Component:
     for breach in course.breaches:
         by_place.setdefault(breach.step, []).append(breach)
     heads = [_head("Step"), _head("Ball"), _head("Of full speed"), _head("Speed cap", system.unit("m/s"))]
-    heads += [_head("Sessions"), *(_head(_lead(key, course), CAP_UNITS[key][0]) for key in HEADS)]
+    heads += [_head("Sessions"), *(_head(_lead(key, course), CAP_LIMITS[key][0]) for key in HEADS)]
     rows: list[Component] = []
     steps = record.steps
     for i, step in enumerate(steps):
@@ -81,7 +81,7 @@ def _steps_in_columns(course: Course, broken: dict[int, list[Breach]], system: S
     count, rows_each = columns(course), step_rows(course)
     keys = [key for key in dict.fromkeys((record.lead, "peak")) if key in HEADS] if count == 2 else []
     heads = [_head("Step"), _head("Ball"), _head("Of full speed"), _head("Speed cap", system.unit("m/s"))]
-    heads += [_head("Sessions"), *(_head(_lead(key, course), CAP_UNITS[key][0]) for key in keys)]
+    heads += [_head("Sessions"), *(_head(_lead(key, course), CAP_LIMITS[key][0]) for key in keys)]
     heads += [_head("Limits broken")] if broken else []
     rows = [
         html.Tr(
@@ -124,7 +124,7 @@ def sessions_table(course: Course, system: System) -> Component:
         budget = "" if course.standing.most is not None else f" of {session.budget_nms:.0f}"
         cells = [
             html.Th(str(done + i + 1), scope="row"),
-            html.Td([f"{DAY_NAMES[session.day.weekday()]} {session.day}", *easier, *said]),
+            html.Td([words.day_words(session.day), *easier, *said]),
             html.Td(str(session.place + 1)),
             html.Td(system.text(session.step.ball.mass_kg, "g")),
             html.Td(html.Strong(words.metric_number("speed", session.step.speed_m_s, system))),
@@ -175,7 +175,7 @@ def log_table(course: Course, system: System) -> Component:
         since = [html.Span(AFTER_A_SIGN, className="unit")] if i in late else []
         cells = [
             html.Th(str(i + 1), scope="row"),
-            html.Td([f"{DAY_NAMES[one.day.weekday()]} {one.day}", *again, *since]),
+            html.Td([words.day_words(one.day), *again, *since]),
             html.Td(f"{system.text(one.ball.mass_kg, 'g')}, {system.cap(one.speed_m_s, 'm/s')}"),
             html.Td(f"{one.throws} of {one.planned}"),
             html.Td(f"{area_of(course, i):.0f}"),
@@ -207,7 +207,7 @@ def numbers_table(found: Recheck, system: System) -> Component:
     names = {"speed": "Speed cap", **HEADS}
     heads = [
         _head("Step"),
-        *(_head(names[key], system.unit(CAP_UNITS[key][0])) for key in keys),
+        *(_head(names[key], system.unit(CAP_LIMITS[key][0])) for key in keys),
         html.Th("Breaks now", scope="col", className="buildup-words"),
     ]
     rows = []
@@ -275,7 +275,7 @@ def _thrown_row(i: int, course: Course, system: System, later: str) -> Component
     ratings = ("–" if getattr(pain, when) is None else str(getattr(pain, when)) for when in WHEN)
     cells = [
         html.Th(str(i + 1), scope="row"),
-        html.Td([f"{DAY_NAMES[one.day.weekday()]} {one.day}", html.Span("thrown", className="unit"), *since]),
+        html.Td([words.day_words(one.day), html.Span("thrown", className="unit"), *since]),
         html.Td(str(one.place + 1)),
         html.Td(system.text(one.ball.mass_kg, "g")),
         html.Td(words.metric_number("speed", one.speed_m_s, system)),

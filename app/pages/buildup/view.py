@@ -8,7 +8,6 @@ from dash import html
 from dash.development.base_component import Component
 
 from app.pages.buildup import head_words, ids, words
-from app.pages.buildup.checks import DAY_NAMES
 from app.pages.buildup.course import SIGNED, Course
 from app.pages.buildup.offers import Offer
 from app.pages.buildup.recheck import Recheck
@@ -177,7 +176,7 @@ def _next(course: Course, system: System) -> list[Component]:
         return [html.H2("Next session"), html.P(said, className="buildup-stop")] if said else []
     step = one.step
     ball, cap = words.ball_words(step.ball, record, system), system.cap(step.speed_m_s, "m/s")
-    day = f"{DAY_NAMES[one.day.weekday()]} {one.day}"
+    day = words.day_words(one.day)
     lowered = ", slower than the step" if one.lowered else ""
     below = [
         f"Session {len(record.log) + 1}, step {one.place + 1} of {len(record.throws)}: {words.share_words(step.share)} "

@@ -3,13 +3,14 @@
 import math
 import re
 from collections import Counter
+from datetime import date
 from itertools import pairwise
 
 from app.pages.buildup.aims import AIMS
-from app.pages.buildup.checks import CAP_UNITS
 from app.pages.buildup.course import Course
 from app.pages.buildup.games import game_limit
 from app.pages.buildup.record import Record
+from app.records.plan_fields import CAP_LIMITS
 from app.show.numbers import capital
 from app.units.conversion import from_si, plain, rounded_down
 from app.units.systems import METRIC, System
@@ -27,6 +28,7 @@ PRACTICE = (
     "established for throwing."
 )
 
+DAY_NAMES = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
 MOST_STEPS_A_WEEK = 2  # values.csv 9-load-rules-15
 
 
@@ -56,14 +58,14 @@ def metric_words(key: str, value: float, system: System = METRIC) -> str:
     value : float
         In SI.
     """
-    return f"{metric_number(key, value, system)} {system.unit(CAP_UNITS[key][0])}"
+    return f"{metric_number(key, value, system)} {system.unit(CAP_LIMITS[key][0])}"
 
 
 def metric_number(key: str, value: float, system: System = METRIC) -> str:
     """The same without the unit."""
     if not math.isfinite(value):
         return "–"
-    unit = CAP_UNITS[key][0]
+    unit = CAP_LIMITS[key][0]
     if key == "speed":
         return f"{rounded_down(system.value(value, unit), 1):.1f}"  # not to be gone beyond
     shown = system.value(value, unit)
@@ -205,6 +207,11 @@ def loosening_words(one: Loosening, system: System) -> str:
 def _percent(share: float, up: bool = False) -> str:
     percent = 100.0 * share
     return f"{math.ceil(10.0 * percent - 1e-9) / 10.0 if up else round(percent, 1):g} %"
+
+
+def day_words(day: date) -> str:
+    """A day with its name, such as "Mon 2026-03-02"."""
+    return f"{DAY_NAMES[day.weekday()]} {day}"
 
 
 def count_words(number: int, word: str) -> str:

@@ -5,12 +5,12 @@ from typing import Any
 
 import numpy as np
 
-from app.pages.compare.answers import Comparison
+from app.pages.compare.answers import Answer, Comparison
 from app.pages.compare.picture import zero_ms
+from app.records.field_list import ALIGNED
 from app.show.curves_figure import REFERENCE_DASH
 from app.show.palette import THEMES, Theme, figure_px, line_color, line_width, template
 from app.show.quantities import title
-from app.show.throw_form import ALIGNED
 from model.channels import READINGS, Reading
 
 COLUMNS, NARROW_COLUMNS = 4, 2
@@ -124,8 +124,8 @@ def _name(reading: Reading) -> str:
     return reading.label[0].upper() + reading.label[1:] if reading.braking else title(reading)
 
 
-def _mass_kg(answer: Any) -> float:
-    return 0.0 if answer.checked.ball is None else float(answer.checked.ball.mass_kg)
+def _mass_kg(answer: Answer) -> float:
+    return 0.0 if answer.throw.ball is None else answer.throw.ball.mass_kg
 
 
 def _span(comparison: Comparison) -> list[float]:

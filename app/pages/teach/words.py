@@ -11,9 +11,9 @@ from app.show.glossary import explained
 from app.show.markup import to_html
 from app.show.numbers import READOUT_ORDER, capital, difference, percent
 from app.units.conversion import from_si
-from model.claim import NO_DIFFERENCE
 from model.quantity import READOUTS, Quantity
 from model.segments import arm_of
+from model.structural_band import NO_DIFFERENCE
 
 ASKED = {
     "peak": "how high",

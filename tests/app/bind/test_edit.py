@@ -6,7 +6,7 @@ from dash.exceptions import PreventUpdate
 from app.bind import ids
 from app.bind.edit import as_text, conflict, dom_id, keep_edit
 from app.bind.visit import hand_of, visit_of
-from app.records.acts import Hand
+from app.records.acts import TEAM, Hand
 
 
 def field(visit, path: str, row=None, units: str = "metric") -> dict[str, str]:
@@ -58,6 +58,13 @@ def test_of_two_texts_of_one_field_the_one_typed_later_stays_whichever_comes_fir
     keep_edit(part, "184", Hand("one", sent=2000))
     assert not keep_edit(part, "182", Hand("one", sent=1000)).acted.done
     assert visit_of("/athlete", "?athlete=W01").data.measures[-1].stature_m == pytest.approx(1.84)
+
+
+def test_another_mass_of_the_own_ball_makes_the_page_anew_for_its_readings_are_called_by_it(visit):
+    part = field(visit, "ball.mass_kg") | {"row": visit.data.own_ball.uid}
+    assert keep_edit(part, "150", Hand("one")).anew
+    ball = visit.team.balls[0].uid
+    assert not keep_edit(part | {"of": TEAM, "row": ball}, "97", Hand("one")).anew
 
 
 def test_a_new_code_makes_the_page_anew_and_the_code_of_another_is_refused(visit):

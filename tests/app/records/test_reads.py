@@ -8,7 +8,7 @@ from app.records.acts import Add, Edit, Put
 from app.records.lines import athlete_lines
 from app.records.reads import age_on, athlete_data, in_field, measures_on, person_on
 from app.records.stop_signs import Signed, enter
-from app.records.tables import Measures, now
+from app.records.tables import Measures, Note, now
 from app.units.systems import CUSTOMARY
 from tests.app.records.hands import HAND, TODAY
 
@@ -80,11 +80,13 @@ def test_age_is_none_where_it_was_never_typed():
     assert age_on(Measures(day=TODAY), TODAY) is None
 
 
-def test_readings_can_be_read_from_a_day_on(store, added):
+def test_only_what_is_asked_for_is_read(store, added):
     for day in ("2025-01-01", "2026-01-01"):
         added("reading", speed_m_s="30", day=day)
+    added("note", text="x")
     assert len(athlete_data(store, "B12").readings) == 2
-    assert len(athlete_data(store, "B12", since=SINCE).readings) == 1
+    data = athlete_data(store, "B12", only=(Note,))
+    assert (data.athlete.code, len(data.readings), len(data.notes), dict(data.balls)) == ("B12", 0, 1, {})
 
 
 def test_rows_can_be_read_on_after_the_store_is_closed(store, act):

@@ -7,7 +7,6 @@ from app.units.systems import METRIC
 from tests.app.kept_demo import TODAY, kept
 from tests.app.known import with_settings
 from tests.app.pages.compare.conftest import compare_on as compare_on
-from tests.app.pages.compare.conftest import demo_page as demo_page
 
 
 @pytest.fixture

@@ -115,8 +115,9 @@ def test_a_block_in_the_grid_changes_what_stands_there_and_adds_the_rest(visit):
     rows = [one.uid for one in visit.data.readings if one.ball_id == visit.data.own_ball.id]
     found = pasted("31.1\n31.2", masses_of(visit.data), "", Place((own,), ((rows[-1], ""),)), METRIC)
     assert len(found.readings) == 2
-    _, todo = acts_of(found.readings)
-    assert todo == [Edit("reading.speed_m_s", "31.1", rows[-1]), Add("reading", {"speed_m_s": "31.2"}, {"ball": own})]
+    _, todo = acts_of(found.readings, date(2026, 2, 3))
+    new = Add("reading", {"speed_m_s": "31.2", "day": "2026-02-03"}, {"ball": own})
+    assert todo == [Edit("reading.speed_m_s", "31.1", rows[-1]), new]
 
 
 def test_days_and_efforts_of_a_file_are_kept(visit, here):

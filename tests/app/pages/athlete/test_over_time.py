@@ -8,7 +8,7 @@ import pytest
 from app.bind.visit import visit_of
 from app.pages.athlete import callbacks, over_time, speeds
 from app.pages.athlete.drawing import with_paper
-from app.records.acts import Add, Edit, Hand
+from app.records.acts import Add, Edit, Hand, Remove
 from app.show.counted import readings_since
 from app.show.from_records import case_of
 from app.show.palette import THEMES
@@ -128,9 +128,15 @@ def test_the_callbacks_answer_for_the_page(visit, here):
     assert listed["html"].count("<tr data-problems") == 9
     assert listed["since"] == ""
     assert months[0] == {"value": "newest", "label": "all readings"}
-    over, said = callbacks.draw_over_time(None, "dark", True, here)
+    over, said, hidden = callbacks.draw_over_time(None, "dark", True, here)
     assert go.Figure(over).data
     assert said
+    assert not hidden
+
+
+def test_without_a_reading_no_empty_axes_are_shown(visit, here):
+    visit.store.act(visit.owner, [Remove("reading", one.uid) for one in visit.data.readings], ONE)
+    assert callbacks.draw_over_time(None, "light", False, here)[2]
 
 
 def test_a_code_like_a_link_is_plain_text_on_the_plot(visit, here):

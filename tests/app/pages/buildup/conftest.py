@@ -7,17 +7,16 @@ from functools import cache
 import pytest
 
 from app.bind.visit import Visit
-from app.pages.buildup import acting, acts, keeping, log_advice, log_edits, making
+from app.pages.buildup import acting, acts, keeping, log_edits, making
 from app.pages.buildup.answers import make
 from app.pages.buildup.athlete import Athlete, reference_of
-from app.pages.buildup.checks import check_form
 from app.pages.buildup.course import course_of
-from app.pages.buildup.form import PlanForm
 from app.pages.buildup.found import Found
 from app.pages.buildup.given import Given
 from app.pages.buildup.known import NOTHING_KNOWN
-from app.pages.buildup.log_form import LogForm, path_of
 from app.pages.buildup.making import Act, Page
+from app.pages.buildup.noted import FIELDS, path_of
+from app.pages.buildup.wanted import Wanted, spec
 from app.records.acts import Edit, Hand
 from app.records.demo import passing_store
 from app.records.reads import athlete_data
@@ -45,11 +44,12 @@ ASKED = {
 }
 """What is asked for after time off or an injury, and an order."""
 
-WHOLE = LogForm(
-    throws="20", before="0", throwing="0", hour_after="0", next_morning="0", painkiller="no", decision="go_on", by="AB",
-    role="coach", sore_before="no", sore_throwing="no", sore_hour_after="no", sore_next_morning="no",
-)  # fmt: skip
-"""A painless session, all of it entered."""
+WHOLE = {
+    "throws": "20", "before": "0", "throwing": "0", "hour_after": "0", "next_morning": "0", "painkiller": "no",
+    "sore_before": "no", "sore_throwing": "no", "sore_hour_after": "no", "sore_next_morning": "no",
+    "decision": "go_on", "by": "AB", "role": "coach",
+}  # fmt: skip
+"""A painless session, all of it entered, as texts."""
 
 FINE = Notes(JointPain("", 0, 0, 0, 0), Soreness(False, False, False, False), painkiller=False)
 COACH = Signed("AB", "coach", TODAY)
@@ -100,13 +100,23 @@ def case():
     return case_for
 
 
+def wanted_for(athlete, today=TODAY, **texts) -> Wanted:
+    """What is asked for where these texts were typed."""
+    given = {name: spec(name).parse(text).value for name, text in texts.items()}
+    return Wanted(given, athlete.care(given.get("aim") or "after_off"), today, athlete.given is not None)
+
+
+def noted_for(**texts):
+    """The values of a session whose fields have these texts."""
+    return {name: FIELDS[name].parse(text).value for name, text in texts.items()}
+
+
 @cache
 def plan_for(code, read, given, fields):
-    form, athlete = PlanForm(**ASKED | dict(fields)), athlete_for(code, read, GIVEN if given else None)
-    checked = check_form(form, TODAY, athlete.care(form.aim), athlete.given is not None)
-    assert not checked.problems
-    assert not checked.missing
-    return make(form, checked, athlete, TODAY)
+    athlete = athlete_for(code, read, GIVEN if given else None)
+    wanted = wanted_for(athlete, **ASKED | dict(fields))
+    assert not wanted.missing
+    return make(wanted, athlete, TODAY)
 
 
 @pytest.fixture
@@ -123,8 +133,8 @@ def page():
 
     def run(record, code="W01", hand=None, log=None, at=0, chosen=None, known=NOTHING_KNOWN, given=None, **fields):
         athlete = athlete_for(code, True, given, known)
-        form = PlanForm(**ASKED | fields)
-        return Page(form, athlete, record, LATER, hand or {}, log or LogForm(), at, chosen or {})
+        wanted = wanted_for(athlete, LATER, **ASKED | fields)
+        return Page(wanted, athlete, record, LATER, hand or {}, noted_for(**log or {}), at, chosen or {})
 
     return run
 
@@ -212,9 +222,7 @@ class Desk:
         """Press a button; what is refused changes nothing."""
         found = self.found
         at = len(found.record.log) if at is None and found.record else at or 0
-        log = log_advice.typed_so_far(found, at)
-        asked = (found.form, found.athlete, found.record, self.today, hand or {}, log, at, chosen or {})
-        page = Page(*asked, METRIC)
+        page = acting.page_of(found, hand or {}, at, chosen or {})
         act = making.made(page) if name == "make" else acts.opened(page, upload) if upload else acts.done(page, name)
         if acting.changes(act, found):
             keeping.keep(found, act, HAND_ONE, at if name == "log" else None)

@@ -8,12 +8,11 @@ import pytest
 from app.pages.buildup.acts import ALREADY, DOES, REASKED, SIGNS, done, opened
 from app.pages.buildup.course import course_of
 from app.pages.buildup.known import Known
-from app.pages.buildup.log_form import LogForm
 from app.pages.buildup.making import Act, made, offered
 from model.checks import InputError
 from model.full_speeds import SpeedTable
 from model.stop_signs import StopSign
-from tests.app.pages.buildup.conftest import COACH, TODAY, WHOLE, logged, text_of
+from tests.app.pages.buildup.conftest import COACH, LATER, TODAY, WHOLE, logged, text_of
 from tests.app.pages.buildup.test_file import text_of as file_text
 from tests.app.pages.buildup.test_file import uploaded
 
@@ -51,12 +50,11 @@ def test_a_single_limit_that_is_loosened_by_its_button_opens_a_plan(page):
     assert offered(asked, chosen).record is not None
 
 
-def test_what_is_wrong_in_the_form_is_told_by_its_name_on_the_page_and_makes_no_plan(page):
-    act = made(page(None, steps="x", repeats="99"))
-    assert act.record is None
-    assert "Steps: “x” given" in text_of(act.said)
-    assert "Sessions at each step: “99” given" in text_of(act.said)
-    assert "No plan: Budget at most: " in text_of(made(page(None, most_nms="1")).said)
+def test_what_is_wrong_in_the_form_is_told_by_its_name_on_the_page_and_makes_no_plan(desk):
+    desk.type(repeats="99")
+    told = desk.press("make")
+    assert told.record is None
+    assert "Missing or to be mended above: sessions at each step." in text_of(told.said)
 
 
 @pytest.mark.parametrize(
@@ -82,7 +80,7 @@ def test_no_button_fails_on_a_page_where_nothing_was_chosen(page, name):
     for chosen in ({}, junk):
         act = Act(None)
         with suppress(InputError):
-            act = done(page(record, chosen=chosen, hand=hand, log=LogForm(signs="x|y", decision="win")), name)
+            act = done(page(record, chosen=chosen, hand=hand, log={"signs": "x|y"}), name)
         assert act.record is None or course_of(act.record)
 
 
@@ -117,7 +115,7 @@ def test_a_session_is_kept_and_a_stop_sign_in_it_is_said(page):
     record = made(page(None)).record
     kept = done(page(record, log=WHOLE), "log")
     assert text_of(kept.said) == "Session 1 kept."
-    stopped = done(page(kept.record, at=1, log=replace(WHOLE, signs="swelling")), "log")
+    stopped = done(page(kept.record, at=1, log=WHOLE | {"signs": "swelling"}), "log")
     assert text_of(stopped.said) == "Session 2 kept. Stop sign: swelling. The plan stands still."
     back = done(page(stopped.record), "reopen").record
     assert (len(back.log), course_of(back).closed) == (1, "stop_sign")
@@ -178,3 +176,12 @@ def test_a_file_of_another_athlete_or_an_invented_one_is_not_opened_here(page):
     real = replace(real, athlete=replace(real.athlete, invented=False))
     assert "invented" in text_of(opened(real, uploaded(file_text(record))).said)
     assert opened(real, uploaded(file_text(replace(record, invented=False, code="")))).record.code == "W01"
+
+
+def test_who_has_read_the_text_about_growing_throwers_is_kept_by_initials(page):
+    record = made(page(None)).record
+    read = done(page(record, hand={"read_by": " CD "}), "read").record
+    assert (read.read.by, read.read.on) == ("CD", LATER)
+    for wrong in ("", "  ", "x" * 9, "a\nb", None):
+        with pytest.raises(InputError, match="Initials of who has read it"):
+            done(page(record, hand={"read_by": wrong}), "read")

@@ -5,16 +5,14 @@ from itertools import pairwise
 
 import pytest
 
-from app.pages.buildup.answers import make, missing_of
+from app.pages.buildup.answers import make
 from app.pages.buildup.athlete import reference_of, speeds_words
-from app.pages.buildup.checks import check_form
 from app.pages.buildup.course import course_of
-from app.pages.buildup.form import PlanForm
 from app.pages.buildup.recheck import recheck
 from app.pages.buildup.record import KnownReference, Record
 from model.build_up import NoPlan, check_plan
 from model.checks import InputError
-from tests.app.pages.buildup.conftest import ASKED, TODAY, athlete_for
+from tests.app.pages.buildup.conftest import ASKED, TODAY, athlete_for, wanted_for
 
 ORDERS = ("own", "heavy", "between")
 
@@ -53,10 +51,10 @@ def test_the_ball_in_between_is_the_nearest_to_the_middle_unless_another_is_chos
 
 
 def test_a_start_typed_above_four_fifths_is_refused_with_the_reason_and_the_aims_own_is_lowered_and_said(made):
-    form = PlanForm(**ASKED | {"start_percent": "85"})
     athlete = athlete_for("W01")
+    wanted = wanted_for(athlete, **ASKED | {"start_percent": "85"})
     with pytest.raises(InputError, match="80 % with the own ball: after time off or an injury"):
-        make(form, check_form(form, TODAY, athlete.care(form.aim)), athlete, TODAY)
+        make(wanted, athlete, TODAY)
     lowered = made("W04", aim="fast_block")  # its own start is 85 %
     assert lowered.throws[0][1] == pytest.approx(0.8)
     assert lowered.notes[0].startswith("The start was lowered from 85 % to 80 %")
@@ -123,9 +121,7 @@ def test_only_balls_that_are_ticked_are_thrown(made):
 
 def test_what_is_missing_is_told_before_a_plan_is_made():
     athlete = athlete_for("W06")
-    form = PlanForm(aim="after_injury")
-    missing = missing_of(athlete.case, check_form(form, TODAY, athlete.care(form.aim), limited=True))
-    told = " ".join(missing.reasons)
+    told = " ".join(replace(wanted_for(athlete, aim="after_injury"), limited=True).missing)
     for asked in (
         "Weeks without",
         "Throws a week",

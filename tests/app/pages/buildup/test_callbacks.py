@@ -12,12 +12,12 @@ from app.bind.edit import as_text
 from app.bind.visit import stores, visit_of
 from app.pages.buildup import acting, callbacks, ids, keeping
 from app.pages.buildup.found import Found
-from app.pages.buildup.kept_parts import LONGEST_NOTE
-from app.pages.buildup.log_form import path_of
 from app.pages.buildup.making import Act
+from app.pages.buildup.noted import path_of
 from app.pages.buildup.page import layout
 from app.pages.buildup.showing import UNREAD, figures, form_is_open, picked, view_for
 from app.records.acts import Edit, Put
+from app.records.plan_fields import LONGEST_WORDS
 from app.web.server import Config, create_app
 from tests.app.pages.buildup.conftest import HAND_ONE, Desk, keep, logged, text_of, thrown
 
@@ -104,7 +104,7 @@ def test_what_came_from_start_stands_there_until_it_is_dropped(app, desk):
 def test_another_aim_asks_for_its_days_and_its_order_anew(app, desk):
     doing = callbacks.choose_aim(desk.found.visit, "", "fast_block")
     desk.store.act(desk.found.visit.owner, list(doing.acts), HAND_ONE)
-    assert (desk.found.form.aim, desk.found.form.days, desk.found.form.order) == ("fast_block", "", "")
+    assert [desk.found.wanted.given[name] for name in ("aim", "days", "order")] == ["fast_block", "", None]
     for same in ("fast_block", "x", None):
         with pytest.raises(PreventUpdate):
             callbacks.choose_aim(desk.found.visit, "", same)
@@ -188,8 +188,8 @@ def test_a_request_of_another_shape_shows_no_stack_trace(app, output):
 def test_a_note_can_be_typed_as_long_as_is_said(app, desk, made):
     desk.keep(made())
     note = fields_of(desk)[path_of("note", desk.found.session_key(0))]
-    assert note["attributes"]["input"]["maxLength"] == LONGEST_NOTE
-    assert str(LONGEST_NOTE) in note["description"]
+    assert note["attributes"]["input"]["maxLength"] == LONGEST_WORDS
+    assert str(LONGEST_WORDS) in note["description"]
 
 
 def test_orders_are_compared_and_nothing_is_kept_of_it(app, desk):

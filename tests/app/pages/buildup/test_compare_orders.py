@@ -7,13 +7,12 @@ import pytest
 from app.pages.buildup.aims import AIMS
 from app.pages.buildup.compare_orders import compare, found_orders, table
 from app.pages.buildup.course import course_of
-from app.pages.buildup.form import PlanForm
 from app.pages.buildup.making import made as make_plan
 from app.pages.buildup.making import offered
 from app.pages.buildup.orders import between, orders_of
 from app.units.systems import CUSTOMARY, METRIC
 from model.ball import Ball
-from tests.app.pages.buildup.conftest import GIVEN, athlete_for, text_of
+from tests.app.pages.buildup.conftest import GIVEN, athlete_for, text_of, wanted_for
 
 
 def facts(part, order):
@@ -90,14 +89,24 @@ def test_what_is_asked_for_and_missing_comes_first(page):
 
 @pytest.mark.parametrize("aim", AIMS)
 def test_keeping_level_and_easing_off_have_the_own_ball_alone(aim):
-    orders = orders_of(PlanForm(aim=aim), athlete_for())
+    orders = orders_of(wanted_for(athlete_for(), aim=aim), athlete_for())
     assert list(orders) == (["own"] if aim in ("in_season", "ease_off") else ["own", "heavy", "between"])
 
 
 def test_the_ball_from_start_is_the_one_in_between_if_it_is_neither_end():
     given = replace(GIVEN, ball=Ball(0.360, 0.073))
-    assert between(PlanForm(aim="after_injury"), athlete_for("W06", given=given))[0].mass_kg == 0.360
-    assert between(PlanForm(aim="after_injury"), athlete_for("W06", given=GIVEN))[0].mass_kg == 0.275
+    assert (
+        between(wanted_for(athlete_for("W06", given=given), aim="after_injury"), athlete_for("W06", given=given))[
+            0
+        ].mass_kg
+        == 0.360
+    )
+    assert (
+        between(wanted_for(athlete_for("W06", given=GIVEN), aim="after_injury"), athlete_for("W06", given=GIVEN))[
+            0
+        ].mass_kg
+        == 0.275
+    )
 
 
 def test_the_growing_and_those_who_keep_level_begin_with_the_own_ball_and_nothing_is_chosen_for_others():

@@ -185,11 +185,3 @@ def test_only_steps_that_are_left_are_checked_again(made, case):
     assert found.first == 3
     assert len(found.now) == len(record.throws) - 3
     assert begun.log[0].speed_m_s == pytest.approx(1.1 * record.steps[0].speed_m_s)
-
-
-def test_who_has_read_the_text_about_growing_throwers_is_kept_by_initials(made):
-    read = edits.acknowledge(made("W04"), " CD ", TODAY)
-    assert (read.read.by, read.read.on) == ("CD", TODAY)
-    for wrong in ("", "  ", "x" * 9, "a\nb", None):
-        with pytest.raises(InputError, match="Initials"):
-            edits.acknowledge(made("W04"), wrong, TODAY)

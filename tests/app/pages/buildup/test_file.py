@@ -15,7 +15,7 @@ from app.pages.buildup import edits, log_edits
 from app.pages.buildup.course import course_of
 from app.pages.buildup.file import LARGEST_BYTES, FileError, from_json, read_upload, text_of, to_json
 from app.pages.buildup.head_words import purpose
-from app.pages.buildup.kept_parts import MOST_LOGGED
+from app.pages.buildup.record import MOST_LOGGED, Acknowledgement
 from app.units.systems import METRIC
 from model.calendar_plan import ByHand
 from model.ladder import HELD_DOWN, Most
@@ -41,7 +41,7 @@ def full(made):
     record = log_edits.enter_sign(record, "swelling", TODAY, COACH)
     record = replace(record, signs=cleared(record.signs, CLINICIAN), earlier=cleared(record.signs, CLINICIAN))
     most = course_of(record).row.at(record.own_ball, 20.0)
-    record = log_edits.handed_out(edits.acknowledge(record, "CD", TODAY), 30)
+    record = log_edits.handed_out(replace(record, read=Acknowledgement("CD", TODAY)), 30)
     record = replace(
         record,
         by_hand={9: ByHand(date(2026, 5, 1), 9)},
@@ -68,7 +68,7 @@ def test_a_plan_keeps_the_mark_of_one_who_is_still_growing_and_one_of_before_it_
     del kept["person"]["still_growing"]
     assert from_json(kept) == full
     kept["person"]["still_growing"] = "yes"
-    with pytest.raises(FileError, match="still_growing: 'yes' given; accepted: True or False"):
+    with pytest.raises(FileError, match="person still_growing: Input should be a valid boolean"):
         from_json(kept)
 
 

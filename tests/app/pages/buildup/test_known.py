@@ -56,7 +56,7 @@ def test_the_plan_made_anew_starts_no_higher_than_the_last_painless_session_and_
     one = stopped.log[0]
     still.press("clear", hand=CLEAR)
     assert still.course.closed == "plan_anew"
-    assert still.found.form.weeks_off == ""  # asked anew
+    assert still.found.wanted["weeks_off"] is None  # asked anew
     still.type(
         weeks_off="8", throws_week="90", first_throws="25", repeats="2", days="0 2 4", order="own", start_percent="80"
     )

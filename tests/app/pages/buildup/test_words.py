@@ -11,6 +11,7 @@ from app.pages.buildup.known import with_signs
 from app.pages.buildup.log_edits import enter_sign
 from app.pages.buildup.paper import SESSION_ROWS
 from app.pages.buildup.recheck import recheck
+from app.pages.buildup.record import Acknowledgement
 from app.pages.buildup.tables import log_table, numbers_table, sessions_table, steps_table
 from app.pages.buildup.view import view_of
 from app.show.cautions import GROWING
@@ -125,7 +126,7 @@ def test_a_thrower_who_is_still_growing_sees_no_plan_before_the_text_was_read_an
     before = view_of(course_of(record), None, "", "", METRIC)
     assert (before.hidden["growing"], before.hidden["body"]) == (False, True)
     assert not any(before.told.values())
-    after = view_of(course_of(edits.acknowledge(record, "CD", TODAY)), None, "", "", METRIC)
+    after = view_of(course_of(replace(record, read=Acknowledgement("CD", TODAY))), None, "", "", METRIC)
     assert (after.hidden["growing"], after.hidden["body"]) == (True, False)
     head = after.told[ids.BUILDUP_SENTENCE]
     assert head.index(GROWING[0][:40]) < head.index("Back after time off")

@@ -17,9 +17,9 @@ from app.show.glossary import TERMS
 from app.show.markup import to_html
 from app.show.numbers import READOUT_ORDER
 from model.channels import READINGS
-from model.claim import NO_DIFFERENCE
 from model.published import values
 from model.readouts import read_curves
+from model.structural_band import NO_DIFFERENCE
 from tests.app.known import TODAY
 
 
