@@ -137,7 +137,7 @@ FIELDS = {
         _number("throw.mass_kg", "Ball mass", "g", _MASS),
         _number("throw.diameter_m", "Ball diameter", "mm", _DIAMETER),
         _choice("throw.hold", "Held at", HOLDS, needed=True),
-        _text("limits.key", "Limit", LONGEST_WORD, needed=True),
+        _choice("limits.key", "Limit", LIMIT_LABELS, needed=True),
         _choice("limits.counted", "Counted", COUNTED, needed=True),
         _text("plan.name", "Name of the plan", LONGEST_NAME),
         _day("plan.start", "First day", ahead=True),

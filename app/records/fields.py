@@ -239,6 +239,13 @@ class Field:
             return len(value) <= self.longest and all(plain)
         return len(value) <= self.longest and value.isprintable()
 
+    def says(self, text: str, value: Any) -> bool:
+        """Whether a typed text says a value (SI): one that comes from elsewhere may say another."""
+        try:
+            return bool(self.parse(text, today=LATEST_DAY).value == value)
+        except InputError:
+            return False
+
     def kept(self, value: Any, typed: str = "") -> str:
         """What is kept of a value as a text, without loss: the typed one, or the number in the field's metric unit."""
         if typed or value is None:

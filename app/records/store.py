@@ -11,7 +11,7 @@ from sqlalchemy.exc import IntegrityError
 from sqlalchemy.orm import Session
 
 from app.records.acting import Doer
-from app.records.acts import GONE, KEPT, SAME, Act, Acted, Hand, Outcome
+from app.records.acts import GONE, KEPT, REFUSED, SAME, Act, Acted, Hand, Outcome
 from app.records.compaction import EVERY, compact
 from app.records.engine import Database
 from app.records.faults import RecordsError, TakenError
@@ -223,6 +223,10 @@ class Store:
                 doer = Doer(Writer(connection, found, hand, mode=mode), hand, system, today)
                 outcomes = tuple(doer.do(act) for act in asked)
                 acted = Acted(found.version, outcomes)
+                if wrong := doer.astray():
+                    raise _NothingToKeepError(
+                        Acted(found.version - 1, tuple(Outcome(REFUSED, "", wrong) for _ in asked))
+                    )
                 if acted.stopped or not (doer.writer.changed or doer.writer.noted):
                     raise _NothingToKeepError(Acted(found.version - 1, outcomes))
                 if not doer.writer.changed:

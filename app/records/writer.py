@@ -53,7 +53,7 @@ def owner_row(uid: str) -> tuple[Any, Any]:
 
 
 def find_owner(connection: Connection, uid: str) -> Owner:
-    """Find whose records they are, without holding anybody up.
+    """Find whose records they are; nobody has to wait.
 
     Parameters
     ----------
@@ -182,10 +182,10 @@ class Writer:
             raise GoneError(f"This {table.replace('_', ' ')} was removed in the meantime.")
         return row
 
-    def all_of(self, table: str) -> list[Mapping[str, Any]]:
+    def all_of(self, table: str) -> list[dict[str, Any]]:
         """All rows of the owner in a table, in the order they were made."""
         of = table_of(table)
-        return list(all_rows(self.connection, select(of).where(self.own(of)).order_by(of.c.id)))
+        return all_rows(self.connection, select(of).where(self.own(of)).order_by(of.c.id))
 
     def own(self, table: Any) -> Any:
         """The condition that a row is the owner's."""
@@ -202,8 +202,7 @@ class Writer:
     def settings(self) -> dict[str, Any]:
         """Values of the settings that were set, by path."""
         of = table_of("setting")
-        rows = self.connection.execute(select(of.c.key, of.c.value).where(self.own(of)))
-        return {row.key: row.value for row in rows}
+        return {row.key: row.value for row in self.connection.execute(select(of.c.key, of.c.value).where(self.own(of)))}
 
     def write(self, kind: str, table: str, row: str, field: str, before: Any, after: Any) -> None:
         """Write a line of history."""
@@ -287,8 +286,8 @@ class Writer:
         self.noted = True
 
     def _new_setting(self, path: str, values: Mapping[str, Any]) -> None:
-        whose = {"athlete_id": self.owner.id, "key": path, "uid": new_uid()}
-        self.connection.execute(insert(table_of("setting")).values(dict(values) | whose))
+        made = {**values, "athlete_id": self.owner.id, "key": path, "uid": new_uid()}
+        self.connection.execute(insert(table_of("setting")).values(made))
 
     def add(self, documents: Iterable[Document]) -> list[str]:
         """Add rows, parents first.
@@ -394,7 +393,8 @@ class Writer:
             return (None if value is None else self.links.number(LINKS[column], value)), typed
         if column in MOMENTS:
             return (None if value is None else datetime.fromisoformat(value)), typed
-        if f"{table}.{column}" in UNTYPED:
-            return value, typed
         path = f"{table}.{column}"
-        return from_kept(field_of(path, row), value), typed
+        if path in UNTYPED:
+            return value, typed
+        field = field_of(path, row)
+        return (value := from_kept(field, value)), typed if field.says(typed, value) else ""

@@ -68,6 +68,26 @@ def test_another_tab_does_not_overwrite_what_it_has_not_seen(act, reading):
     assert outcome.message == "Reading: CD has written “33.6” here since this page was drawn."
 
 
+def test_a_value_that_a_row_was_made_with_in_another_tab_is_met_as_well(store, act):
+    seen = store.version(store.find("B12").uid)
+    act(Add("measures", {"stature_m": "181"}, {}, "measures0001"), hand=OTHER)
+    mine = replace(HAND, seen=seen)
+    outcome = act(Edit("measures.stature_m", "183", "measures0001"), hand=mine).outcomes[0]
+    assert (outcome.state, outcome.newer.shown) == (CONFLICT, "181")
+    assert act(Edit("measures.body_mass_kg", "84", "measures0001"), hand=mine).done
+
+
+def test_what_two_tabs_type_into_new_measures_of_one_day_becomes_one_row(store, act):
+    seen = store.version(store.find("B12").uid)
+    act(Add("measures", {"stature_m": "181"}), hand=OTHER)
+    assert act(Add("measures", {"body_mass_kg": "84"}), hand=replace(HAND, seen=seen)).done
+    again = act(Add("measures", {"stature_m": "183"}), hand=replace(HAND, seen=seen)).outcomes[0]
+    assert (again.state, again.newer.shown) == (CONFLICT, "181")
+    assert act(Add("measures", values={"stature_m": 1.7})).outcomes[0].state == REFUSED
+    (row,) = athlete_data(store, "B12").measures
+    assert (row.stature_m, row.body_mass_kg, row.day) == (1.81, 84.0, TODAY)
+
+
 def test_keep_mine_writes_it_all_the_same(store, act, reading):
     seen = act(Edit("reading.speed_m_s", "33.4", reading)).version
     act(Edit("reading.speed_m_s", "33.6", reading), hand=OTHER)
