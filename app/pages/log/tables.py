@@ -139,9 +139,8 @@ def _gap(gap: Gap, width: int) -> Component:
 
 def sessions_table(answer: LogAnswer, visit: Visit) -> list[Component]:
     """The sessions, the newest first, a page of them; those of no plan can be changed and removed."""
-    lines = answer.sessions[::-1]
-    page, pages = page_of(visit, "sessions", len(lines), SESSIONS_SHOWN)
-    shown = lines[page * SESSIONS_SHOWN : (page + 1) * SESSIONS_SHOWN]
+    page, pages = page_of(visit, "sessions", len(answer.sessions), SESSIONS_SHOWN)
+    shown = answer.session_lines(page * SESSIONS_SHOWN, (page + 1) * SESSIONS_SHOWN)
     keys = columns(answer)
     heads = [html.Th("Day", scope="col"), html.Th("Thrown", scope="col")]
     heads += [html.Th(explained(heading(key, answer)), scope="col") for key in keys]
