@@ -7,7 +7,7 @@ from types import MappingProxyType
 from typing import Any
 
 from app.records.fields import LATEST_DAY, Field
-from app.records.plan_fields import NOTED, OF_SESSION, PLAN_SETTINGS, base_path
+from app.records.plan_fields import NOTED, OF_SESSION, PLAN_SETTINGS, ROLE_WORDS, base_path
 from app.records.tables import (
     LONGEST_CODE,
     LONGEST_INITIALS,
@@ -26,6 +26,7 @@ from model.level import SHARE_LIMIT as CAP_SHARE_LIMIT
 from model.person import HANDS, PERSON_LIMITS, SEXES
 from model.quantity import READOUTS
 from model.session_log import THROWN_LIMIT
+from model.session_rules import ALL_SIGNS
 from model.speed_readings import BASES, EFFORT_LIMIT
 from model.start import CERTAINTY_LIMIT
 from model.start_list import AIMS
@@ -37,7 +38,6 @@ HOLDS = {"speed": "release speed", "clock": "same clock", "profile": "share of f
 COUNTED = {"share": "% of the reference throw’s", "absolute": "in its own unit"}
 ALIGNED = {"release": "release", "rotation": "maximum external rotation", "contact": "foot contact"}
 SCALES = {"plain": "plain units", "reference": "% of reference peak", "bwh": "%BW·H"}
-ROLES = ("clinician", "trainer", "coach", "parent", "athlete", "other")
 JOINTS = {"varus": "elbow", "internal_rotation": "shoulder"}
 AMOUNT_UNITS = {"N·m": "N·m", "N·m/s": "N·m/s", "N·m·s": "N·m·s", "s": "ms", "m/s": "m/s"}
 """The unit people type, for that of a limit in the model."""
@@ -59,6 +59,10 @@ MOST_POSITION = Limit(0, 100_000, "")
 
 def _words(keys: Iterable[str]) -> dict[str, str]:
     return {key: key.replace("_", " ") for key in keys}
+
+
+def _labels(found: Mapping[str, Any]) -> dict[str, str]:
+    return {key: one.label for key, one in found.items()}
 
 
 def _of_share(limit: Limit) -> Limit:
@@ -129,7 +133,7 @@ FIELDS = {
         _text("comparison.headline", "Throw of the first sentence", LONGEST_UID),
         _choice("comparison.kind", "The reference is", KINDS, needed=True),
         _day("comparison.day", "Day of the reference"),
-        _choice("comparison.quantity", "Quantity", _words(READINGS), needed=True),
+        _choice("comparison.quantity", "Quantity", _labels(READINGS), needed=True),
         _choice("comparison.align", "Laid over one another at", ALIGNED, needed=True),
         _choice("comparison.scale", "Measured in", SCALES, needed=True),
         Field("throw.thrower", "Thrower", "link", to="athlete", longest=LONGEST_UID),
@@ -145,7 +149,7 @@ FIELDS = {
         Field("session_log.position", "Place in the plan", "whole", "", MOST_POSITION),
         _day("session_log.day", "Day of the session", needed=True),
         Field("session_log.body", "Session", "body"),
-        _text("stop_sign.sign", "Stop sign", LONGEST_WORD, needed=True),
+        _text("stop_sign.sign", "Stop sign", LONGEST_WORD, needed=True, choices=MappingProxyType(ALL_SIGNS)),
         _day("stop_sign.since", "Since", needed=True),
         _text("stop_sign.session", "Session", LONGEST_UID),
         *(
@@ -153,7 +157,7 @@ FIELDS = {
             for act in ("entered", "cleared", "withdrawn")
             for one in (
                 _text(f"stop_sign.{act}_by", f"{act.capitalize()} by", LONGEST_INITIALS, needed=act == "entered"),
-                _choice(f"stop_sign.{act}_role", "Role", _words(ROLES), needed=act == "entered"),
+                _choice(f"stop_sign.{act}_role", "Role", ROLE_WORDS, needed=act == "entered"),
                 _day(f"stop_sign.{act}_on", f"{act.capitalize()} on", needed=act == "entered"),
                 Field(f"stop_sign.{act}_words", "In words", "note", longest=LONGEST_NOTE),
             )
@@ -177,7 +181,7 @@ SETTINGS = {
         _number("profile.radar_angle_deg", "Angle of the radar", "°", _in_degrees(radar.ANGLE_LIMIT), default=0.0),
         _choice("profile.joint", "Level points of", JOINTS, default="varus"),
         _choice("profile.cap_joint", "Speed caps hold level: joint", JOINTS, default="varus"),
-        _choice("profile.cap_readout", "Speed caps hold level: readout", _words(READOUTS), default="peak"),
+        _choice("profile.cap_readout", "Speed caps hold level: readout", _labels(READOUTS), default="peak"),
         _number("profile.cap_share", "Share of full speed", "%", CAP_SHARE_LIMIT, default=0.8),
         _choice("profile.cap_of", "Of which full speed", _words(("profile", "reference")), default="profile"),
         _ball("profile.throw_ball", "Ball of the prescribed throw"),
@@ -189,15 +193,15 @@ SETTINGS = {
         _number("start.certainty", "Certainty", "%", CERTAINTY_LIMIT, default=0.9),
         _choice("start.aim", "What matters most", _words(AIMS)),
         _choice("start.wanted_peak_counted", "Wanted peak: counted", COUNTED, default="share"),
-        _text("start.left_out", "Balls left out", 200, default=""),
+        _text("start.left_out", "Balls left out", 200, unit="g", default=""),
         _choice("start.axis", "Upright axis", _words(("share", "speed")), default="share"),
         _number("plan.given_mass_kg", "Ball of the first throw", "g", _MASS),
         _number("plan.given_diameter_m", "Its diameter", "mm", _DIAMETER),
         _number("plan.given_speed_m_s", "Speed of the first throw", "m/s", SPEED_LIMIT),
         _day("plan.given_on", "Taken over from Start on"),
         *PLAN_SETTINGS,
-        _choice("map.reading", "Quantity", _words(READINGS), default="varus"),
-        _choice("map.readout", "Readout", _words(READOUTS), default="peak"),
+        _choice("map.reading", "Quantity", _labels(READINGS), default="varus"),
+        _choice("map.readout", "Readout", _labels(READOUTS), default="peak"),
         _choice("map.of", "100 % is", _words(("reference", "profile"))),
         _choice("map.axis", "Mass axis", {"log": "even ratios", "linear": "even masses"}, default="log"),
         _number("map.mass_from_kg", "Lightest ball", "g", _MASS),
@@ -206,7 +210,7 @@ SETTINGS = {
         _number("map.speed_to_m_s", "Fastest throw", "m/s", SPEED_LIMIT),
         _number("map.ball_mass_kg", "Ball mass", "g", _MASS),
         _number("map.ball_speed_m_s", "Release speed", "m/s", SPEED_LIMIT),
-        _choice("claim.reading", "Quantity", _words(READINGS), default="varus"),
+        _choice("claim.reading", "Quantity", _labels(READINGS), default="varus"),
         _choice("claim.way", "More or less", _words(("more", "less")), default="more"),
         _choice("claim.thrown", "Thrown", _words(("profile", "same", "typed")), default="profile"),
         *(
@@ -221,7 +225,7 @@ SETTINGS = {
         _number(
             "claim.same_speed_m_s", "Speed of both", "m/s", SPEED_LIMIT, hint="empty: full speed with the own ball"
         ),
-        _choice("log.reading", "Quantity", _words(TORQUES), default="varus"),
+        _choice("log.reading", "Quantity", _labels({key: READINGS[key] for key in TORQUES}), default="varus"),
         _number("log.level_nm", "Level", "N·m", LEVEL_LIMIT, hint="empty for none"),
         _choice("log.bars", "Bars show", _words(("area", "throws")), default="area"),
         _day("log.day", "Day of the session"),

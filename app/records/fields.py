@@ -52,11 +52,12 @@ class Field:
     kind : str
         number, whole, choice, flag, day, text, note, link or body.
     unit : str
-        Of a number, as it is typed where no other unit is: a key of `app.units.conversion.UNITS`.
+        Of a number, as it is typed where no other unit is: a key of `app.units.conversion.UNITS`. Of a text, that of
+        the ball masses it is made of.
     limit : Limit or None
         What is accepted of a number, in SI.
     choices : mapping of str to str
-        Accepted words, and what they are called.
+        Accepted words, and what they are called; of a text that is made of several, what each of them is called.
     needed : bool
         Whether it cannot be emptied.
     longest : int
@@ -285,15 +286,22 @@ class Field:
     def told(self, value: Any, typed: str = "", system: System = METRIC) -> str:
         """Say a value in a sentence: with its unit, or by what its choice is called; "nothing" for none."""
         if value is None or value == "":
-            return "nothing"
+            return self.choices.get("", "nothing")
         if self.kind == "choice":
             return self.choices.get(value, str(value))
+        if self.kind == "text" and (self.choices or self.unit):
+            return ", ".join(filter(None, (self._one(key, system) for key in value.split()))) or "none"
         if self.kind in ("text", "note"):
             return f"“{value}”"
         shown = self.shown(value, typed, system)
         if self.kind not in ("number", "whole") or any(one.isalpha() for one in shown):
             return shown
         return f"{shown} {self.unit_in(system)}".strip()
+
+    def _one(self, key: str, system: System) -> str:
+        """What one of several keys in a text stands for: its choice, or a ball, by its mass."""
+        ball = read_typed(key.partition("|")[0], self.unit) if self.unit else None
+        return self.choices.get(key, key) if ball is None else system.text(ball.si, self.unit)
 
 
 def in_words(error: InputError) -> str:

@@ -11,9 +11,9 @@ from model.build_up import METRICS, RISE_LIMIT, SHARE_LIMIT, STEPS_LIMIT
 from model.calendar_plan import AREA_LIMIT, EASIER_LIMIT, EVERY_LIMIT, REPEATS_LIMIT, THROWS_LIMIT
 from model.calendar_plan import RISE_LIMIT as WEEKLY_LIMIT
 from model.checks import Limit
-from model.session_log import DAYS_OFF_LIMIT, DECISIONS, NOT_DECIDED, THROWN_LIMIT
-from model.session_rules import PAIN_LIMIT, WHEN
-from model.stop_signs import CLEARING_ROLES, ROLES
+from model.session_log import DAYS_OFF_LIMIT, THROWN_LIMIT
+from model.session_rules import PAIN_LIMIT, STOP_SIGNS, URGENT_SIGNS, WHEN
+from model.stop_signs import CLEARING_ROLES
 from model.throw import SPEED_LIMIT
 
 OF_SESSION = "@"
@@ -39,6 +39,27 @@ HOLDS = {
 }
 BY_AIM, OWN, USUAL = "aim", "own", "usual"
 """A lead readout as the aim has it; the goal's ball; the ball in between as the order has it."""
+
+ROLE_WORDS = {
+    "clinician": "licensed clinician",
+    "trainer": "athletic trainer",
+    "coach": "coach",
+    "parent": "parent",
+    "athlete": "the athlete",
+    "other": "somebody else",
+}
+DECISION_WORDS = {
+    "go_on": "go on to the next session",
+    "repeat": "throw this session again",
+    "session_before": "throw the session before again",
+    "step_back": "go back one step",
+    "stop": "stop the plan here",
+}
+SORE_MORE = {"over_three_days": "for over three days", "one_spot": "in one spot"}
+WEEKDAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
+NO_DAYS = "-"
+"""Of the days to throw on: every one was unticked; empty stands for those of the aim."""
+DAY_WORDS = {"": "those of the aim", NO_DAYS: "", **{str(place): name for place, name in enumerate(WEEKDAYS)}}
 
 CAP_LIMITS = {
     "rise_rate": ("N·m/s", Limit(1.0, 100_000.0, "N·m/s")),
@@ -66,6 +87,15 @@ def _text(path: str, label: str, longest: int = LONGEST_NAME, **more: Any) -> Fi
 
 def _choice(path: str, label: str, choices: Mapping[str, str], **more: Any) -> Field:
     return Field(path, label, "choice", choices=MappingProxyType(dict(choices)), **more)
+
+
+def _several(path: str, label: str, words: Mapping[str, str], **more: Any) -> Field:
+    """A text of several keys with blanks between, or of one: what each is called."""
+    return _text(path, label, LONGEST_WORDS, choices=MappingProxyType(dict(words)), **more)
+
+
+def _labels(metrics: Mapping[str, tuple[str, Any]]) -> dict[str, str]:
+    return {key: label for key, (label, _) in metrics.items()}
 
 
 def _words(keys: Any) -> dict[str, str]:
@@ -98,16 +128,16 @@ PLAN_NUMBERS = (
 PLAN_SETTINGS = (
     *PLAN_NUMBERS,
     _choice("plan.aim", "Aim", PLAN_AIMS, default="after_off"),
-    _choice("plan.lead", "Lead readout", {BY_AIM: "by the aim", **_words(METRICS)}, default=BY_AIM),
-    _text("plan.left_out", "Balls that are left out", 200, default=""),
+    _choice("plan.lead", "Lead readout", {BY_AIM: "by the aim"} | _labels(METRICS), default=BY_AIM),
+    _several("plan.left_out", "Balls that are left out", {}, unit="g", default=""),
     _text("plan.thrown", "What was thrown then", LONGEST_WORDS, default=""),
     _text("plan.cleared_by", "Initials of who cleared", LONGEST_INITIALS, default=""),
-    _choice("plan.cleared_role", "Role", _words(CLEARING_ROLES)),
+    _choice("plan.cleared_role", "Role", {role: ROLE_WORDS[role] for role in CLEARING_ROLES}),
     _choice("plan.holds", "How long the limits hold", HOLDS),
     _choice("plan.order", "Order of the balls", ORDERS),
-    _text("plan.between_ball", "The ball in between", default=USUAL),
-    _text("plan.goal_ball", "To the ball", default=OWN),
-    _text("plan.days", "Days to throw on", default=""),
+    _several("plan.between_ball", "The ball in between", {USUAL: "the usual one"}, unit="g", default=USUAL),
+    _several("plan.goal_ball", "To the ball", {OWN: "the own ball"}, unit="g", default=OWN),
+    _several("plan.days", "Days to throw on", DAY_WORDS, default=""),
     Field("plan.first_day", "First day", "day", ahead=True),
     Field("plan.target_day", "Target day", "day", ahead=True),
 )
@@ -125,15 +155,15 @@ NOTED = (
         )
     ),
     *(_choice(f"noted.sore_{when}", f"Soreness, {when.replace('_', ' ')}", _words(("no", "yes"))) for when in WHEN),
-    _text("noted.sore_more", "Sore", LONGEST_NAME),
+    _several("noted.sore_more", "Sore", SORE_MORE),
     _choice("noted.painkiller", "Painkiller taken before", _words(("no", "yes"))),
     _choice("noted.held", "Speed of the step held to the end", _words(("yes", "no"))),
-    _text("noted.signs", "Stop signs", LONGEST_WORDS),
-    _text("noted.urgent", "Urgent signs", LONGEST_WORDS),
-    _choice("noted.decision", "What is decided", _words(key for key in DECISIONS if key != NOT_DECIDED)),
+    _several("noted.signs", "Stop signs", STOP_SIGNS),
+    _several("noted.urgent", "Urgent signs", URGENT_SIGNS),
+    _choice("noted.decision", "What is decided", DECISION_WORDS),
     _count("noted.days_off", "Days off first", DAYS_OFF_LIMIT),
     _text("noted.by", "Initials", LONGEST_INITIALS),
-    _choice("noted.role", "Role", _words(ROLES)),
+    _choice("noted.role", "Role", ROLE_WORDS),
     _text("noted.note", "Note", LONGEST_WORDS),
 )
 """What is noted after a session until it is kept, once for each session."""

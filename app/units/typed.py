@@ -110,6 +110,11 @@ def shown_text(kept: str, metric: str, shown: str) -> str:
     return plain(from_si(typed.si, shown), LEAST_PLACES.get(shown, 0), PLACES[shown])
 
 
+def with_point(text: str) -> str:
+    """A plain number with a point for the decimals, as all stand that nobody typed by hand; other texts as they are."""
+    return text.replace(",", ".") if NUMBER.fullmatch(text.strip()) else text
+
+
 def kept_text(text: str, before: str, metric: str, shown: str) -> str:
     """What is kept of a field's text.
 

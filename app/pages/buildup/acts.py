@@ -17,7 +17,8 @@ from app.pages.buildup.log_form import logged_of
 from app.pages.buildup.making import AHEAD, Act, Page, planned, whole
 from app.pages.buildup.recheck import recheck
 from app.pages.buildup.record import Record
-from app.pages.buildup.rule_words import CLEARING, ROLE_WORDS, sign_words
+from app.pages.buildup.rule_words import CLEARING, sign_words
+from app.records.plan_fields import ROLE_WORDS
 from app.show.profile_checks import typed_number
 from model.build_up import SHARE_LIMIT, STEPS_LIMIT
 from model.calendar_plan import REPEATS_LIMIT, THROWS_LIMIT

@@ -5,12 +5,11 @@ An empty field is the aim's own value; what has none is asked for.
 
 from dataclasses import dataclass, fields
 
-from app.records.plan_fields import BY_AIM, ORDERS, OWN, USUAL
+from app.records.plan_fields import BY_AIM, NO_DAYS, ORDERS, OWN, USUAL
 from app.records.reads import AthleteData
 from app.show.from_records import setting_text
 
 ORDER_SAID = {"heavy": "what many do in rehabilitation (common practice, no source)"}
-NO_DAYS = "-"  # every day of the week was unticked; empty stands for the aim's
 
 
 @dataclass(frozen=True)

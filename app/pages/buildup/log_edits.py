@@ -8,7 +8,7 @@ from app.pages.buildup.edits import told
 from app.pages.buildup.kept_parts import MOST_LOGGED
 from app.pages.buildup.known import with_signs
 from app.pages.buildup.record import HandedOut, Record
-from app.pages.buildup.rule_words import ROLE_WORDS
+from app.records.plan_fields import ROLE_WORDS
 from model.checks import InputError
 from model.session_log import Logged
 from model.stop_signs import Signed, StopSign, together

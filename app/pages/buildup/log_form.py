@@ -7,9 +7,9 @@ from app.bind.groups import BETWEEN
 from app.pages.buildup.checks import initials, read_day, role_among
 from app.pages.buildup.course import Course
 from app.pages.buildup.kept_parts import LONGEST_NOTE
-from app.pages.buildup.rule_words import ROLE_WORDS, SITE_WORDS, WHEN_WORDS, allowed_decisions
+from app.pages.buildup.rule_words import SITE_WORDS, WHEN_WORDS, allowed_decisions
 from app.records.field_list import field_of, from_kept
-from app.records.plan_fields import OF_SESSION
+from app.records.plan_fields import OF_SESSION, ROLE_WORDS, SORE_MORE
 from app.records.reads import AthleteData
 from app.show.checks import message, read_field
 from app.show.form_fields import Field
@@ -33,7 +33,6 @@ from model.session_rules import (
 from model.stop_signs import CLINICIAN
 from model.throw import SPEED_LIMIT
 
-SORE_MORE = {"over_three_days": "for over three days", "one_spot": "in one spot"}
 YES_NO = {"yes": True, "no": False}
 BEFORE = "before"  # of what was thrown: the session before again
 TOP_SPEED = Field("top_speed", "Highest speed read", "m/s", SPEED_LIMIT, "top_speed_m_s", False)

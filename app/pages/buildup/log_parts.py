@@ -11,10 +11,11 @@ from app.pages.buildup import ids
 from app.pages.buildup.found import Found
 from app.pages.buildup.kept_parts import LONGEST_NOTE
 from app.pages.buildup.log_advice import advised, sessions_of, title_of
-from app.pages.buildup.log_form import BEFORE, LABELS, SORE_MORE, TOP_SPEED, LogForm, default_at, form_of, path_of
+from app.pages.buildup.log_form import BEFORE, LABELS, TOP_SPEED, LogForm, default_at, form_of, path_of
 from app.pages.buildup.plan_parts import do, hand
-from app.pages.buildup.rule_words import CLEARING, ROLE_WORDS, SITE_WORDS, SORE_WORDS, SOURCES_TOLD
+from app.pages.buildup.rule_words import CLEARING, SITE_WORDS, SORE_WORDS, SOURCES_TOLD
 from app.pages.buildup.view import View
+from app.records.plan_fields import ROLE_WORDS, SORE_MORE
 from app.records.tables import LONGEST_INITIALS
 from app.show.controls import choice
 from app.show.numbers import capital
