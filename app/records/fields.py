@@ -15,7 +15,7 @@ from typing import Any
 
 from app.units.conversion import from_si, range_in, to_si
 from app.units.systems import METRIC, System
-from app.units.typed import as_typed, kept_text, read_typed, shown_text
+from app.units.typed import as_typed, kept_text, read_typed, shown_text, with_point
 from model.checks import InputError, Limit
 
 EARLIEST_DAY = date(1990, 1, 1)
@@ -293,7 +293,7 @@ class Field:
             return ", ".join(filter(None, (self._one(key, system) for key in value.split()))) or "none"
         if self.kind in ("text", "note"):
             return f"“{value}”"
-        shown = self.shown(value, typed, system)
+        shown = with_point(self.shown(value, typed, system))
         if self.kind not in ("number", "whole") or any(one.isalpha() for one in shown):
             return shown
         return f"{shown} {self.unit_in(system)}".strip()

@@ -240,7 +240,9 @@ def _values(line: Line, system: System) -> tuple[str, str, str]:
         return field.label, named[0], named[1]
     if field.kind == "link" or field.path in TO_THROWS:
         return field.label, _other(line.before[0], line, system), _other(line.after[0], line, system)
-    said = [field.told(from_kept(field, value), typed, system) for value, typed in (line.before, line.after)]
+    usual = field.default if line.table == "setting" else None  # stands where it was never set
+    kept = [(usual if value is None else from_kept(field, value), typed) for value, typed in (line.before, line.after)]
+    said = [field.told(value, typed, system) for value, typed in kept]
     return field.label, said[0], said[1]
 
 

@@ -111,8 +111,9 @@ def shown_text(kept: str, metric: str, shown: str) -> str:
 
 
 def with_point(text: str) -> str:
-    """A plain number with a point for the decimals, as all stand that nobody typed by hand; other texts as they are."""
-    return text.replace(",", ".") if NUMBER.fullmatch(text.strip()) else text
+    """A number, with its unit or none, with a point for the decimals, as it stands in sentences; other texts unchanged."""
+    is_number = any(one.fullmatch(text.strip()) for one in (NUMBER, _WITH_UNIT, _FEET))
+    return text.replace(",", ".") if is_number else text
 
 
 def kept_text(text: str, before: str, metric: str, shown: str) -> str:

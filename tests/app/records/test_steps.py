@@ -173,13 +173,13 @@ def test_history_says_who_when_and_what_from_what(store, act, added, athlete, ba
     store.step(athlete, HAND)
     lines = history(store, athlete)
     assert [in_words(line) for line in lines] == [
-        "Taken back: reading 33,4 m/s, red 95 g, 2026-03-02 added",
-        "Reading 33,4 m/s, red 95 g, 2026-03-02 removed",
+        "Taken back: reading 33.4 m/s, red 95 g, 2026-03-02 added",
+        "Reading 33.4 m/s, red 95 g, 2026-03-02 removed",
         "Elbow, rise rate at most: nothing, then 80 %",
         "Elbow, rise rate at most added",
-        "The profile works from: nothing, then best",
-        "Ball: green 275 g, then red 95 g (reading 33,4 m/s, 2026-03-02)",
-        "Reading: 33.1 m/s, then 33,4 m/s (red 95 g, 2026-03-02)",
+        "The profile works from: all, then best",
+        "Ball: green 275 g, then red 95 g (reading 33.4 m/s, 2026-03-02)",
+        "Reading: 33.1 m/s, then 33.4 m/s (red 95 g, 2026-03-02)",
         "Reading 33.1 m/s, green 275 g, 2026-03-02 added",
         "Athlete added",
     ]
@@ -331,11 +331,11 @@ def test_keys_and_uids_of_choices_are_said_in_the_words_of_their_fields(store, a
         "Balls that are left out: nothing, then 145 g, 212.6 g",
         "To the ball: the own ball, then 198.4 g",
         "To the ball: 198.4 g, then the own ball",
-        "Lead readout: by the aim, then time loaded at the elbow",
+        "Lead readout: by the aim, then time loaded",
         "Role: nothing, then licensed clinician",
         "What is decided: nothing, then throw this session again",
         "Stop signs: nothing, then swelling, loss of motion",
-        "Quantity: varus torque, then internal rotation torque",
+        "Quantity: varus torque, then internal-rotation torque",
     ]
 
 
