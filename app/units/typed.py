@@ -111,7 +111,7 @@ def shown_text(kept: str, metric: str, shown: str) -> str:
 
 
 def with_point(text: str) -> str:
-    """A number, with its unit or none, with a point for the decimals, as it stands in sentences; other texts unchanged."""
+    """A number, with its unit or none, with a point for the decimals, as it stands in sentences; others as they are."""
     is_number = any(one.fullmatch(text.strip()) for one in (NUMBER, _WITH_UNIT, _FEET))
     return text.replace(",", ".") if is_number else text
 
