@@ -97,7 +97,7 @@ def tell_version(acted: Acted | None, owner: str, seen: Any, tab: str, anew: boo
         return
     known = seen if isinstance(seen, dict) else {}
     before = known.get(owner)
-    others = isinstance(before, int) and any(one.tab != tab for one in the_store().since(owner, before))
+    others = isinstance(before, int) and the_store().others_since(owner, before, tab)
     if acted.done or acted.noted or others:
         now = {**known, owner: acted.version}
         if anew or others:

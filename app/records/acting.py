@@ -7,7 +7,7 @@ from typing import Any
 
 from sqlalchemy import select
 
-from app.records.acts import CONFLICT, GONE, KEPT, OVERTAKEN, REFUSED, SAME, Act, Add, Edit, Hand, Newer, Outcome, Put
+from app.records.acts import CONFLICT, GONE, KEPT, OVERTAKEN, REFUSED, SAME, Act, Add, Edit, Hand, Outcome, Put
 from app.records.differences import from_text, with_text
 from app.records.faults import GoneError
 from app.records.field_list import COUNTED_AT_FIRST, DEPENDENT, as_kept, field_of, from_kept, is_setting, of_session
@@ -163,7 +163,7 @@ class Doer:
         shown = spec.shown(from_kept(spec, value), typed, self.system)
         by = last["by"] or "somebody else"
         message = f"{spec.label}: {by} has written “{shown}” here since this page was drawn."
-        return Outcome(CONFLICT, row, message, newer=Newer(shown, last["by"], last["version"]))
+        return Outcome(CONFLICT, row, message)
 
     def _clear(self, table: str, uid: str, column: str) -> None:
         """Empty a number whose unit has changed."""

@@ -10,7 +10,7 @@ from sqlalchemy import Connection, select
 from app.records.acts import Hand
 from app.records.differences import from_text
 from app.records.field_list import field_of, from_kept
-from app.records.rows import REVISION, Document, Links, all_rows, counted, link_name, table_of, to_document
+from app.records.rows import REVISION, Document, Links, all_rows, counted, history_of, link_name, table_of, to_document
 from app.records.store import Store
 from app.records.tables import KEPT
 from app.records.writer import BODIES, Writer, find_owner
@@ -122,8 +122,7 @@ def history(store: Store, owner: str, most: int = 200, until: int | None = None)
     of = REVISION
     with store.database.reading() as connection:
         found = find_owner(connection, owner)
-        whose = of.c.athlete_id.is_(None) if found.id is None else of.c.athlete_id == found.id
-        asked = select(of).where(whose).order_by(of.c.version.desc(), of.c.id.desc()).limit(most)
+        asked = select(of).where(history_of(found.id)).order_by(of.c.version.desc(), of.c.id.desc()).limit(most)
         if until is not None:
             asked = asked.where(of.c.version < until)
         lines = all_rows(connection, asked)
@@ -167,21 +166,9 @@ def _line(line: Mapping[str, Any], rows: Mapping[str, Document], others: Mapping
     one = line["kind"] != "set" and isinstance(listed, list) and listed
     row = listed[0] if one else rows.get(line["row"])
     plain = line["kind"] != "set" or line["field"] in BODIES
-    return Line(
-        line["version"],
-        line["at"],
-        line["by"],
-        line["tab"],
-        line["mode"],
-        line["kind"],
-        line["table"],
-        line["field"],
-        (None, "") if plain else from_text(line["before"]),
-        (None, "") if plain else from_text(line["after"]),
-        row,
-        count if line["kind"] != "set" else 1,
-        others,
-    )
+    told = {name: line[name] for name in ("version", "at", "by", "tab", "mode", "kind", "table", "field")}
+    sides = {side: (None, "") if plain else from_text(line[side]) for side in ("before", "after")}
+    return Line(**told, **sides, row=row, rows=count if line["kind"] != "set" else 1, others=others)
 
 
 def in_words(line: Line, system: System = METRIC) -> str:

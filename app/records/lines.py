@@ -9,19 +9,10 @@ from sqlalchemy.orm import Session
 
 from app.records.store import Store
 from app.records.tables import Athlete, Ball, Plan, Reading, SessionLog, StopSign
+from model.day_speeds import DaySpeed
 from model.speed_readings import SAME_BALL_KG
 
 FULL = 1.0
-
-
-@dataclass(frozen=True)
-class DaySpeed:
-    """The full-effort speeds of a day with the own ball: how many, their mean and the best (m/s)."""
-
-    day: date
-    readings: int
-    mean_m_s: float
-    best_m_s: float
 
 
 @dataclass(frozen=True)
@@ -144,8 +135,8 @@ def _own_speeds(session: Session, since: date) -> dict[int, list[DaySpeed]]:
     for athlete, ball, day, count, mean, best in session.execute(found):
         if abs(mass[ball] - own.get(athlete, 0.0)) < SAME_BALL_KG:
             one = days.get((athlete, day), DaySpeed(day, 0, 0.0, 0.0))
-            total = one.readings + count
-            mean = (one.readings * one.mean_m_s + count * mean) / total
+            total = one.throws + count
+            mean = (one.throws * one.mean_m_s + count * mean) / total
             days[athlete, day] = DaySpeed(day, total, mean, max(one.best_m_s, best))
     made: dict[int, list[DaySpeed]] = {}
     for (athlete, _), one in sorted(days.items()):

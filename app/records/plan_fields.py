@@ -1,6 +1,6 @@
 """Fields of what is asked before a plan is made, and of what is noted after a session and not kept yet."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from types import MappingProxyType
 from typing import Any
@@ -81,24 +81,27 @@ def _count(name: str, label: str, limit: Limit, hint: str = "") -> Field:
     return Field(name if "." in name else f"plan.{name}", label, "whole", limit.unit, limit, hint=hint)
 
 
-def _text(path: str, label: str, longest: int = LONGEST_NAME, **more: Any) -> Field:
+def text(path: str, label: str, longest: int = LONGEST_NAME, **more: Any) -> Field:
+    """A field of a short text."""
     return Field(path, label, "text", longest=longest, **more)
 
 
-def _choice(path: str, label: str, choices: Mapping[str, str], **more: Any) -> Field:
+def choice(path: str, label: str, choices: Mapping[str, str], **more: Any) -> Field:
+    """A field with words to choose from, and what they are called."""
     return Field(path, label, "choice", choices=MappingProxyType(dict(choices)), **more)
 
 
-def _several(path: str, label: str, words: Mapping[str, str], **more: Any) -> Field:
+def _several(path: str, label: str, called: Mapping[str, str], **more: Any) -> Field:
     """A text of several keys with blanks between, or of one: what each is called."""
-    return _text(path, label, LONGEST_WORDS, choices=MappingProxyType(dict(words)), **more)
+    return text(path, label, LONGEST_WORDS, choices=MappingProxyType(dict(called)), **more)
 
 
 def _labels(metrics: Mapping[str, tuple[str, Any]]) -> dict[str, str]:
     return {key: label for key, (label, _) in metrics.items()}
 
 
-def _words(keys: Any) -> dict[str, str]:
+def words(keys: Iterable[str]) -> dict[str, str]:
+    """Keys that are called as they are."""
     return {key: key.replace("_", " ") for key in keys}
 
 
@@ -127,14 +130,14 @@ PLAN_NUMBERS = (
 
 PLAN_SETTINGS = (
     *PLAN_NUMBERS,
-    _choice("plan.aim", "Aim", PLAN_AIMS, default="after_off"),
-    _choice("plan.lead", "Lead readout", {BY_AIM: "by the aim"} | _labels(METRICS), default=BY_AIM),
+    choice("plan.aim", "Aim", PLAN_AIMS, default="after_off"),
+    choice("plan.lead", "Lead readout", {BY_AIM: "by the aim"} | _labels(METRICS), default=BY_AIM),
     _several("plan.left_out", "Balls that are left out", {}, unit="g", default=""),
-    _text("plan.thrown", "What was thrown then", LONGEST_WORDS, default=""),
-    _text("plan.cleared_by", "Initials of who cleared", LONGEST_INITIALS, default=""),
-    _choice("plan.cleared_role", "Role", {role: ROLE_WORDS[role] for role in CLEARING_ROLES}),
-    _choice("plan.holds", "How long the limits hold", HOLDS),
-    _choice("plan.order", "Order of the balls", ORDERS),
+    text("plan.thrown", "What was thrown then", LONGEST_WORDS, default=""),
+    text("plan.cleared_by", "Initials of who cleared", LONGEST_INITIALS, default=""),
+    choice("plan.cleared_role", "Role", {role: ROLE_WORDS[role] for role in CLEARING_ROLES}),
+    choice("plan.holds", "How long the limits hold", HOLDS),
+    choice("plan.order", "Order of the balls", ORDERS),
     _several("plan.between_ball", "The ball in between", {USUAL: "the usual one"}, unit="g", default=USUAL),
     _several("plan.goal_ball", "To the ball", {OWN: "the own ball"}, unit="g", default=OWN),
     _several("plan.days", "Days to throw on", DAY_WORDS, default=""),
@@ -144,27 +147,27 @@ PLAN_SETTINGS = (
 
 NOTED = (
     Field("noted.day", "Day", "day"),
-    _choice("noted.again", "Thrown", {"before": "the session before again"}),
+    choice("noted.again", "Thrown", {"before": "the session before again"}),
     _count("noted.throws", "Throws thrown", THROWN_LIMIT),
     Field("noted.top_speed", "Highest speed read", "number", "m/s", SPEED_LIMIT),
-    _choice("noted.site", "Pain at which joint", _words(("elbow", "shoulder", "unknown"))),
+    choice("noted.site", "Pain at which joint", words(("elbow", "shoulder", "unknown"))),
     *(
-        _count(f"noted.{when}", f"Pain {words}", replace(PAIN_LIMIT, unit=""))
-        for when, words in zip(
+        _count(f"noted.{when}", f"Pain {said}", replace(PAIN_LIMIT, unit=""))
+        for when, said in zip(
             WHEN, ("before the first throw", "while throwing", "an hour after", "on the next morning"), strict=True
         )
     ),
-    *(_choice(f"noted.sore_{when}", f"Soreness, {when.replace('_', ' ')}", _words(("no", "yes"))) for when in WHEN),
+    *(choice(f"noted.sore_{when}", f"Soreness, {when.replace('_', ' ')}", words(("no", "yes"))) for when in WHEN),
     _several("noted.sore_more", "Sore", SORE_MORE),
-    _choice("noted.painkiller", "Painkiller taken before", _words(("no", "yes"))),
-    _choice("noted.held", "Speed of the step held to the end", _words(("yes", "no"))),
+    choice("noted.painkiller", "Painkiller taken before", words(("no", "yes"))),
+    choice("noted.held", "Speed of the step held to the end", words(("yes", "no"))),
     _several("noted.signs", "Stop signs", STOP_SIGNS),
     _several("noted.urgent", "Urgent signs", URGENT_SIGNS),
-    _choice("noted.decision", "What is decided", DECISION_WORDS),
+    choice("noted.decision", "What is decided", DECISION_WORDS),
     _count("noted.days_off", "Days off first", DAYS_OFF_LIMIT),
-    _text("noted.by", "Initials", LONGEST_INITIALS),
-    _choice("noted.role", "Role", ROLE_WORDS),
-    _text("noted.note", "Note", LONGEST_WORDS),
+    text("noted.by", "Initials", LONGEST_INITIALS),
+    choice("noted.role", "Role", ROLE_WORDS),
+    text("noted.note", "Note", LONGEST_WORDS),
 )
 """What is noted after a session until it is kept, once for each session."""
 

@@ -1,6 +1,7 @@
 """One transaction on one athlete's records, or the team's: each change of a row with its line of history."""
 
 from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
@@ -11,7 +12,7 @@ from app.records.differences import difference, from_text, patched, with_text
 from app.records.faults import GoneError
 from app.records.field_list import field_of, from_kept, of_session
 from app.records.rows import TEAM as TEAM_TABLE
-from app.records.rows import Document, Links, all_rows, first_row, plain, table_of, to_document, to_row
+from app.records.rows import Document, Links, all_rows, first_row, of_owner, plain, table_of, to_document, to_row
 from app.records.tables import LINKS, TEAM_ID, Revision, new_uid, now
 
 CHILDREN = {"comparison": ("throw", "comparison_id"), "plan": ("session_log", "plan_id")}
@@ -24,6 +25,7 @@ MOST_ROWS = 500
 """Rows that stand in one line of history."""
 
 
+@dataclass
 class Owner:
     """Whose records they are: an athlete or the team.
 
@@ -37,11 +39,10 @@ class Owner:
         The last version; and that up to which the history was compacted.
     """
 
-    def __init__(self, uid: str, number: int | None, version: int, compacted: int) -> None:
-        self.uid = uid
-        self.id = number
-        self.version = version
-        self.compacted = compacted
+    uid: str
+    id: int | None
+    version: int
+    compacted: int
 
 
 def owner_row(uid: str) -> tuple[Any, Any]:
@@ -174,9 +175,8 @@ class Writer:
         if table == "athlete":
             found = of.c.id == self.owner.id
         else:
-            found = (of.c.uid == uid) & self.own(of)
-            if table == "limits":
-                found = ((of.c.uid == uid) | (of.c.key == uid)) & self.own(of)
+            called = (of.c.uid == uid) | (of.c.key == uid) if table == "limits" else of.c.uid == uid
+            found = called & self.own(of)
         row = first_row(self.connection, select(of).where(found))
         if row is None:
             raise GoneError(f"This {table.replace('_', ' ')} was removed in the meantime.")
@@ -191,7 +191,7 @@ class Writer:
         """The condition that a row is the owner's."""
         if table.name == "lesson":  # the team's, whichever athlete it leads to
             return true() if self.owner.id is None else false()
-        return table.c.athlete_id.is_(None) if self.owner.id is None else table.c.athlete_id == self.owner.id
+        return of_owner(table, self.owner.id)
 
     def setting(self, key: str) -> Mapping[str, Any] | None:
         """The row of a setting; None if it was never set."""

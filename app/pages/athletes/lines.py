@@ -90,7 +90,7 @@ def line_of(one: AthleteLine, today: date, system: System) -> Line:
     Line
         Its season ends with the last day of own-ball readings.
     """
-    days = [DaySpeed(day.day, day.readings, day.mean_m_s, day.best_m_s) for day in one.own_speeds]
+    days = one.own_speeds
     last = days[-1] if days else None
     first = season_start(last.day) if last else today
     season = [day for day in days if day.day >= first]

@@ -103,7 +103,7 @@ def test_readings_with_a_ball_of_the_team_that_weighs_the_same_are_speeds_with_t
     demo.act("team", Add("ball", {"name": "game", "mass_kg": "145", "diameter_m": "73"}, {}, "g4meb4ll01"), HAND)
     demo.act(uid, Add("reading", {"speed_m_s": "35", "day": "2026-01-13"}, {"ball": "g4meb4ll01"}), HAND)
     (mine,) = [one for one in athlete_lines(demo, athlete_data(demo, "W01").readings[0].day) if one.code == "W01"]
-    assert mine.own_speeds[0].readings == 4
+    assert mine.own_speeds[0].throws == 4
     assert mine.own_speeds[0].mean_m_s == pytest.approx((33.0 * 3 + 35.0) / 4, abs=1e-9)
 
 

@@ -31,7 +31,7 @@ def test_a_line_of_the_list_says_what_is_known_of_an_athlete(store, act, added, 
         ((plan, "Spring", None),),
         ("swelling",),
     )
-    assert [(one.day, one.readings, one.mean_m_s, one.best_m_s) for one in line.own_speeds] == [
+    assert [(one.day, one.throws, one.mean_m_s, one.best_m_s) for one in line.own_speeds] == [
         (date(2026, 1, 10), 2, 33.5, 34.0),
         (date(2026, 2, 10), 1, 35.0, 35.0),
     ]

@@ -11,7 +11,8 @@ branch_labels = None
 depends_on = None
 
 CODE, WORD, NAME, UID, INITIALS = (sa.String(length=length) for length in (24, 40, 60, 24, 8))
-LONG, NUMBER, WHOLE, FLAG = sa.Text(), sa.Double(), sa.Integer(), sa.Boolean()
+LONG, WHOLE, FLAG = sa.Text(), sa.Integer(), sa.Boolean()
+NUMBER: sa.types.TypeEngine[float] = sa.Double()
 DAY, MOMENT, DATA = sa.Date(), sa.DateTime(), sa.JSON()
 
 Columns = dict[str, Any]

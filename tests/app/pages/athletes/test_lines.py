@@ -7,7 +7,6 @@ import pytest
 from app.pages.athletes.lines import ago, line_of, points_of, trend_words
 from app.pages.athletes.table import table_html
 from app.records.lines import AthleteLine
-from app.records.lines import DaySpeed as Kept
 from app.units.systems import CUSTOMARY, METRIC
 from model.day_speeds import DaySpeed
 from model.interval import Interval
@@ -24,8 +23,8 @@ def line(**changed) -> AthleteLine:
     )
 
 
-def day(back: int, mean: float) -> Kept:
-    return Kept(TODAY - timedelta(back), 4, mean, mean + 1.0)
+def day(back: int, mean: float) -> DaySpeed:
+    return DaySpeed(TODAY - timedelta(back), 4, mean, mean + 1.0)
 
 
 @pytest.mark.parametrize(
