@@ -166,8 +166,10 @@ def _line(line: Mapping[str, Any], rows: Mapping[str, Document], others: Mapping
     one = line["kind"] != "set" and isinstance(listed, list) and listed
     row = listed[0] if one else rows.get(line["row"])
     plain = line["kind"] != "set" or line["field"] in BODIES
-    told = {name: line[name] for name in ("version", "at", "by", "tab", "mode", "kind", "table", "field")}
-    sides = {side: (None, "") if plain else from_text(line[side]) for side in ("before", "after")}
+    told: dict[str, Any] = {
+        name: line[name] for name in ("version", "at", "by", "tab", "mode", "kind", "table", "field")
+    }
+    sides: dict[str, Any] = {side: (None, "") if plain else from_text(line[side]) for side in ("before", "after")}
     return Line(**told, **sides, row=row, rows=count if line["kind"] != "set" else 1, others=others)
 
 
