@@ -41,12 +41,13 @@ def _section(heading: str, parts: list[Component]) -> Component:
 
 
 def _frames() -> list[Component]:
-    said = "Where each angle is zero (thin line), which way it counts (thick line and arrow), and what the ISB has."
+    said = "Where each angle is zero (thin line), which way it counts (thick line and arrow), and what the ISB recommendation has."
     axes = [html.Li(f"{joint}, axes of the {frame}: {told}.") for joint, frame, told in words.TORQUE_AXES]
     return [
         html.P(said),
         angle_drawings(),
         *(html.P(text) for text in words.FRAME_WORDS),
+        html.P(words.AXES),
         html.Ul(axes),
         html.P(words.RECOMMENDATION, className="source"),
     ]

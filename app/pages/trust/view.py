@@ -36,8 +36,8 @@ COUNTED = (
     ("within 1 SD", ("within 1 SD",)),
     ("1 to 2 SD", ("within 2 SD",)),
     ("beyond 2 SD", ("beyond 2 SD",)),
-    ("no spread: agree", ("inside", "near")),
-    ("no spread: do not", ("outside", "far")),
+    ("no spread in print: agree", ("inside", "near")),
+    ("no spread in print: do not agree", ("outside", "far")),
     ("cannot be tested", ("cannot be tested",)),
 )
 
@@ -47,9 +47,10 @@ def headline(rows: Sequence[Comparison]) -> Component:
     free = [row for row in rows if not no_proof_words(row)]
     tuned = [row for row in rows if no_proof_words(row)]
     counts = [("Tuned to published values", tuned), ("Not tuned", free), ("All", rows)]
+    columns = zip(*(_counts(some) for _, some in counts), strict=True)
     table = _table(
-        ["", *(label for label, _ in COUNTED), "rows"],
-        [[name, *_counts(some), str(len(some))] for name, some in counts],
+        ["", *(name for name, _ in counts)],
+        [[label, *column] for label, column in zip([label for label, _ in COUNTED] + ["in all"], columns, strict=True)],
         "How the values in print stand to what a laboratory would see of the model",
         "trust-counts",
     )
@@ -58,7 +59,7 @@ def headline(rows: Sequence[Comparison]) -> Component:
 
 def _counts(rows: Sequence[Comparison]) -> list[str]:
     counted = Counter(row.standing for row in rows)
-    return [str(sum(counted[name] for name in names)) for _, names in COUNTED]
+    return [*(str(sum(counted[name] for name in names)) for _, names in COUNTED), str(len(rows))]
 
 
 def table_part(compared: Sequence[Comparison], system: System) -> Component:

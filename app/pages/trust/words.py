@@ -237,7 +237,7 @@ EQUATIONS = (
         "Torque at a joint",
         "M = dL/dt + M′ + (c − r) × f + (r′ − c) × f′",
         "It turns the segment, passes on the torque M′, and makes up for forces that do not pass through the centre of "
-        "mass c; r and r′ are the near and the far joint.",
+        "mass c; r and r′ are the joints nearer to and farther from the trunk.",
     ),
     (
         "Turning a segment",
@@ -260,6 +260,7 @@ CHAIN_WORDS = (
     "From the ball inward: hand, forearm, upper arm. Each joint’s torque is what the inner part gives the outer."
 )
 
+AXES = "Torques and forces are told along these axes:"
 TORQUE_AXES = (
     ("Elbow", "forearm", "varus torque about x, flexion torque about y, pronation torque about −z"),
     ("Shoulder", "upper arm before external rotation",
