@@ -14,9 +14,8 @@ def test_the_page_is_filled_and_can_be_read(page, served, assert_axe_clean, them
     put_on(page, theme)
     expect(page.get_by_role("heading", name="How far to trust it", level=1)).to_be_visible()
     expect(page.locator(".sentence")).to_contain_text("within 1 SD of print")
-    expect(page.get_by_role("row", name="Shoulder proximal force the reference throw")).to_contain_text(
-        "1\u202f090 ± 110 N"
-    )
+    row = page.get_by_role("row", name="Shoulder proximal force the reference throw")
+    expect(row).to_contain_text("1\u202f090 ± 110 N")
     expect(page.get_by_text("throws were solved anew")).to_be_visible()
     expect(page.get_by_role("img", name="Elbow flexion, seen from above")).to_be_visible()
     assert_axe_clean(page)

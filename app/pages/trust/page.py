@@ -41,7 +41,10 @@ def _section(heading: str, parts: list[Component]) -> Component:
 
 
 def _frames() -> list[Component]:
-    said = "Where each angle is zero (thin line), which way it counts (thick line and arrow), and what the ISB recommendation has."
+    said = (
+        "Where each angle is zero (thin line), which way it counts (thick line and arrow), and what the ISB "
+        "recommendation has."
+    )
     axes = [html.Li(f"{joint}, axes of the {frame}: {told}.") for joint, frame, told in words.TORQUE_AXES]
     return [
         html.P(said),
