@@ -14,6 +14,7 @@ from model.speed import SpeedProfile
 from model.structural_band import BandDifference, differences, differences_between
 
 PEAK = ("peak",)
+NO_CLAIM = "no claim"
 
 
 @dataclass(frozen=True)
@@ -36,17 +37,17 @@ class Against:
         """Whether either throw lies beyond what was solved."""
         return any(one.outside for one in self.found.values())
 
-    def sentence(self, readouts: Sequence[str] = PEAK) -> str:
-        """Say how surely they differ; nothing of a quantity that has no band."""
-        told = {readout: self.found[readout] for readout in readouts if readout in self.found}
-        return uncertainty(told, self.where) if told else ""
+    def sentence(self, readouts: Sequence[str] = PEAK, told: bool = False) -> str:
+        """Say how surely they differ, after the best estimates or with them; nothing of a quantity that has no band."""
+        found = {readout: self.found[readout] for readout in readouts if readout in self.found}
+        return uncertainty(found, self.where, told) if found else ""
 
     def low_high(self, readout: str) -> str:
         """Write the interval beside a value: "−18 to +4 %", "no claim"; nothing where there is none."""
         one = self.found.get(readout)
         if one is None or one.not_defined:
             return ""
-        return "no claim" if one.no_claim else low_high(one.low, one.high)
+        return NO_CLAIM if one.no_claim else low_high(one.low, one.high)
 
 
 def who_throws(person: Person, own_ball: Ball, profile: SpeedProfile | None, fastest_m_s: float) -> Subject:

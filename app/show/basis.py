@@ -5,7 +5,11 @@ from dash.development.base_component import Component
 
 from app.show.cautions import caution_part
 from app.show.glossary import explained
+from app.show.page_parts import page_link
 from model.person import Person
+
+TRUST = "/trust"
+"""The page that holds the model against print."""
 
 BASIS = (
     (
@@ -27,6 +31,10 @@ BASIS = (
         "After release",
         "The hand is empty: only the speed matters, not the ball. The varus torque there is not calibrated.",
     ),
+    (
+        "Differences",
+        "The interval beside one holds 90 % and allows for what is not known of movement, arm, ball and speeds.",
+    ),
     ("Speed", "Release speed, the ball still in the hand; a radar reads a moment later."),
 )
 
@@ -43,4 +51,5 @@ def basis_of(person: Person | None) -> list[Component]:
     list of Component
     """
     rests = [part for term, text in BASIS for part in (html.Dt(explained(term)), html.Dd(text))]
-    return [html.Section([html.H2("What this rests on"), html.Dl(rests)]), caution_part(person)]
+    more = html.P(page_link("How far to trust it", TRUST))
+    return [html.Section([html.H2("What this rests on"), html.Dl(rests), more]), caution_part(person)]

@@ -153,7 +153,7 @@ TWO_ATHLETES = Circumstance("both move the same", "People of one size move diffe
 """For the throws of two athletes."""
 
 
-def uncertainty(found: Mapping[str, BandDifference], where: Circumstance) -> str:
+def uncertainty(found: Mapping[str, BandDifference], where: Circumstance, told: bool = False) -> str:
     """Say how surely readouts differ, in one breath.
 
     Parameters
@@ -161,6 +161,8 @@ def uncertainty(found: Mapping[str, BandDifference], where: Circumstance) -> str
     found : mapping of str to BandDifference
         By readout, in the order of the sentence.
     where : Circumstance
+    told : bool
+        Whether the best estimates stand before it.
 
     Returns
     -------
@@ -169,13 +171,13 @@ def uncertainty(found: Mapping[str, BandDifference], where: Circumstance) -> str
         for that, lower with about nine in ten."
     """
     best = ", ".join(differs(readout, one.best) for readout, one in found.items())
-    said = f"If {where.alike}: {best}."
-    told = {readout: one for readout, one in found.items() if not (one.not_defined or one.none_to_speak_of)}
-    claimed = [readout for readout, one in told.items() if not one.no_claim]
+    said = f"That is if {where.alike}." if told else f"If {where.alike}: {best}."
+    open_ = {readout: one for readout, one in found.items() if not (one.not_defined or one.none_to_speak_of)}
+    claimed = [readout for readout, one in open_.items() if not one.no_claim]
     if claimed:
-        sure = ", ".join(_sure(readout, told[readout], len(found) > 1) for readout in claimed)
+        sure = ", ".join(_sure(readout, open_[readout], len(found) > 1) for readout in claimed)
         return f"{said} {where.change}; allowing for that, {sure}."
-    if told:
+    if open_:
         return f"{said} {where.change}, and how much is known too little to say whether that is so."
     return said
 

@@ -18,6 +18,7 @@ from app.pages.compare.multiples import multiples
 from app.pages.compare.parts import names
 from app.pages.compare.picture import figure_of, paper_of, samples_of
 from app.pages.compare.rows import sizes_id
+from app.pages.compare.sure import sure_of
 from app.pages.compare.view import View, view_of
 from app.show.axes import width_px
 from app.show.markup import to_html
@@ -83,7 +84,7 @@ def tell(drawn: Any, held: list[list[Any]], here: Any) -> dict[str, Any]:
         raise PreventUpdate
     current = current_again(here)
     comparison = current.compared()
-    view = view_of(current.row, comparison)
+    view = view_of(current.row, comparison, sure_of(current))
     for part, props in beside(current, view).items():
         set_props(part, props)
     return {

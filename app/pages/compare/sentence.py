@@ -16,6 +16,8 @@ class Sentence:
 
     Attributes
     ----------
+    key : str
+        uid of the throw.
     throw, against : str
         The throw and the reference, such as "275 g at 28.5 m/s".
     kind : str
@@ -24,6 +26,7 @@ class Sentence:
         What differs, without the full stop.
     """
 
+    key: str
     throw: str
     against: str
     kind: str
@@ -74,7 +77,7 @@ def sentence(answer: Answer, reference: Answer, kind: str) -> Sentence:
     """
     own, against = answer.readouts, reference.readouts
     if own is None or against is None:
-        return Sentence(answer.name, reference.name, kind, "not compared, a value is missing")
+        return Sentence(answer.key, answer.name, reference.name, kind, "not compared, a value is missing")
     parts = (
         difference("peak", own.peak, against.peak, "higher", "lower"),
         difference("loaded", own.loaded_s, against.loaded_s, "longer", "shorter"),
@@ -88,7 +91,7 @@ def sentence(answer: Answer, reference: Answer, kind: str) -> Sentence:
     else:
         says = ", ".join(parts).replace("loaded the same", "loaded as long").replace("loaded not", "time loaded not")
         says = says.replace("rise the same", "rise as steep").replace("rise not", "rise rate not")
-    return Sentence(answer.name, reference.name, kind, says)
+    return Sentence(answer.key, answer.name, reference.name, kind, says)
 
 
 def headline(comparison: Comparison, chosen: str | None) -> tuple[Sentence | None, tuple[Sentence, ...]]:

@@ -9,10 +9,14 @@ from dash.development.base_component import Component
 
 from app.pages.compare.answers import Answer, Comparison
 from app.pages.compare.sentence import LEAST_PERCENT
+from app.show.against_reference import NO_CLAIM, Against
+from app.show.certainty_words import ALLOWED_FOR
 from app.show.glossary import explained
 from app.show.numbers import number, share_of
 from app.units.conversion import from_si
 from model.readouts import Readouts
+
+NAMES = {"peak": "Peak", "loaded_s": "Time loaded", "rise_rate": "Rise rate", "area": "Area"}
 
 BAR_PERCENT = 50.0
 """Difference at which a bar is at its full length; a greater one is cut off there and marked with an arrow."""
@@ -24,8 +28,8 @@ class Size:
 
     Attributes
     ----------
-    name : str
-        As the table calls it.
+    key : str
+        A readout of `app.show.numbers.READOUT_ORDER`.
     value : callable
         Takes it from `Readouts`, in the unit that is shown.
     unit : str
@@ -36,12 +40,17 @@ class Size:
         How a larger and a smaller one is said in a plain sentence, with the per cent for ``{}``.
     """
 
-    name: str
+    key: str
     value: Callable[[Readouts], float]
     unit: str
     places: int | None
     more: str
     less: str
+
+    @property
+    def name(self) -> str:
+        """As the table calls it."""
+        return NAMES[self.key]
 
     def unit_with(self, of_curve: str) -> str:
         """Its unit for a curve in N·m or N."""
@@ -49,21 +58,23 @@ class Size:
 
 
 SIZES = (
-    Size("Peak", lambda r: r.peak, "", None, "its highest {noun} is {} higher", "its highest {noun} is {} lower"),
-    Size("Time loaded", lambda r: from_si(r.loaded_s, "ms"), "ms", 0, "it acts {} longer", "it acts {} shorter"),
-    Size("Rise rate", lambda r: r.rise_rate, "/s", 0, "it builds up {} faster", "it builds up {} more gently"),
-    Size("Area", lambda r: r.area, "·s", 2, "there is {} more of it in all", "there is {} less of it in all"),
+    Size("peak", lambda r: r.peak, "", None, "its highest {noun} is {} higher", "its highest {noun} is {} lower"),
+    Size("loaded_s", lambda r: from_si(r.loaded_s, "ms"), "ms", 0, "it acts {} longer", "it acts {} shorter"),
+    Size("rise_rate", lambda r: r.rise_rate, "/s", 0, "it builds up {} faster", "it builds up {} more gently"),
+    Size("area", lambda r: r.area, "·s", 2, "there is {} more of it in all", "there is {} less of it in all"),
 )
 """What the word "more" hides, in the order of the page: how high, how long, how steep, how much in all."""
 
 
-def sizes(answer: Answer, comparison: Comparison) -> Component | None:
+def sizes(answer: Answer, comparison: Comparison, sure: Against | None = None) -> Component | None:
     """Make the four rows of a throw, and its sentence.
 
     Parameters
     ----------
     answer : Answer
     comparison : Comparison
+    sure : Against, optional
+        How sure its differences from the reference are.
 
     Returns
     -------
@@ -75,7 +86,7 @@ def sizes(answer: Answer, comparison: Comparison) -> Component | None:
         return None
     against = None if reference is None or answer.reference else reference.readouts
     of_curve = comparison.reading.unit
-    rows = [row for size in SIZES for row in _rows(size, readouts, against, of_curve, comparison.kind)]
+    rows = [row for size in SIZES for row in _rows(size, readouts, against, of_curve, comparison.kind, sure)]
     said = "" if against is None else plain_sentence(readouts, against, of_curve)
     table = html.Table([html.Caption(_caption(answer, comparison), className="hidden"), html.Tbody(rows)])
     return html.Div([table, html.P(said)] if said else [table], className="sizes")
@@ -119,8 +130,10 @@ def _caption(answer: Answer, comparison: Comparison) -> str:
     return f"Throw {answer.number}, {answer.name}" + (f": the reference, {comparison.kind}" if answer.reference else "")
 
 
-def _rows(size: Size, readouts: Readouts, against: Readouts | None, of_curve: str, kind: str) -> list[Component]:
-    """A size in words, and its bar under them."""
+def _rows(
+    size: Size, readouts: Readouts, against: Readouts | None, of_curve: str, kind: str, sure: Against | None
+) -> list[Component]:
+    """A size in words, its bar under them, and in how wide an interval the difference lies."""
     value = size.value(readouts)
     places = size.places if size.places is not None else (1 if of_curve == "N·m" else 0)
     written = f"{number(value, places)} {size.unit_with(of_curve)}" if math.isfinite(value) else "not defined"
@@ -128,7 +141,14 @@ def _rows(size: Size, readouts: Readouts, against: Readouts | None, of_curve: st
     if against is None:
         return [html.Tr(cells)]
     change = share_of(value, size.value(against)) - 100.0
-    return [html.Tr([*cells, html.Td(_percent(change, kind))]), *_bar(change)]
+    between = sure.low_high(size.key) if sure else ""
+    told = [html.Tr(html.Td(_interval(between), colSpan=3))] if between else []
+    return [html.Tr([*cells, html.Td(_percent(change, kind))]), *_bar(change), *told]
+
+
+def _interval(between: str) -> Component:
+    said = between if between == NO_CLAIM else f"90 %: {between}"
+    return html.Span(said, className="interval", title=ALLOWED_FOR)
 
 
 def _percent(change: float, kind: str) -> str:

@@ -1,6 +1,8 @@
 """From the numbers to the words around the figure: every part that changes, as one value."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from types import MappingProxyType
 from typing import Any
 
 from dash import html
@@ -14,11 +16,16 @@ from app.pages.compare.sizes import sizes
 from app.pages.compare.table import BROAD_TOP, table
 from app.records import tables
 from app.records.field_list import ALIGNED
+from app.show.against_reference import Against
+from app.show.certainty_words import outside_words
 from app.show.glossary import explained
 from app.show.listed_throw import REFERENCE_HELD
+from app.show.numbers import READOUT_ORDER
 from app.show.quantities import title
 from app.units.conversion import plain
 from model.channels import CHANNELS
+
+NOT_HELD: Mapping[str, Against] = MappingProxyType({})
 
 
 @dataclass(frozen=True)
@@ -42,7 +49,7 @@ class View:
     sizes: dict[str, Component | None]
 
 
-def view_of(row: tables.Comparison, comparison: Comparison) -> View:
+def view_of(row: tables.Comparison, comparison: Comparison, sure: Mapping[str, Against] = NOT_HELD) -> View:
     """Put the numbers into words.
 
     Parameters
@@ -51,6 +58,8 @@ def view_of(row: tables.Comparison, comparison: Comparison) -> View:
         What is asked.
     comparison : Comparison
         What was worked out from it.
+    sure : mapping of str to Against
+        How sure each throw's difference from the reference is, by its uid.
 
     Returns
     -------
@@ -61,9 +70,9 @@ def view_of(row: tables.Comparison, comparison: Comparison) -> View:
     compared = {answer.key: answer for answer in comparison.compared}
     return View(
         summary=words.summary(comparison),
-        sentence=_sentence(first, comparison),
+        sentence=_sentence(first, comparison, sure),
         others=html.Ul([html.Li(_short(other)) for other in others], className="others") if others else None,
-        warnings=_warnings(comparison),
+        warnings=_warnings(comparison, sure),
         figure_title=_figure_title(comparison),
         figure_note=_figure_note(comparison),
         table=table(comparison),
@@ -73,7 +82,7 @@ def view_of(row: tables.Comparison, comparison: Comparison) -> View:
         day_missing=comparison.day_missing,
         day_off=row.kind == "estimated" or held,
         kind_off=held,  # what follows from a clock or a profile was not measured
-        sizes={answer.key: sizes(answer, comparison) for answer in comparison.answers},
+        sizes={answer.key: sizes(answer, comparison, sure.get(answer.key)) for answer in comparison.answers},
         held={answer.key: words.held(answer) or answer.throw.missing for answer in comparison.answers},
     )
 
@@ -99,15 +108,20 @@ def _kept_together(says: str) -> list[Any]:
     return [piece for part, end in zip(parts, ends, strict=True) for piece in (html.Span(part, className="part"), end)]
 
 
-def _sentence(first: Sentence | None, comparison: Comparison) -> list[Component]:
+def _sentence(first: Sentence | None, comparison: Comparison, sure: Mapping[str, Against]) -> list[Component]:
     parts = [instead(comparison)] if first is None else _parts(first)
     made: list[Component] = [html.P(parts, className="sentence" if first else "sentence invitation")]
+    held = sure.get(first.key) if first else None
+    if held is not None and held.found:
+        made.append(html.P(held.sentence(READOUT_ORDER, told=True), className="how-sure"))
     note = words.path_of(comparison)
     return [*made, html.P(note, className="at-number")] if note and comparison.drawn else made
 
 
-def _warnings(comparison: Comparison) -> Component | None:
+def _warnings(comparison: Comparison, sure: Mapping[str, Against]) -> Component | None:
     told = words.warnings(comparison)
+    if any(held.outside for held in sure.values()):
+        told = [*told, outside_words(comparison.system)]
     return html.Ul([html.Li(text) for text in told], className="beyond") if told else None
 
 
