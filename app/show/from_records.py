@@ -2,33 +2,20 @@
 
 import math
 from datetime import date
-from typing import Any
 
 from app.records import tables
-from app.records.acts import Edit
-from app.records.field_list import FIELDS, field_of, is_setting
+from app.records.field_list import FIELDS
 from app.records.reads import AthleteData, age_on
-from app.show.checks import check_athlete, check_ball, check_throw
 from app.show.counted import can_count, counts, readings_since
-from app.show.form_fields import LENGTHS, MARK, MARKED, MEASURE_NAMES, MEASURES
 from app.show.kept import setting_of, value_of
-from app.show.profile_checks import check_form
-from app.show.profile_form import ProfileForm
 from app.show.subject import Case, Choices, Read, Reference
-from app.show.throw_form import ATHLETE_NAMES, Form, ThrowForm
-from app.units.conversion import UNITS
 from app.units.systems import METRIC, System
-from app.units.typed import ADDED, NUMBER
 from model.ball import Ball
 from model.flight import ANGLE_LIMIT, Launch
 from model.person import MEASURED_LENGTHS, PERSON_LIMITS, Person
 from model.radar import Radar
 from model.speed_readings import RadarReading
 
-REFERENCE_KEY = "reference"
-DEFAULT_KIND = "measured"
-KIND_OF = {"before_injury": "before"}
-"""What the form calls a kind of reference, where the records call it otherwise."""
 AGE_DECIMALS = 10.0  # an age that has gone on since its day is cut to a tenth of a year, so that nobody is made older
 
 
@@ -142,113 +129,3 @@ def _launch(data: AthleteData) -> Launch | None:
         return None
     # 90 degrees typed may come out a rounding error above the limit in radians
     return Launch(height, min(ANGLE_LIMIT.high, max(ANGLE_LIMIT.low, math.radians(angle))))
-
-
-def case_from_forms(compared: Form, form: ProfileForm, today: date, system: System = METRIC) -> Case:
-    """The case of two forms of texts: of those who do not yet make it from the records."""
-    athlete, checked = check_athlete(compared.athlete), check_form(form, today, system)
-    place, reference = compared.place(compared.reference), Reference()
-    if place >= 0:
-        throw = compared.throws[place]
-        line = check_throw(throw, athlete.person)
-        ball = line.ball or check_ball(throw)
-        kind = {"before": "before_injury", "measured": "measured"}.get(compared.kind, "estimated")
-        day = date.fromisoformat(compared.date) if compared.date else None
-        if ball is not None:
-            reference = Reference(ball, line.speed_m_s, kind, day, True)
-    choices = Choices(
-        checked.own_speed_m_s,
-        form.basis,
-        form.radar == "on",
-        checked.radar,
-        form.joint,
-        form.cap_joint,
-        form.cap_readout,
-        form.cap_of,
-        checked.cap_share,
-        checked.ball(form.throw_ball),
-        checked.distance_m,
-        checked.launch,
-    )
-    readings = tuple(Read(one.reading, one.ball, one.release) for one in checked.readings)
-    missing = tuple(MEASURE_NAMES[name] for name in athlete.problems if name in MEASURE_NAMES)
-    balls = tuple(ball for _, ball in checked.balls)
-    return Case(athlete.person, athlete.code, missing, reference, balls, readings, choices, system)
-
-
-def kept_text(row: Any, path: str) -> str:
-    """What stands in a row's field, as a text in its metric unit: the refused text, the typed one, or the number's."""
-    field = field_of(path, row.__dict__)
-    draft = row.draft.get(field.name)
-    return draft if draft is not None else field.kept(getattr(row, field.name), row.typed.get(field.name, ""))
-
-
-def measures_of(data: AthleteData, today: date) -> dict[str, str]:
-    """The measures that count today, as texts by the names of the form."""
-    athlete, texts = data.athlete, dict.fromkeys(ATHLETE_NAMES, "")
-    texts |= {"code": athlete.code, "sex": athlete.sex or "", "handedness": athlete.handedness or ""}
-    texts[MARK] = MARKED if athlete.still_growing else ""
-    for row in sorted(data.measures, key=lambda row: (row.day > today, -row.day.toordinal(), -row.id), reverse=True):
-        for field in (*MEASURES, *LENGTHS):
-            column = field.model_name
-            if column == "age_years":
-                age = age_on(row, today)
-                text = "" if age is None else _age_text(row, age, today)
-            else:
-                text = kept_text(row, f"measures.{column}")
-            texts[field.name] = text or texts[field.name]
-    return texts
-
-
-def _age_text(row: Any, age: float, today: date) -> str:
-    """The age as it was typed on its day; later cut to a tenth of a year."""
-    if row.day >= today:
-        return kept_text(row, "measures.age_years")
-    return f"{math.floor(age * AGE_DECIMALS) / AGE_DECIMALS:.12g}"
-
-
-def compared_of(data: AthleteData, today: date) -> Form:
-    """Measures and reference throw of an athlete."""
-    known, ball = data.reference, own_ball_of(data)
-    texts = measures_of(data, today)
-    if ball is None:
-        return Form(athlete=texts)
-    throw = ThrowForm(
-        REFERENCE_KEY,
-        kept_text(ball, "ball.mass_kg"),
-        kept_text(ball, "ball.diameter_m"),
-        kept_text(known, "reference.speed_m_s") if known else "",
-    )
-    kind = KIND_OF.get(known.kind, known.kind) if known else DEFAULT_KIND
-    day = known.day.isoformat() if known and known.day else ""
-    return Form(texts, (throw,), REFERENCE_KEY, kind, day)
-
-
-def own_ball_of(data: AthleteData) -> tables.Ball | None:
-    """The ball of the reference throw: the athlete's own, else the one that the reference names."""
-    known = data.reference
-    if data.own_ball is not None:
-        return data.own_ball
-    return data.balls.get(known.ball_id) if known and known.ball_id else None
-
-
-def setting_text(data: AthleteData, path: str) -> str:
-    """What stands in the field of a setting, as a text in its metric unit."""
-    if not is_setting(path):
-        raise KeyError(path)
-    settings = data.settings
-    field, row = field_of(path, settings), data.setting_rows.get(path)
-    draft = row.draft.get("value") if row is not None else None
-    if draft is not None:
-        return draft
-    return field.kept(settings.get(path), row.typed.get("value", "") if row is not None else "")
-
-
-def with_unit(kept: str, unit: str) -> str:
-    """A kept text as a field takes it whatever units the reader has."""
-    return f"{kept}{ADDED}{unit}" if NUMBER.fullmatch(kept) and unit in UNITS else kept
-
-
-def edit_of(path: str, kept: str) -> Edit:
-    """An edit that puts a kept text into a setting, whatever units the reader has."""
-    return Edit(path, with_unit(kept, field_of(path).unit))

@@ -49,7 +49,7 @@ def person_words(code: str, person: Person | None, system: System) -> str:
     return " · ".join(parts)
 
 
-def measures_missing(case: Case, _: object = None) -> str:
+def measures_missing(case: Case) -> str:
     """Say which measures are missing or to be mended; nothing if the person is whole."""
     if case.person is not None:
         return ""

@@ -9,7 +9,8 @@ from app.demo import DemoError, load_demo
 from app.show.from_records import person_of
 from app.show.listed_throw import listed
 from model.ceilings import KINDS
-from tests.app.known import TODAY, demo_athlete
+from tests.app.kept_demo import kept
+from tests.app.known import TODAY
 
 RACK_G = [95, 125, 160, 210, 275, 360, 470]  # issue, part 4, and each athlete's own ball of 145 g
 
@@ -30,7 +31,7 @@ def test_there_is_a_left_hander_a_child_a_woman_and_a_clinicians_case():
 
 @pytest.mark.parametrize("athlete", load_demo().athletes, ids=lambda athlete: athlete.athlete)
 def test_every_thrower_is_whole_and_has_throws_to_compare(athlete):
-    data = demo_athlete(athlete.athlete)
+    data = kept(athlete.athlete)
     person, missing = person_of(data, TODAY)
     assert (person is not None, missing) == (True, ())
     (comparison,) = data.comparisons

@@ -6,9 +6,10 @@ from app.pages.map import answers
 from app.pages.map.figure import map_figure
 from app.show.palette import THEMES
 from model.quantity import READOUTS
-from tests.app.known import TODAY, demo_athlete, with_settings
+from tests.app.kept_demo import kept
+from tests.app.known import TODAY, with_settings
 
-DATA = demo_athlete()
+DATA = kept()
 THROW = {"map.ball_mass_kg": 0.275, "map.ball_speed_m_s": 28.5}
 
 
@@ -19,8 +20,8 @@ def work_out(**settings: object) -> answers.MapAnswer:
 @pytest.mark.parametrize("readout", READOUTS)
 def test_a_map_never_drawn_before(benchmark, readout):
     def afresh() -> None:
-        for kept in (answers._contour, answers._grid, answers._full_speeds):
-            kept.cache_clear()
+        for cached in (answers._contour, answers._grid, answers._full_speeds):
+            cached.cache_clear()
 
     settings = {"map.readout": readout}
     made = benchmark.pedantic(work_out, kwargs=settings, setup=afresh, rounds=5)

@@ -6,7 +6,8 @@ from app.bind.edit import Doing
 from app.bind.visit import Visit
 from app.pages.claim.asked import BALLS, ball_paths, speed_path, usual_values
 from app.records.field_list import field_of
-from app.show.from_records import case_of, edit_of, setting_text
+from app.show.from_records import case_of
+from app.show.kept import edit_of, setting_text
 from app.show.rack import picked_texts
 
 SWAP, BALL = "claim/swap", "claim/ball"

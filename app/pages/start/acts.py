@@ -12,7 +12,7 @@ from app.pages.start.table import FIRST, ball_key
 from app.records.acts import Edit, Remove
 from app.records.field_list import field_of
 from app.show.added_throw import to_compare
-from app.show.from_records import edit_of, with_unit
+from app.show.kept import edit_of, with_unit
 from app.show.window import Spot
 from app.units.conversion import from_si, plain, rounded_down
 from model.ceilings import BOUNDS

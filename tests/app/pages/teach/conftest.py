@@ -8,7 +8,8 @@ from app.pages.teach.session import STEPS, Session, session_of
 from app.show.from_records import case_of
 from app.units.systems import METRIC
 from app.web.server import Config, create_app
-from tests.app.known import TODAY, demo_athlete
+from tests.app.kept_demo import kept
+from tests.app.known import TODAY
 
 
 def session(steps: str = ",".join(STEPS), second: str = "", third: str = "", named: str = "") -> Session:
@@ -21,7 +22,7 @@ def lesson_for():
     """Make the lesson of an invented thrower by code."""
 
     def make(code="W01", session=None, system=METRIC):
-        lesson = lesson_of(session or Session(), case_of(demo_athlete(code), TODAY, system))
+        lesson = lesson_of(session or Session(), case_of(kept(code), TODAY, system))
         assert lesson is not None
         return lesson
 
