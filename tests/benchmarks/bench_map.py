@@ -20,8 +20,8 @@ def work_out(**settings: object) -> answers.MapAnswer:
 @pytest.mark.parametrize("readout", READOUTS)
 def test_a_map_never_drawn_before(benchmark, readout):
     def afresh() -> None:
-        for kept in (answers._contour, answers._grid, answers._full_speeds):
-            kept.cache_clear()
+        for cached in (answers._contour, answers._grid, answers._full_speeds):
+            cached.cache_clear()
 
     settings = {"map.readout": readout}
     made = benchmark.pedantic(work_out, kwargs=settings, setup=afresh, rounds=5)
