@@ -67,7 +67,7 @@ def share_of(value: float, reference: float) -> float:
     return 100.0 * value / reference
 
 
-def percent(change: float) -> str:
+def whole_percent(change: float) -> str:
     """Write per cents as the nearest whole, halves away from zero, without a sign: "9 %"."""
     return f"{math.floor(abs(change) + 0.5)} %"
 

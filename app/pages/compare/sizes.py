@@ -10,7 +10,7 @@ from dash.development.base_component import Component
 from app.pages.compare.answers import Answer, Comparison
 from app.pages.compare.sentence import LEAST_PERCENT
 from app.show.glossary import explained
-from app.show.numbers import number, percent, share_of
+from app.show.numbers import number, share_of, whole_percent
 from app.units.conversion import from_si
 from model.readouts import Readouts
 
@@ -107,7 +107,7 @@ def plain_sentence(readouts: Readouts, against: Readouts, unit: str) -> str:
             same.append(size.name.lower())
             continue
         words = size.more if change > 0.0 else size.less
-        parts.append(words.format(percent(change), noun=noun))
+        parts.append(words.format(whole_percent(change), noun=noun))
     if not parts:
         return "As large as the reference in all four." if len(same) == len(SIZES) else ""
     text = parts[0] if len(parts) == 1 else f"{', '.join(parts[:-1])}, and {parts[-1]}"
@@ -134,8 +134,8 @@ def _rows(size: Size, readouts: Readouts, against: Readouts | None, of_curve: st
 def _percent(change: float, kind: str) -> str:
     if math.isnan(change):
         return "no per cent"
-    sign = "" if percent(change) == percent(0.0) else "+" if change > 0.0 else "\u2212"
-    return f"{sign}{percent(change)} of {kind}"
+    sign = "" if whole_percent(change) == whole_percent(0.0) else "+" if change > 0.0 else "\u2212"
+    return f"{sign}{whole_percent(change)} of {kind}"
 
 
 def _bar(change: float) -> list[Component]:
