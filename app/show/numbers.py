@@ -67,6 +67,17 @@ def share_of(value: float, reference: float) -> float:
     return 100.0 * value / reference
 
 
+def whole_percent(change: float) -> str:
+    """Write per cents as the nearest whole, halves away from zero, without a sign: "9 %"."""
+    return f"{math.floor(abs(change) + 0.5)} %"
+
+
+def share_words(value: float, reference: float, kind: str) -> str:
+    """Write a value in per cent of the reference's, with how that is known: "91 % of measured"."""
+    share = share_of(value, reference)
+    return f"{math.floor(share + 0.5)} % of {kind}" if math.isfinite(share) else "no per cent"
+
+
 def chance_words(chance: float) -> str:
     """Write a probability: whole per cent, and never quite none or all."""
     if chance < 0.005:

@@ -103,28 +103,17 @@ def line_picture(strip: Strip, case: Case, stands: Standing | None, points: Leve
     p = strip.exponent
     profile = case.profile
     prior = profile is not None and profile.exponent_is_prior
+    look = " prior" if prior else ""
     parts: list[Component] = []
     for name, span in strip.spans.items():
-        left, right = strip.percent(span[0]), strip.percent(min(span[1], strip.end))
-        label = html.Span(
-            [html.B(NAMES[name]), html.Span(" level", className="wide-only"), html.Br(), _span_words(span)],
-            className="p-name",
-        )
-        style = {"left": f"{left}%", "width": f"{round(right - left, 3)}%"}
-        parts.append(html.Div(label, className="p-level", style=style))
-    parts.append(html.Div(className="p-density" + (" prior" if prior else ""), style=_outline(strip)))
-    parts.append(
-        html.Div(
-            className="p-interval" + (" prior" if prior else ""),
-            style={
-                "left": f"{strip.percent(p.low)}%",
-                "width": f"{round(strip.percent(p.high) - strip.percent(p.low), 3)}%",
-            },
-        )
-    )
-    parts.append(
-        html.Div(className="p-middle" + (" prior" if prior else ""), style={"left": f"{strip.percent(p.estimate)}%"})
-    )
+        wide = html.Span(" level", className="wide-only")
+        label = html.Span([html.B(NAMES[name]), wide, html.Br(), _span_words(span)], className="p-name")
+        parts.append(html.Div(label, className="p-level", style=_place(strip, *span)))
+    parts += [
+        html.Div(className=f"p-density{look}", style=_outline(strip)),
+        html.Div(className=f"p-interval{look}", style=_place(strip, p.low, p.high)),
+        html.Div(className=f"p-middle{look}", style={"left": f"{strip.percent(p.estimate)}%"}),
+    ]
     count = int(strip.end / TICK + 1e-9)
     ticks = [
         html.Span(f"{TICK * i:g}", className="p-tick", style={"left": f"{strip.percent(TICK * i)}%"})
@@ -151,6 +140,12 @@ def line_picture(strip: Strip, case: Case, stands: Standing | None, points: Leve
         f" On the line: {what}."
     )
     return html.Figure([picture, axis, ends, caption], className="p-strip")
+
+
+def _place(strip: Strip, low: float, high: float) -> dict[str, str]:
+    """Where a stretch of the line stands."""
+    left = strip.percent(low)
+    return {"left": f"{left}%", "width": f"{round(strip.percent(high) - left, 3)}%"}
 
 
 def _rack_words(points: LevelPoints, case: Case) -> str:

@@ -1,6 +1,5 @@
 """The dated list of readings, the newest first: day, ball, speed, effort, distance; each can be changed and removed."""
 
-import json
 from collections import Counter
 from collections.abc import Sequence
 from datetime import date
@@ -8,12 +7,11 @@ from html import escape
 
 from dash import html
 
-from app.bind.cells import cell_html
 from app.bind.visit import Visit
 from app.pages.athlete.acts import REMOVE_READING
-from app.pages.athlete.grid import NUMBER, ball_words, pick_button
+from app.pages.athlete.grid import NUMBER, SPEED, ball_words, kept_cell, new_like, pick_button
 from app.records.field_list import FIELDS
-from app.records.reads import AthleteData, in_field
+from app.records.reads import AthleteData
 from app.records.tables import Reading
 from app.show.counted import counts
 from app.show.glossary import explained
@@ -22,7 +20,14 @@ from app.show.markup import to_html
 NEWEST = "newest"
 MOST_NEWEST = 60
 """Readings that the list shows at first; the earlier ones by month."""
-COLUMNS = ("reading.day", "reading.speed_m_s", "reading.asked_effort", "reading.distance_m")
+MORE = {
+    "reading.day": "",
+    "reading.speed_m_s": f'{NUMBER} data-emptied="remove"',
+    "reading.asked_effort": f'{NUMBER} placeholder="full"',
+    "reading.distance_m": NUMBER,
+}
+"""Further attributes of their cells."""
+COLUMNS = tuple(MORE)
 NAMES = {"reading.speed_m_s": "Speed", "reading.day": "Day", "reading.distance_m": "Asked distance"}
 
 
@@ -73,25 +78,15 @@ def _older(found: Sequence[Reading], since: date | None) -> str:
 def _row(visit: Visit, data: AthleteData, one: Reading, since: date | None) -> str:
     thrown = data.balls.get(one.ball_id) if one.ball_id is not None else None
     ball = ball_words(thrown, visit)
-    which, problems, cells = f"of {one.day}, {ball}", [], []
+    which = f"of {one.day}, {ball}"
+    problems: list[str] = []
+    cells: list[str] = []
     for path in COLUMNS:
-        field, (text, problem) = FIELDS[path], in_field(path, one, visit.system, None, visit.today)
-        more = NUMBER if field.kind != "day" else ""
-        if path == "reading.asked_effort":
-            more += ' placeholder="full"'
-        if path == "reading.speed_m_s":
-            more += ' data-emptied="remove"'
-        if problem:
-            part = f"problem-list-{one.uid}-{path}"
-            more += f' aria-invalid="true" aria-describedby="{part}"'
-            problems.append(f'<p id="{part}">{escape(problem)}</p>')
+        field = FIELDS[path]
         unit = f", {field.unit_in(visit.system)}" if field.kind != "day" else ", year-month-day"
-        of = {"of": visit.owner, "row": one.uid, "line": f"list-{one.uid}", "units": visit.system.key}
-        if path == "reading.speed_m_s" and thrown is not None:
-            of["new"] = json.dumps({"ball": thrown.uid})
-        cells.append(
-            f"<td>{cell_html(path, text, f'{NAMES.get(path, field.label)} {which}{unit}', more=more, **of)}</td>"
-        )
+        of = {"new": new_like(one, thrown)} if path == SPEED.path and thrown is not None else {}
+        label = f"{NAMES.get(path, field.label)} {which}{unit}"
+        cells.append(f"<td>{kept_cell(visit, one, path, label, f'list-{one.uid}', problems, MORE[path], **of)}</td>")
     cells.insert(1, f'<th scope="row">{escape(ball)}</th>')
     remove = to_html(pick_button(visit, "Remove", REMOVE_READING, one.uid, f"Remove the reading {which}"))
     older = "" if counts(one, since) else " data-older"

@@ -95,7 +95,7 @@ def _row(visit: Visit, data: AthleteData, ball: Ball, since: date | None) -> str
     shown, passed_over = read[-NEWEST:], max(0, len(read) - NEWEST)
     name = ball_words(ball, visit)
     problems: list[str] = []
-    cells = [_cell(visit, one, name, passed_over + i + 1, since, problems) for i, one in enumerate(shown)]
+    cells = [_cell(visit, one, ball, passed_over + i + 1, since, problems) for i, one in enumerate(shown)]
     new = json.dumps({"ball": ball.uid, "day": day})
     for i in range(max(1, LEAST_CELLS - len(shown))):
         line = f"{visit.tab}/{ball.uid}/{i}"
@@ -116,18 +116,30 @@ def cell_label(number: int, ball: str, visit: Visit) -> str:
     return f"Reading {number} with {ball}, {SPEED.unit_in(visit.system)}"
 
 
-def _cell(visit: Visit, one: Reading, ball: str, number: int, since: date | None, problems: list[str]) -> str:
-    text, problem = in_field(SPEED.path, one, visit.system, None, visit.today)
-    more = f'{NUMBER} placeholder=" " data-emptied="remove" title="{escape(_about(one, visit))}"'
-    more += f' data-day="{one.day}"' if can_count(one) else ""
-    if not counts(one, since):
-        more += " data-older"
+def kept_cell(
+    visit: Visit, row: Reading | Ball, path: str, label: str, line: str, problems: list[str], more: str = "", **of: str
+) -> str:
+    """Write the cell of a row that is kept; a text that was refused stands in it, and why is put to `problems`."""
+    text, problem = in_field(path, row, visit.system, None, visit.today)
     if problem:
-        part = f"problem-{one.uid}-{SPEED.path}"
+        part = f"problem-{line}-{path}"
         more += f' aria-invalid="true" aria-describedby="{escape(part)}"'
         problems.append(f'<p id="{escape(part)}">{escape(problem)}</p>')
-    of = {"of": visit.owner, "row": one.uid, "line": one.uid, "units": visit.system.key}
-    return cell_html(SPEED.path, text, cell_label(number, ball, visit), more=more, **of)
+    places = {"of": visit.owner, "row": row.uid, "line": line, "units": visit.system.key} | of
+    return cell_html(path, text, label, more=more, **places)
+
+
+def new_like(one: Reading, ball: Ball) -> str:
+    """What a reading starts with that is typed where another one was emptied."""
+    return json.dumps({"ball": ball.uid, "day": one.day.isoformat()})
+
+
+def _cell(visit: Visit, one: Reading, ball: Ball, number: int, since: date | None, problems: list[str]) -> str:
+    more = f'{NUMBER} placeholder=" " data-emptied="remove" title="{escape(_about(one, visit))}"'
+    more += f' data-day="{one.day}"' if can_count(one) else ""
+    more += "" if counts(one, since) else " data-older"
+    label = cell_label(number, ball_words(ball, visit), visit)
+    return kept_cell(visit, one, SPEED.path, label, one.uid, problems, more, new=new_like(one, ball))
 
 
 def _about(one: Reading, visit: Visit) -> str:
@@ -145,18 +157,14 @@ def _head(visit: Visit, data: AthleteData, ball: Ball, name: str) -> str:
     if ball.athlete_id is not None or (ball.mass_kg is not None and "mass_kg" not in ball.draft):
         about: list[Component] = [html.B(name), html.Span(ball_name(ball, data, name), className="own-mark")]
         return to_html(html.Div(about, className="ball-head"))
-    made, problems = [], []
+    made: list[str] = []
+    problems: list[str] = []
     for column, part in (("mass_kg", mass_cell(ball.uid)), ("diameter_m", "")):
         field = FIELDS[f"ball.{column}"]
-        text, problem = in_field(field.path, ball, visit.system, None, visit.today)
         unit, more = field.unit_in(visit.system), NUMBER + (f' id="{escape(part)}"' if part else "")
-        if problem:
-            more += ' aria-invalid="true"'
-            problems.append(f"<p>{escape(problem)}</p>")
-        of = {"of": TEAM, "row": ball.uid, "line": f"ball-{ball.uid}", "units": visit.system.key}
         label = f"{field.label}, {unit}, {field.accepted(visit.system)}"
-        said = f"{unit}, diameter" if not part else unit
-        made.append(f'{cell_html(field.path, text, label, more=more, **of)}<span class="ball-unit">{said}</span>')
+        cell = kept_cell(visit, ball, field.path, label, f"ball-{ball.uid}", problems, more, of=TEAM)
+        made.append(f'{cell}<span class="ball-unit">{unit if part else f"{unit}, diameter"}</span>')
     remove = to_html(pick_button(visit, "Remove", REMOVE_BALL, ball.uid, "Remove the new ball"))
     return f'<div class="ball-head making">{"".join(made)}{remove}{"".join(problems)}</div>'
 

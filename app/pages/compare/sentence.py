@@ -4,7 +4,7 @@ import math
 from dataclasses import dataclass
 
 from app.pages.compare.answers import Answer, Comparison
-from app.show.numbers import share_of
+from app.show.numbers import share_of, whole_percent
 
 LEAST_PERCENT = 0.5
 """A smaller difference is called none: it would be printed as 0 %."""
@@ -58,7 +58,7 @@ def difference(name: str, value: float, reference: float, more: str, less: str) 
         return f"{name} not defined"
     if abs(change) < LEAST_PERCENT:
         return f"{name} the same"
-    return f"{name} {math.floor(abs(change) + 0.5)} % {more if change > 0 else less}"
+    return f"{name} {whole_percent(change)} {more if change > 0 else less}"
 
 
 def sentence(answer: Answer, reference: Answer, kind: str) -> Sentence:

@@ -12,7 +12,7 @@ from app.pages.compare.sentence import LEAST_PERCENT
 from app.show.against_reference import NO_CLAIM, Against
 from app.show.certainty_words import ALLOWED_FOR
 from app.show.glossary import explained
-from app.show.numbers import number, share_of
+from app.show.numbers import number, share_of, whole_percent
 from app.units.conversion import from_si
 from model.readouts import Readouts
 
@@ -118,7 +118,7 @@ def plain_sentence(readouts: Readouts, against: Readouts, unit: str) -> str:
             same.append(size.name.lower())
             continue
         words = size.more if change > 0.0 else size.less
-        parts.append(words.format(f"{math.floor(abs(change) + 0.5)} %", noun=noun))
+        parts.append(words.format(whole_percent(change), noun=noun))
     if not parts:
         return "As large as the reference in all four." if len(same) == len(SIZES) else ""
     text = parts[0] if len(parts) == 1 else f"{', '.join(parts[:-1])}, and {parts[-1]}"
@@ -154,9 +154,8 @@ def _interval(between: str) -> Component:
 def _percent(change: float, kind: str) -> str:
     if math.isnan(change):
         return "no per cent"
-    rounded = math.floor(abs(change) + 0.5)
-    sign = "" if rounded == 0 else "+" if change > 0.0 else "\u2212"
-    return f"{sign}{rounded} % of {kind}"
+    sign = "" if whole_percent(change) == whole_percent(0.0) else "+" if change > 0.0 else "\u2212"
+    return f"{sign}{whole_percent(change)} of {kind}"
 
 
 def _bar(change: float) -> list[Component]:

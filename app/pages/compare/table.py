@@ -11,7 +11,7 @@ from app.pages.compare.answers import Answer, Comparison, bwh_of
 from app.pages.compare.words import path_of
 from app.show import glossary
 from app.show.listed_throw import HOLDS
-from app.show.numbers import difference, number, share_of
+from app.show.numbers import difference, number, share_words
 from app.show.quantities import title
 from app.units.conversion import from_si, plain
 from model.readouts import Readouts
@@ -178,10 +178,8 @@ def _cell(answer: Answer, column: Column, comparison: Comparison) -> str:
     lines = [f"{number(-value, 0)} after" if after else number(value, column.places)]
     if column.share and reference is not None and reference.readouts is not None and not answer.reference:
         of_reference = column.of(reference)
-        share = share_of(value, of_reference)
-        percent = f"{math.floor(share + 0.5)} % of {comparison.kind}" if math.isfinite(share) else "no per cent"
         compared = [difference(value - of_reference, column.places)] if math.isfinite(of_reference) else []
-        lines += [*compared, percent]
+        lines += [*compared, share_words(value, of_reference, comparison.kind)]
     if column.share and column.head == "Peak" and readouts is not None and readouts.peak_at_edge:
         lines.append("at the edge of what is read")
     return "\n".join(lines)

@@ -6,12 +6,12 @@ from dash import html
 from dash.development.base_component import Component
 
 from app.pages.map.answers import Contour, Looked, MapAnswer, full_speeds
-from app.pages.map.words import PRIOR, base_words, quantity_words, share_words
+from app.pages.map.words import PRIOR, base_words, quantity_words
 from app.show.ball_words import ball_words, interval_words, throw_words, value_words
 from app.show.cautions import path_note
 from app.show.checked_range import beyond
 from app.show.glossary import explained
-from app.show.numbers import READOUT_ORDER, capital
+from app.show.numbers import READOUT_ORDER, capital, share_words
 from app.units.conversion import range_in
 from model.channels import READINGS
 from model.interval import Interval

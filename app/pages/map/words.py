@@ -6,7 +6,7 @@ from app.pages.map.answers import MapAnswer
 from app.show.ball_words import throw_words, value_words
 from app.show.checked_range import beyond
 from app.show.hundred import Hundred, hundred_words
-from app.show.numbers import share_of
+from app.show.numbers import share_words
 from app.show.quantities import title
 from model.channels import READINGS
 from model.quantity import READOUTS, Quantity
@@ -19,12 +19,6 @@ PRIOR = "prior, not this athlete: full speed"
 def quantity_words(quantity: Quantity) -> str:
     """Name the quantity of the map, for example "Varus torque at the elbow, peak"."""
     return f"{title(READINGS[quantity.reading])}, {READOUTS[quantity.readout].label}"
-
-
-def share_words(value: float, reference: float, kind: str) -> str:
-    """Write a value in per cent of the reference's, with the kind of the reference."""
-    share = share_of(value, reference)
-    return f"{math.floor(share + 0.5)} % of {kind}" if math.isfinite(share) else "no per cent"
 
 
 def base_words(hundred: Hundred) -> str:

@@ -91,6 +91,14 @@ def test_a_new_cell_makes_a_reading_of_its_ball_and_is_that_of_no_other_visit(vi
     assert html.count(f'data-new="{escape(json.dumps(new))}"') == cells + 1  # and the row's, for cells to come
 
 
+def test_what_is_typed_where_a_reading_was_emptied_is_of_its_ball_and_day(visit):
+    one = visit.data.readings[0]
+    new = escape(json.dumps({"ball": visit.data.own_ball.uid, "day": "2026-01-13"}))
+    for html in (grid.grid_html(visit, visit.data, None), dated.list_html(visit, visit.data, "newest", None)):
+        (cell,) = re.findall(f'<input [^>]*data-path="reading.speed_m_s"[^>]*data-row="{one.uid}"[^>]*>', html)
+        assert f'data-new="{new}"' in cell
+
+
 def test_a_ball_of_the_team_that_weighs_what_the_own_one_does_has_no_row_of_its_own(visit):
     adds = [Add("ball", {"mass_kg": "145", "diameter_m": "73"}, uid="like-own")]
     visit.store.act(TEAM, adds, ONE)
