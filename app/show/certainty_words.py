@@ -47,6 +47,7 @@ ALLOWED_FOR = (
     "so it can be supported while the interval reaches a little across."
 )
 NO_CLAIM = "How people change this from throw to throw is known too little to say more."
+NOT_DEFINED = "not defined for these throws"
 NOTHING_TO_SPEAK_OF = f"no difference to speak of, under {100 * NO_DIFFERENCE:g} %"
 
 
@@ -85,7 +86,7 @@ def differs(readout: str, share: float) -> str:
 def verdict(found: BandDifference, more: bool) -> str:
     """Say what becomes of the claim that a readout is larger, or smaller, and where it is close to a border."""
     if found.not_defined:
-        return "not defined for these throws"
+        return NOT_DEFINED
     answer = found.answer(more)
     near = nearness(answer)
     if found.none_to_speak_of or not near:

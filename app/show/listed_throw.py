@@ -3,7 +3,7 @@
 from dataclasses import dataclass, replace
 
 from app.records import tables
-from app.records.field_list import FIELDS, field_of
+from app.records.field_list import field_of
 from app.records.fields import in_words
 from app.show.kept import to_mend
 from app.units.conversion import from_si, range_in
@@ -102,14 +102,9 @@ def listed(
     line = ListedThrow(row.uid, row.hold, ball, row.number, thrower=thrower)
     if row.mass_kg is None and (row.number is None or row.hold == "profile"):
         return line
-    number = field_of("throw.number", {"hold": row.hold})
-    values = {
-        FIELDS["throw.mass_kg"]: row.mass_kg,
-        FIELDS["throw.diameter_m"]: row.diameter_m,
-        number: row.number,
-    }
     if ball is None or row.number is None:
-        return replace(line, missing=to_mend(field.label for field, value in values.items() if value is None))
+        fields = (field_of(f"throw.{name}", {"hold": row.hold}) for name in ("mass_kg", "diameter_m", "number"))
+        return replace(line, missing=to_mend(field.label for field in fields if getattr(row, field.name) is None))
     if row.hold == "speed":
         return replace(line, speed_m_s=row.number)
     if person is None:
@@ -120,6 +115,7 @@ def listed(
     try:
         speed = held(person, ball, hold).speed_m_s
     except InputError:
+        number = field_of("throw.number", {"hold": row.hold})
         accepted = f"what gives a release speed of {range_in(SPEED_LIMIT, system.unit('m/s'))}"
         return replace(line, missing=in_words(InputError(number.label, number.kept(row.number), accepted)))
     full = hold.profile.mean_speed(ball.mass_kg) if isinstance(hold, OnProfile) else None

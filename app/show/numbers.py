@@ -2,6 +2,8 @@
 
 import math
 
+from app.units.conversion import plain
+
 READOUT_ORDER = ("peak", "loaded_s", "rise_rate", "area")
 """The readouts as the page orders them: height, length, steepness, total."""
 
@@ -40,6 +42,11 @@ def number(value: float, places: int) -> str:
     str
     """
     return f"{value:,.{places}f}".replace(",", "\u202f").replace("-", "\u2212")
+
+
+def percent(share: float, most: int = 0) -> str:
+    """Write a share in per cent with at most so many decimals, and no needless ones: "96.9 %"."""
+    return f"{plain(100.0 * share, most=most)} %"
 
 
 def share_of(value: float, reference: float) -> float:

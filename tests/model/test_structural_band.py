@@ -20,9 +20,7 @@ from model.drawn_throws import (
     subject_of,
     with_scatter,
 )
-from model.equivalent_mass import equivalent_mass
 from model.person import Person
-from model.published import values
 from model.quantity import Quantity, quantity_at
 from model.speed import SpeedProfile, fit_athlete
 from model.speed_readings import RadarReading
@@ -235,50 +233,6 @@ def test_a_difference_that_prints_as_nought_is_none_to_speak_of_whatever_its_pro
     assert replace(sure, high=NO_DIFFERENCE).answer(more=True).verdict == "supported"
     assert not replace(small, undefined=0.6).none_to_speak_of
     assert not replace(small, no_claim=True).none_to_speak_of
-
-
-def test_less_speed_with_the_own_ball_falls_within_what_fiegen_2023_measured():
-    """Used in making the band (1 - beta is theirs): -19 and -25 % at 90 and 85 % of full speed lie inside it."""
-    for speed_row, torque_row in (
-        ("4-effort-distance-10", "4-effort-distance-09"),
-        ("4-effort-distance-12", "4-effort-distance-11"),
-    ):
-        share, change = 1.0 + values()[speed_row].number / 100.0, values()[torque_row].number / 100.0
-        found = one(SUBJECT, Thrown(OWN, 37.0 * share), REFERENCE)
-        assert found.low <= change <= found.high
-        assert found.high - found.low < 0.12  # and it is no empty statement
-
-
-def slowed(subject: Subject, mass_kg: float, p: float) -> Thrown:
-    kg = equivalent_mass(path_loads(subject.person, OWN.diameter_m), subject.own_ball.mass_kg).mass_kg
-    ratio = ((subject.own_ball.mass_kg + kg) / (mass_kg + kg)) ** p
-    return Thrown(Ball(mass_kg), subject.full_speed_m_s * ratio)
-
-
-def test_trained_throwers_fall_from_113_to_198_g_as_fleisig_2017_found():
-    """Direction in print (3-ball-mass-03), not used in making the band: lower with p = 0.76, more likely than not."""
-    found = one(SUBJECT, slowed(SUBJECT, 0.198, 0.76), slowed(SUBJECT, 0.113, 0.76))
-    assert found.best == pytest.approx(-0.06, abs=0.01)
-    assert found.probability_less > 0.8
-
-
-def test_youth_rise_from_113_to_142_g_as_fleisig_2006_found():
-    """Direction in print (3-ball-mass-10), not used: lower with the lighter ball for who hardly slows (p = 0.25)."""
-    child = Subject(Person("male", 1.48, 41.0, 11.1), Ball(0.142), 24.0)
-    found = one(child, slowed(child, 0.113, 0.25), Thrown(Ball(0.142), 24.0))
-    assert -0.06 < found.best < -0.02
-    assert found.probability_less > 0.9
-
-
-def test_with_the_prior_alone_the_sign_is_not_known_within_a_tenth():
-    """4 to 7 oz (113 to 198 g), as the literature leaves it."""
-    profile = fit_athlete(MAN, OWN, [], own_speed_m_s=37.0)
-    light, heavy = on_profile(profile, (Ball(0.113), Ball(0.198)))
-    found = one(Subject(MAN, OWN, 37.0), heavy, light)
-    assert abs(found.best) < 0.02
-    assert 0.05 < found.high < 0.15
-    assert -0.20 < found.low < -0.05
-    assert found.answer(more=True).verdict == found.answer(more=False).verdict == "cannot tell"
 
 
 def test_speeds_of_the_draws_are_those_of_the_profile():

@@ -10,7 +10,7 @@ from app.pages.athlete.paste import PastedReading, Place
 from app.records.acts import Act, Add, Edit
 from app.records.reads import AthleteData
 from app.records.tables import LONGEST_UID, new_uid
-from app.units.typed import NUMBER
+from app.units.typed import NUMBER, with_point
 from model.ball import DEFAULT_DIAMETER_M
 
 MOST_ROWS = 400
@@ -33,9 +33,13 @@ def acts_of(found: Sequence[PastedReading], day: date) -> tuple[list[Act], list[
             mass = f"{one.mass_g} g" if NUMBER.fullmatch(one.mass_g) else one.mass_g
             balls.append(Add("ball", {"mass_kg": mass}, {"diameter_m": DEFAULT_DIAMETER_M}, ball))
         if one.row:
-            readings.append(Edit("reading.speed_m_s", one.speed, one.row))
+            readings.append(Edit("reading.speed_m_s", with_point(one.speed), one.row))
             continue
-        texts = {"speed_m_s": one.speed, "day": one.day or day.isoformat(), "asked_effort": one.effort}
+        texts = {
+            "speed_m_s": with_point(one.speed),
+            "day": one.day or day.isoformat(),
+            "asked_effort": with_point(one.effort),
+        }
         readings.append(Add("reading", {name: text for name, text in texts.items() if text}, {"ball": ball}))
     return balls, readings
 

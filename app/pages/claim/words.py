@@ -19,8 +19,7 @@ NAMES = {"peak": "peak", "loaded_s": "time loaded", "rise_rate": "rise rate", "a
 FOUR = (
     "A claim that names no readout is four claims: peak, time loaded, rise rate and area are each answered for itself."
 )
-NOT_DEFINED = "not defined for these throws"
-VERDICTS = ("supported", "not supported", "cannot tell", "no claim", NOT_DEFINED)
+VERDICTS = ("supported", "not supported", "cannot tell", "no claim", sure.NOT_DEFINED)
 """In the order of the sentence."""
 
 
@@ -45,7 +44,7 @@ def summary(answer: ClaimAnswer) -> list[tuple[str, str]]:
         return []
     groups: dict[str, list[str]] = {key: [] for key in VERDICTS}
     for readout, one in answer.settled.found.items():
-        verdict = NOT_DEFINED if one.not_defined else one.answer(answer.claim.more).verdict
+        verdict = sure.NOT_DEFINED if one.not_defined else one.answer(answer.claim.more).verdict
         near = "" if one.none_to_speak_of else sure.nearness(one.answer(answer.claim.more))
         groups[verdict].append(f"{NAMES[readout]} ({near})" if near.startswith("but close") else NAMES[readout])
     count = len(answer.settled.found)

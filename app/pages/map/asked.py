@@ -66,7 +66,7 @@ def asked_of(data: AthleteData, case: Case) -> Asked:
         quantity,
         setting_of(data, "map.of") or "",
         data.settings["map.axis"] != "linear",
-        Spot(mass_kg, _or_usual(data, SPEED, usual_m_s), {}, *typed),
+        Spot(mass_kg, _or_usual(data, SPEED, usual_m_s), *typed),
         (usual_kg, usual_m_s),
         bool(refused_settings(data, (MASS, SPEED))),
     )

@@ -70,7 +70,7 @@ def select(where: Any, pressed: Any, here: Any, seen: Any) -> Any:
             raise PreventUpdate
         typed = dict(zip((MASS, SPEED), place, strict=True))
         mass, speed = (field_of(path).parse(text, visit.system) for path, text in typed.items())
-        spot = Spot(mass.value, speed.value, {}, mass.typed, speed.typed)
+        spot = Spot(mass.value, speed.value, mass.typed, speed.typed)
     added = to_compare(data, spot, case)
     acts: list[Act] = [*(Edit(path, text, mine=True) for path, text in typed.items()), *added.acts]
     if not acts:

@@ -10,6 +10,7 @@ from app.pages.map.marks import map_labels, mark_traces, profile_traces
 from app.show.axes import BLANK, WIDTH_PX, over_mass
 from app.show.ball_words import value_words
 from app.show.checked_range import CHECKED_BALL_KG, CHECKED_SPEED_M_S
+from app.show.numbers import percent
 from app.show.palette import Theme
 from app.show.plane import trace, with_ink
 from app.show.window import Window
@@ -141,4 +142,4 @@ def _said(value: float, answer: MapAnswer) -> str:
     if not np.isfinite(value):
         return "not defined"
     kind = answer.hundred.kind if answer.hundred else ""
-    return f"{100.0 * value / answer.value:.0f} % of {kind}, {value_words(value, answer.quantity.unit)}"
+    return f"{percent(value / answer.value)} of {kind}, {value_words(value, answer.quantity.unit)}"

@@ -33,16 +33,7 @@ def base_words(hundred: Hundred) -> str:
 
 
 def profile_words(answer: MapAnswer) -> str:
-    """Say where the line of full speed and its band come from.
-
-    Parameters
-    ----------
-    answer : MapAnswer
-
-    Returns
-    -------
-    str
-    """
+    """Say where the line of full speed and its band come from."""
     if answer.speeds is None:
         return ""
     full = [reading for reading in answer.readings if reading.asked_effort == 1.0]
@@ -60,16 +51,7 @@ def profile_words(answer: MapAnswer) -> str:
 
 
 def notes(answer: MapAnswer) -> list[str]:
-    """Say what the map is counted from, where its speeds come from, and what leaves the checked range.
-
-    Parameters
-    ----------
-    answer : MapAnswer
-
-    Returns
-    -------
-    list of str
-    """
+    """Say what the map is counted from, where its speeds come from, and what leaves the checked range."""
     hundred, window = answer.hundred, answer.window
     if hundred is None or window is None:
         return []
@@ -97,16 +79,7 @@ def _no_lines(answer: MapAnswer) -> str:
 
 
 def figure_note(answer: MapAnswer) -> str:
-    """Say how the map is read.
-
-    Parameters
-    ----------
-    answer : MapAnswer
-
-    Returns
-    -------
-    str
-    """
+    """Say how the map is read."""
     hundred = answer.hundred
     if hundred is None:
         return ""
@@ -127,16 +100,7 @@ def figure_note(answer: MapAnswer) -> str:
 
 
 def looked_words(answer: MapAnswer) -> str:
-    """Say the readings of the throw that is looked at in one sentence, for those who hear it.
-
-    Parameters
-    ----------
-    answer : MapAnswer
-
-    Returns
-    -------
-    str
-    """
+    """Say the readings of the throw that is looked at in one sentence, for those who hear it."""
     looked, hundred = answer.looked, answer.hundred
     if looked is None or hundred is None:
         return ""

@@ -10,6 +10,7 @@ from app.pages.start.answers import StartAnswer
 from app.pages.start.found import Found
 from app.pages.start.words import EDGES, limit_words, throw_text
 from app.show.axes import BLANK, WIDTH_PX, on_line, over_mass
+from app.show.numbers import percent
 from app.show.palette import Theme, figure_px
 from app.show.plane import LETTER, Plane, trace, with_ink
 from app.show.point_labels import OnLine, place_labels
@@ -89,7 +90,7 @@ def _share_axis(plane: Plane, theme: Theme) -> dict[str, Any]:
     step = TICK if apart >= TICK_TYPES * figure_px(theme, "xs") else 2.0 * TICK
     first, last = int(np.ceil(window.speed_low_m_s / step - 0.01)), int((window.speed_high_m_s - TICK / 2.0) / step)
     places = [step * tick for tick in range(first, last + 1)]
-    return {"tickmode": "array", "tickvals": places, "ticktext": [f"{100.0 * place:.0f} %" for place in places]}
+    return {"tickmode": "array", "tickvals": places, "ticktext": [percent(place) for place in places]}
 
 
 def _region(found: Found, by_speed: bool, theme: Theme) -> list[dict[str, Any]]:
@@ -164,15 +165,10 @@ def _run(run: _Run, theme: Theme) -> dict[str, Any]:
 
 def _bars(found: Found, by_speed: bool, theme: Theme) -> list[dict[str, Any]]:
     """What each ball of the rack may be thrown at, upright."""
-    mass, height = [], []
-    for one in found.ranges:
-        if one.fits:
-            mass += [one.ball.mass_kg] * 3
-            height += [_up(one.least, one.full_speed_m_s, by_speed), _up(one.most, one.full_speed_m_s, by_speed)]
-            height.append(np.nan)
-    return (
-        [trace(mass, height, name="rack", line={"color": theme.ink, "width": 2.5 * theme.line_scale})] if mass else []
-    )
+    fits = [one for one in found.ranges if one.fits]
+    ends = [_up(share, one.full_speed_m_s, by_speed) for one in fits for share in (one.least, one.most, np.nan)]
+    line = {"color": theme.ink, "width": 2.5 * theme.line_scale}
+    return [trace(np.repeat([one.ball.mass_kg for one in fits], 3), ends, name="rack", line=line)] if fits else []
 
 
 def _marks(answer: StartAnswer, found: Found, plane: Plane, theme: Theme) -> list[dict[str, Any]]:

@@ -76,9 +76,11 @@ class Found:
     own_place: int = 0
 
 
+@lru_cache(maxsize=16)
 def drawn_of(thrown: Thrown) -> Field:
     """Draw what is not known of a thrower."""
-    return _field(*thrown)
+    person, own, fitted, reference = thrown
+    return field_of(Thrower(person, own, fitted.profile, reference))
 
 
 def found_for(
@@ -121,11 +123,6 @@ def _in_order(listed: Sequence[Listed], aim: str, own_ball: Ball, wanted_nm: flo
     by_mass = {one.choice.range.ball.mass_kg: one for one in listed}  # no two balls of a rack share one
     order = ordered([one.choice for one in listed], aim, own_ball, wanted_nm)
     return [by_mass[choice.range.ball.mass_kg] for choice in order]
-
-
-@lru_cache(maxsize=16)
-def _field(person: Person, own: Ball, fitted: Fitted, reference: Reference) -> Field:
-    return field_of(Thrower(person, own, fitted.profile, reference))
 
 
 @lru_cache(maxsize=32)

@@ -6,6 +6,7 @@ from app.pages.start import words
 from app.pages.start.answers import StartAnswer
 from app.pages.start.limits import AIMS
 from app.show.ball_words import ball_words
+from app.show.numbers import percent
 from app.units.conversion import plain, rounded_down, rounded_up_to
 from model.start import FULL, SLOWEST
 from model.start_list import BallRange
@@ -127,7 +128,7 @@ def closed_by(answer: StartAnswer, balls: Sequence[BallRange]) -> str:
         limit, share, speed = words.limit_words(key, answer), *allowed_words(answer, balls, key)
         told = f"{limit} allows {share}{f', {speed}' if speed else ''}" if alone else f"{limit} ({share})"
         if key in one.below_floor:
-            told += f"; nothing is computed below {100.0 * SLOWEST:.0f} %, {OWN_FLOOR}"
+            told += f"; nothing is computed below {percent(SLOWEST)}, {OWN_FLOOR}"
         said.append(told)
     return f"{'; '.join(said)}." if alone else f"no speed keeps these together: {', '.join(said)}."
 

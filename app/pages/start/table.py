@@ -17,7 +17,7 @@ from app.pages.start.limits import AIMS
 from app.records.field_list import AMOUNT_UNITS
 from app.show.ball_words import ball_words, value_words
 from app.show.glossary import explained
-from app.show.numbers import share_of
+from app.show.numbers import percent, share_of
 from app.show.subject import is_same
 from app.units.conversion import rounded_down
 from model.ceilings import BOUNDS
@@ -230,7 +230,7 @@ def _comes_to(answer: StartAnswer, columns: Sequence[Column]) -> list[Component]
         cells = _of(columns, lambda one: _likely_speed(one, answer))
         rows += [_row("Release speed, likely", unit, cells), _bound("speed", answer, columns)]
     if limited:
-        together = _of(columns, lambda one: f"{rounded_down(100.0 * one.choice.together):.0f} %")
+        together = _of(columns, lambda one: percent(rounded_down(one.choice.together, 2)))
         rows.append(_row("All limits at once", "probability", together))
     return rows
 
@@ -242,12 +242,12 @@ def _likely(one: Listed, quantity: Quantity, keys: Sequence[str], answer: StartA
     value = float(getattr(read[quantity.reading], quantity.readout))
     whole = answer.basis.readouts[quantity.reading] if answer.basis else read[quantity.reading]
     share = share_of(value, float(getattr(whole, quantity.readout))) / 100.0
-    percent = words.share_percent(share) if share == share else NONE
+    stands = words.share_percent(share) if share == share else NONE
     kept = [_kept(one, key) for key in keys if not answer.asked.amounts[key].absolute]
     if kept:
-        percent = words.pair_words(kept[0], answer)[0]
+        stands = words.pair_words(kept[0], answer)[0]
     weighs = [html.Span(BY_WEIGHT, className="note")] if quantity in choice.by_weight else []
-    return [*_noted(words.figures(value, quantity.unit), percent), *weighs]
+    return [*_noted(words.figures(value, quantity.unit), stands), *weighs]
 
 
 def _likely_speed(one: Listed, answer: StartAnswer) -> list[Component | str]:

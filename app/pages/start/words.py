@@ -9,6 +9,7 @@ from app.records.fields import in_words
 from app.show.ball_words import ball_words, value_words
 from app.show.checked_range import beyond
 from app.show.hundred import hundred_words
+from app.show.numbers import percent
 from app.show.sources import FLIGHT_NOTE, effort_source
 from app.units.conversion import from_si, plain, rounded_down, rounded_up_to
 from app.units.systems import System
@@ -37,7 +38,7 @@ EXAMPLE_NOTE = (
 INITIALS = ("Ball and speed chosen", "Number of throws", "Initials", "Date")
 """What is filled in by hand on the sheet."""
 
-SPREAD_PERCENT = f"±{100 * LABORATORY_SPREAD:.0f} %"
+SPREAD_PERCENT = f"±{percent(LABORATORY_SPREAD)}"
 SPREAD = f"Laboratories differ by {SPREAD_PERCENT} and more for similar throws; that is not in the certainty."
 NEAR = 10.0  # m or ft: below it a distance has a decimal
 COARSE = 0.1  # from here on a share is written in whole per cents
@@ -64,7 +65,7 @@ def amount_words(key: str, amount: Amount, answer: StartAnswer) -> str:
 def bare_words(key: str, amount: Amount, answer: StartAnswer) -> str:
     """Write a limit's amount where it is said beside it what 100 % is."""
     if not amount.absolute:
-        return f"{plain(100.0 * amount.value, most=1)} %"
+        return percent(amount.value, 1)
     if key == "speed":
         return answer.case.system.text(amount.value, "m/s", least=1)
     return value_words(amount.value, BOUNDS[key].accepted.unit)
@@ -95,7 +96,7 @@ def reference_words(answer: StartAnswer) -> str:
 
 def certainty_words(answer: StartAnswer) -> str:
     """The certainty in per cent."""
-    return f"{plain(100.0 * (answer.asked.certainty or 0.0), most=1)} %"
+    return percent(answer.asked.certainty or 0.0, 1)
 
 
 def between_words(key: str, amount: Amount) -> str:
@@ -145,7 +146,7 @@ def pair_words(kept: LimitKept, answer: StartAnswer) -> tuple[str, str]:
 
 def share_percent(share: float) -> str:
     """Write a share of the reference in whole per cents, a small one with a decimal."""
-    return f"{plain(100.0 * share, most=0 if share >= COARSE else 1)} %"
+    return percent(share, 0 if share >= COARSE else 1)
 
 
 def figures(value: float, unit: str) -> str:
@@ -156,8 +157,8 @@ def figures(value: float, unit: str) -> str:
 def effort_text(listed: Listed, answer: StartAnswer) -> str:
     """Write the asked effort that brings a speed, rounded down."""
     if listed.effort is None:
-        return f"under {100.0 * answer.effort.lowest_effort:.0f} %"
-    return f"{rounded_down(100.0 * listed.effort):.0f} %"
+        return f"under {percent(answer.effort.lowest_effort)}"
+    return percent(rounded_down(listed.effort, 2))
 
 
 def distance_text(listed: Listed, answer: StartAnswer) -> str:
@@ -205,7 +206,7 @@ def notes(answer: StartAnswer) -> list[str]:
 
 def _doubt(basis: Basis) -> str:
     doubt = basis.reference.doubt
-    known = f"Its speed counts as known to ±{plain(100.0 * doubt, most=1)} % (one standard deviation)." if doubt else ""
+    known = f"Its speed counts as known to ±{percent(doubt, 1)} (one standard deviation)." if doubt else ""
     if basis.same_throw:
         return f"It is the throw that full speed now is known by: what is not known of it counts once. {known}".strip()
     return known

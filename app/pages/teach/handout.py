@@ -13,7 +13,7 @@ from app.pages.teach.words import ASKED, Told, four_words, ms_before, vote_row, 
 from app.show.ball_words import throw_words, value_words
 from app.show.cautions import GROWING, cautions, is_growing, path_note
 from app.show.glossary import TERMS
-from app.show.numbers import READOUT_ORDER, chance_words
+from app.show.numbers import READOUT_ORDER, chance_words, percent
 from app.version import VERSION
 from model.quantity import READOUTS, Quantity
 
@@ -121,7 +121,7 @@ def handout(lesson: Lesson, told: dict[str, Told], named: bool, invented: bool, 
 
 def _set_words(step: str, share: float, lesson: Lesson) -> str:
     thrown: Thrown = min(lesson.series[step], key=lambda one: abs(one.amount - share))
-    change = f"{100.0 * (thrown.amount - 1.0):.0f} %"
+    change = percent(thrown.amount - 1.0)
     what = {
         "hand": f"A hand {change} heavier",
         "forearm": f"A forearm {change} longer",

@@ -1,9 +1,11 @@
 """What becomes of a text that is typed into a field."""
 
+from types import SimpleNamespace
+
 import pytest
 from dash.exceptions import PreventUpdate
 
-from app.bind import ids
+from app.bind import edit, ids
 from app.bind.edit import as_text, conflict, dom_id, keep_edit
 from app.bind.visit import hand_of, visit_of
 from app.records.acts import TEAM, Hand
@@ -98,3 +100,11 @@ def test_a_conflict_without_a_newer_text_still_has_both_answers(visit):
 
     made = conflict(field(visit, "athlete.sex"), Outcome(CONFLICT, "", "Somebody"))
     assert len(made.children) == 5
+
+
+@pytest.mark.parametrize("value", [{}, {"a": 1}, ["a"], None, ""])
+def test_what_no_button_and_no_choice_sends_reaches_no_doer(visit, here, monkeypatch, value):
+    told = {"triggered_id": ids.act_id(visit.owner, "do", kind=ids.PICK), "triggered": [{"value": value}]}
+    monkeypatch.setattr(edit, "ctx", SimpleNamespace(**told))
+    with pytest.raises(PreventUpdate):
+        edit._pressed({"do": lambda *_: pytest.fail("was done")}, None, None, here, {})

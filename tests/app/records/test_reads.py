@@ -31,10 +31,19 @@ def test_a_line_of_the_list_says_what_is_known_of_an_athlete(store, act, added, 
         ((plan, "Spring", None),),
         ("swelling",),
     )
-    assert [(one.day, one.readings, one.mean_m_s, one.best_m_s) for one in line.own_speeds] == [
+    assert [(one.day, one.throws, one.mean_m_s, one.best_m_s) for one in line.own_speeds] == [
         (date(2026, 1, 10), 2, 33.5, 34.0),
         (date(2026, 2, 10), 1, 35.0, 35.0),
     ]
+
+
+def test_a_line_of_the_list_has_the_last_session_of_a_plan(store, act, added, athlete):
+    plan = added("plan", name="Spring")
+    for day, body, of in (("2026-02-01", {"a": 1}, plan), ("2026-02-03", {"a": 2}, plan), ("2026-02-05", {}, None)):
+        values = {"day": date.fromisoformat(day), "body": body} | ({"plan": of} if of else {})
+        act(Add("session_log", values=values))
+    store.new_athlete("C3", HAND)
+    assert [one.session for one in athlete_lines(store, SINCE)] == [(date(2026, 2, 3), {"a": 2}), None]
 
 
 def test_those_looked_at_last_come_first_and_the_archived_ones_stand_apart(store):

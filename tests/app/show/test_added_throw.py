@@ -118,7 +118,7 @@ def test_another_athletes_throws_are_not_the_athletes_own(asked):
 
 
 def test_what_was_typed_with_its_unit_stays_as_it_was_typed(asked):
-    added = asked.add(Spot(0.19845, 31.2928, {}, "7 oz", "70 mph"))
+    added = asked.add(Spot(0.19845, 31.2928, "7 oz", "70 mph"))
     asked.act(*added.acts)
     row = asked.data.throws[-1]
     assert row.typed == {"mass_kg": "7 oz", "number": "70 mph"}

@@ -136,3 +136,10 @@ def test_the_place_of_a_pasted_table_is_read_with_distrust():
     text, place = dropped('{"text": "1", "rows": [{"ball": "b", "cells": ["r", 7]}, 3, {"ball": 1, "cells": "x"}]}')
     assert text == "1"
     assert place == Place(("b", ""), (("r", ""), ()))
+
+
+def test_pasted_numbers_stand_with_a_point_as_all_others_do_and_keep_their_places():
+    found = [PastedReading("b", "", "33,10", "2026-03-01"), PastedReading("b", "", "30,5", row="r")]
+    _, (new, old) = acts_of(found)
+    assert new.texts["speed_m_s"] == "33.10"
+    assert old.text == "30.5"
