@@ -18,11 +18,20 @@
   // Grid and list show the same readings: what is typed in one stands in the other too.
   document.addEventListener('change', ({ target }) => {
     if (!(target instanceof HTMLInputElement) || !target.closest('.athlete')) return;
+    if (target.id === 'athlete-day') ofDay(target.value.trim());
     const { row, path } = target.dataset;
     if (path === 'ball.mass_kg') nameRow(target);
     if (!row || path !== SPEED) return;
     for (const other of document.querySelectorAll(`.athlete [data-row="${CSS.escape(row)}"][data-path="${SPEED}"]`)) other.value = target.value;
   });
+
+  // New readings are of the day above the grid at once; a moment later the page is made anew with it.
+  const ofDay = (day) => {
+    if (!/^\d{4}-\d{2}-\d{2}$/.test(day)) return;
+    for (const one of document.querySelectorAll('.reading-row, .ball-cells [data-row=""]')) {
+      one.dataset.new = JSON.stringify({ ...JSON.parse(one.dataset.new), day });
+    }
+  };
 
   // The cells of a ball that was just added are called by the mass that is typed.
   const nameRow = (mass) => {
