@@ -140,6 +140,6 @@ def test_the_place_of_a_pasted_table_is_read_with_distrust():
 
 def test_pasted_numbers_stand_with_a_point_as_all_others_do_and_keep_their_places():
     found = [PastedReading("b", "", "33,10", "2026-03-01"), PastedReading("b", "", "30,5", row="r")]
-    _, (new, old) = acts_of(found)
+    _, (new, old) = acts_of(found, date(2026, 3, 1))
     assert new.texts["speed_m_s"] == "33.10"
     assert old.text == "30.5"
