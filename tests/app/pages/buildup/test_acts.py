@@ -50,11 +50,12 @@ def test_a_single_limit_that_is_loosened_by_its_button_opens_a_plan(page):
     assert offered(asked, chosen).record is not None
 
 
-def test_what_is_wrong_in_the_form_is_told_by_its_name_on_the_page_and_makes_no_plan(desk):
+def test_what_is_wrong_in_the_form_is_told_by_its_name_on_the_page_and_makes_no_plan(desk, page):
     desk.type(repeats="99")
     told = desk.press("make")
     assert told.record is None
     assert "Missing or to be mended above: sessions at each step." in text_of(told.said)
+    assert "No plan: Budget at most: " in text_of(made(page(None, most_nms="1")).said)
 
 
 @pytest.mark.parametrize(
