@@ -1,19 +1,18 @@
 """Who a plan is for: measures, speeds, the reference, what came over from Start, and the stop signs so far."""
 
 from dataclasses import dataclass
-from datetime import date
 
 from app.pages.buildup.aims import Care, aim_named
 from app.pages.buildup.given import Given
 from app.pages.buildup.known import NOTHING_KNOWN, Known
 from app.pages.buildup.record import KnownReference
 from app.records.plan_fields import OWN
+from app.records.tables import Reference
 from app.show.cautions import is_growing
-from app.show.checks import check_reference
 from app.show.hundred import own_speed_known_by
+from app.show.kept import value_of
 from app.show.rack import picked_texts, texts_of
 from app.show.subject import Case, is_same
-from app.show.throw_form import Form
 from model.ball import Ball
 from model.checks import InputError
 
@@ -49,17 +48,12 @@ class Athlete:
         return Care(aim, aim == "after_injury" or before, is_growing(self.case.person))
 
 
-def reference_of(case: Case, compared: Form, today: date) -> KnownReference:
+def reference_of(case: Case, known: Reference | None) -> KnownReference:
     """Say how the reference throw of Compare is known."""
-    speed = case.reference.speed_m_s
-    if speed is None:
+    if case.reference.speed_m_s is None or known is None:
         return KnownReference("measured") if own_speed_known_by(case) == "readings" else KnownReference()
-    told, _, problem = check_reference(compared, today)
-    kind = {"measured": "measured", "pre-injury": "before_injury"}.get(told, "estimated")
-    typed = compared.date.strip()
-    return KnownReference(
-        kind, None if problem or not typed or kind == "estimated" else date.fromisoformat(typed), speed
-    )
+    day = None if known.kind == "estimated" else value_of(known, "day")
+    return KnownReference(known.kind, day, case.reference.speed_m_s)
 
 
 def speeds_words(case: Case) -> str:

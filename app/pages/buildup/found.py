@@ -55,7 +55,7 @@ class Found:
         visit = self.visit
         subject = subject_of(self.data, visit.today)
         case = subject.case(visit.today, visit.system)
-        reference = reference_of(case, subject.compared, visit.today)
+        reference = reference_of(case, self.data.reference)
         known = known_of(self.plans.signs.values(), [one.record for one in self.plans.plans if one.record is not None])
         given = given_of(self.data, case, subject.compared, visit.today)
         return Athlete(case, subject.invented, reference, given, known)

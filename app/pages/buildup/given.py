@@ -4,8 +4,8 @@ from dataclasses import dataclass
 from datetime import date
 
 from app.records.reads import AthleteData
-from app.show.checks import check_reference
 from app.show.hundred import hundred_of, own_speed_known_by
+from app.show.kept import setting_of, value_of
 from app.show.subject import Case
 from app.show.throw_form import Form
 from model.ball import Ball
@@ -55,18 +55,17 @@ def given_of(data: AthleteData, case: Case, compared: Form, today: date) -> Give
     Given or None
         None where nothing did, or the full speed with its ball or the reference throw is not known.
     """
-    settings = data.settings
-    mass, diameter, speed, on = (settings[path] for path in GIVEN_PATHS)
+    mass, diameter, speed, on = (setting_of(data, path) for path in GIVEN_PATHS)
     profile = case.profile
     if None in (mass, diameter, speed) or profile is None or profile.posterior.own is None:
         return None
     full = float(profile.mean_speed(mass).estimate)
     share = min(max(round(speed / full * SHARE_PLACES) / SHARE_PLACES, SHARE_LIMIT.low), SHARE_LIMIT.high)
-    certainty = min(max(settings["start.certainty"], CERTAINTY_LIMIT.low), CERTAINTY_LIMIT.high)
+    certainty = min(max(setting_of(data, "start.certainty"), CERTAINTY_LIMIT.low), CERTAINTY_LIMIT.high)
     limits = {
-        key: Amount(row.amount, row.counted == "absolute")
+        key: Amount(value_of(row, "amount"), row.counted == "absolute")
         for key, row in data.limits.items()
-        if key in BOUNDS and row.amount is not None
+        if key in BOUNDS and value_of(row, "amount") is not None
     }
     try:
         found = _reference(data, case, compared, today)
@@ -81,14 +80,13 @@ def _reference(data: AthleteData, case: Case, compared: Form, today: date) -> tu
     profile = case.profile
     if hundred is None or profile is None:
         return None
-    doubt = data.reference.relative_sd if data.reference is not None else None
+    doubt = value_of(data.reference, "relative_sd")
     if hundred.of == "profile":  # what is not known of a speed from other balls is in the profile already
         kind, day = "estimated" if hundred.kind == "estimated" else "measured", _last_day(case)
         reference = Reference(kind, None, day, doubt or 0.0)
     else:
         kind = {"measured": "measured", PRE_INJURY: "before_injury"}.get(hundred.kind, "estimated")
-        dated = kind != "estimated" and compared.date.strip() and not check_reference(compared, today)[2]
-        day = date.fromisoformat(compared.date.strip()) if dated else None
+        day = None if kind == "estimated" else value_of(data.reference, "day")
         same = kind == "measured" and profile.own_speed_is_given and case.found.checked.own_speed_m_s is None
         reference = Reference(kind, None if same else hundred.throw.speed_m_s, day, doubt)
     said = KINDS["before_injury"] if hundred.kind == PRE_INJURY else hundred.kind

@@ -8,7 +8,6 @@ from dash.development.base_component import Component
 from app.bind.edit import Doing
 from app.bind.fields import act_button, bound
 from app.bind.visit import Visit
-from app.pages.buildup.acts import AWAY, IN_CALENDAR
 from app.pages.buildup.course import Course, course_of
 from app.pages.buildup.found import ASKED_PLAN, Found
 from app.pages.buildup.head_words import closed_words
@@ -16,6 +15,9 @@ from app.pages.buildup.rows import KeptPlan
 from app.records.acts import Put
 from app.records.tables import now
 from model.checks import InputError
+
+AWAY = "The plan was put away; Undo brings it back. Stop signs stay with the athlete."
+IN_CALENDAR = "Its sessions that stand in a calendar stay there."
 
 
 def away(visit: Visit, row: str, _: Any) -> Doing:

@@ -151,13 +151,16 @@ def test_without_a_plan_the_athletes_signs_are_cleared_and_withdrawn(page):
     assert act.signs[0].cleared.by == "PT"
 
 
-def test_a_stopped_plan_is_taken_up_again_and_a_plan_is_put_away(page):
+def test_a_plan_is_put_away_and_its_stop_signs_stay(desk):
+    desk.press("make")
+    assert "Stop signs stay with the athlete" in text_of(desk.press("away").said)
+    assert desk.record is None
+
+
+def test_a_stopped_plan_is_taken_up_again(page):
     record = logged(made(page(None)).record, "stop")
     again = done(page(record, hand={"again": "2027-05-04"}), "again").record
     assert course_of(again).next.day.isoformat() >= "2027-05-04"
-    away = done(page(record), "away")
-    assert away.record is None
-    assert "Stop signs stay with the athlete" in text_of(away.said)
 
 
 def test_a_file_that_cannot_be_read_leaves_the_plan_where_it_is(page):

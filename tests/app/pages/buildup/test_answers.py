@@ -5,16 +5,15 @@ from itertools import pairwise
 
 import pytest
 
-from app.demo import load_demo
 from app.pages.buildup.answers import make
 from app.pages.buildup.athlete import reference_of, speeds_words
 from app.pages.buildup.course import course_of
 from app.pages.buildup.recheck import recheck
 from app.pages.buildup.record import KnownReference, Record
+from app.records.tables import Reference
 from model.build_up import NoPlan, check_plan
 from model.checks import InputError
 from tests.app.pages.buildup.conftest import ASKED, TODAY, athlete_for, wanted_for
-from tests.app.typed_forms import demo_form
 
 ORDERS = ("own", "heavy", "between")
 
@@ -141,9 +140,8 @@ def test_an_injury_is_known_by_the_aim_or_by_the_reference():
     assert athlete_for("W06").reference == KnownReference("before_injury", athlete_for("W06").reference.on, 35.1)
     assert not athlete_for("W01").care("fast_block").injury
     assert athlete_for("W01").care("after_injury").injury
-    demo, athlete = load_demo(), athlete_for("W01")
-    estimated = replace(demo_form(demo, demo.athlete("W01")), kind="estimated")
-    assert reference_of(athlete.case, estimated, TODAY).words == "estimated from the group"
+    estimated = Reference(kind="estimated", day=TODAY, draft={})
+    assert reference_of(athlete_for("W01").case, estimated).words == "estimated from the group"
 
 
 def test_where_full_speeds_come_from_is_told(case):
