@@ -4,7 +4,7 @@
   const MOST_BYTES = 2 * 1024 * 1024; // of one question: LARGEST_REQUEST_BYTES of app/web/server.py
 
   const tell = (reason) =>
-    window.dash_clientside.set_props('shell-notice', {
+    window.levelpeak.set('shell-notice', {
       sendNotifications: [
         {
           action: document.getElementById('no-answer') ? 'update' : 'show', // one that stands is not shown again

@@ -1,6 +1,6 @@
 // The thrower as a line figure: joint centres at a phase, seen from a side of one's choice by a projection of our own.
 // Shared by all pages that draw the thrower.
-window.levelpeak = Object.assign(window.levelpeak ?? {}, {
+Object.assign(window.levelpeak, {
   arm: (() => {
     const SVG = 'http://www.w3.org/2000/svg';
     const LINKS = [['hips', 'neck'], ['other_shoulder', 'shoulder'], ['shoulder', 'elbow'], ['elbow', 'wrist'], ['wrist', 'ball']];

@@ -6,13 +6,13 @@
   const SPEED = 'reading.speed_m_s';
 
   NARROW.addEventListener('change', (event) => {
-    if (document.querySelector('.athlete')) window.dash_clientside.set_props('athlete-narrow', { data: event.matches });
+    if (document.querySelector('.athlete')) window.levelpeak.set('athlete-narrow', { data: event.matches });
   });
 
   // A plain button gives its value to the hidden control that it works.
   document.addEventListener('click', ({ target }) => {
     const button = target instanceof Element && target.closest('.athlete [data-pick]');
-    if (button) window.dash_clientside.set_props(JSON.parse(button.dataset.pick), { value: button.dataset.value });
+    if (button) window.levelpeak.set(JSON.parse(button.dataset.pick), { value: button.dataset.value });
   });
 
   // Grid and list show the same readings: what is typed in one stands in the other too.
@@ -50,7 +50,7 @@
     target.after(next);
   });
 
-  window.dash_clientside = Object.assign({}, window.dash_clientside, {
+  window.levelpeak.callbacks({
     athlete: {
       narrow() {
         return NARROW.matches;
@@ -145,7 +145,7 @@
       ball: row.dataset.ball,
       cells: inRow(row).slice(column).map((one) => one.dataset.row),
     }));
-    window.dash_clientside.set_props('athlete-dropped', { value: JSON.stringify({ text, rows: given, at: Date.now() }) });
+    window.levelpeak.set('athlete-dropped', { value: JSON.stringify({ text, rows: given, at: Date.now() }) });
   });
 
   // A printed figure is made for white paper and its width, whatever the screen wears; afterwards all is as it was.

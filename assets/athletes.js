@@ -41,7 +41,7 @@
     if (!button) return;
     if (button.dataset.do) {
       const { do: act, athlete } = button.dataset;
-      window.dash_clientside.set_props('athletes-asked', { data: { do: act, athlete, at: Date.now() } });
+      window.levelpeak.set('athletes-asked', { data: { do: act, athlete, at: Date.now() } });
       return;
     }
     const column = Number(button.dataset.column);
@@ -50,7 +50,7 @@
     arrange();
   });
 
-  window.dash_clientside = Object.assign({}, window.dash_clientside, {
+  window.levelpeak.callbacks({
     athletes: {
       fill(data) {
         const place = document.getElementById(PLACE);

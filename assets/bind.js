@@ -6,7 +6,7 @@
 
   // An edit carries when it was typed: of two texts of one field the later one stays, whichever arrives first.
   const tick = () => {
-    if (bound) window.dash_clientside.set_props('bind-clock', { data: Date.now() });
+    if (bound) window.levelpeak.set('bind-clock', { data: Date.now() });
   };
   for (const name of ['change', 'focusout', 'pointerdown']) addEventListener(name, tick, true);
   addEventListener('keydown', (event) => {
@@ -25,7 +25,7 @@
     counted += 1;
     pending = pending.filter((one) => one.line !== line || one.path !== path);
     pending.push({ n: counted, path, of, row, line, units, emptied, new: made, text: target.value, sent: Date.now() });
-    window.dash_clientside.set_props('bind-typed', { data: { edits: pending } });
+    window.levelpeak.set('bind-typed', { data: { edits: pending } });
   });
 
   // What is wrong in a cell stands where its table has a place for it, and the cell points there.
@@ -115,13 +115,13 @@
     button.click();
   });
 
-  window.levelpeak = Object.assign(window.levelpeak ?? {}, { cookie });
+  Object.assign(window.levelpeak, { cookie });
 
-  window.dash_clientside = Object.assign({}, window.dash_clientside, {
+  window.levelpeak.callbacks({
     bind: {
       // The page says whose it is: the address says so too.
       here(data) {
-        const still = window.dash_clientside.no_update;
+        const still = window.levelpeak.still;
         bound = Boolean(data);
         requestAnimationFrame(() => requestAnimationFrame(unfold));
         if (!data?.code || leaving) return still;
@@ -162,7 +162,7 @@
       // Other units: the server is told with every request, and makes the page anew in them.
       units(system) {
         cookie('levelpeak-units', system);
-        window.dash_clientside.set_props('bind-refresh', { data: { at: Date.now() } });
+        window.levelpeak.set('bind-refresh', { data: { at: Date.now() } });
         return system;
       },
 
@@ -176,7 +176,7 @@
       },
 
       choose(value, here) {
-        const still = window.dash_clientside.no_update;
+        const still = window.levelpeak.still;
         if (!value) return still;
         if (value.startsWith(NEW)) return { code: value.slice(NEW.length), at: Date.now() };
         if (value !== here?.code) go(value);

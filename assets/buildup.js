@@ -1,9 +1,9 @@
 // The two sheets of a plan, of which one is printed at a time.
 (() => {
-  window.dash_clientside = Object.assign({}, window.dash_clientside, {
+  window.levelpeak.callbacks({
     buildup: {
       print(pressed) {
-        const { triggered_id: from } = window.dash_clientside.callback_context;
+        const { triggered_id: from } = window.levelpeak.called;
         if (!pressed.some(Boolean) || !['print', 'log'].includes(from?.name)) return;
         document.documentElement.dataset.sheet = from.name;
         window.print();

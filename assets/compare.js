@@ -2,12 +2,12 @@
 (() => {
   let onPaper = null;
 
-  window.dash_clientside = Object.assign({}, window.dash_clientside, {
+  window.levelpeak.callbacks({
     compare: {
       // What was drawn is put into words once its curves are on the screen: they wait for nothing.
       drawn(figure) {
         const version = figure?.layout?.meta?.version;
-        if (!version) return window.dash_clientside.no_update;
+        if (!version) return window.levelpeak.still;
         return new Promise((resolve) => {
           const later = () => setTimeout(() => {
             window.dash_clientside.curves.ready();
@@ -25,7 +25,7 @@
   });
 
   document.addEventListener('toggle', ({ target }) => {
-    if (target.id === 'compare-every') window.dash_clientside.set_props('compare-every-open', { data: target.open });
+    if (target.id === 'compare-every') window.levelpeak.set('compare-every-open', { data: target.open });
   }, true);
 
   // A printed figure is made for white paper and its width, whatever the screen wears; afterwards all is as it was.

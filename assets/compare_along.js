@@ -5,7 +5,7 @@
   const PAGE = '/compare';
   if (location.pathname === '/' && location.hash.startsWith(BEGINNING)) location.replace(PAGE + location.hash); // older links
 
-  const say = (words) => window.dash_clientside.set_props('compare-along-said', { children: words });
+  const say = (words) => window.levelpeak.set('compare-along-said', { children: words });
 
   // The field gets its text a little later than it is set.
   const select = (text, frames = 120) => {
@@ -27,19 +27,19 @@
   };
   addEventListener('hashchange', () => {
     const text = found();
-    if (text !== null) window.dash_clientside.set_props('compare-link-opened', { data: text });
+    if (text !== null) window.levelpeak.set('compare-link-opened', { data: text });
   });
 
-  window.dash_clientside = Object.assign({}, window.dash_clientside, {
+  window.levelpeak.callbacks({
     along: {
       arrive() {
-        return found() ?? window.dash_clientside.no_update;
+        return found() ?? window.levelpeak.still;
       },
 
       // What was typed right before a button was pressed is kept before it is taken along.
       async ask() {
-        const button = window.dash_clientside.callback_context.triggered_id;
-        if (!window.dash_clientside.callback_context.triggered.some(({ value }) => value)) return window.dash_clientside.no_update;
+        const button = window.levelpeak.called.triggered_id;
+        if (!window.levelpeak.called.triggered.some(({ value }) => value)) return window.levelpeak.still;
         await window.levelpeak.settled();
         return { button, at: Date.now() };
       },
@@ -71,7 +71,7 @@
       async copy(link) {
         if (!link) return;
         const address = `${location.origin}${location.pathname}${BEGINNING}${link.text}`;
-        window.dash_clientside.set_props('compare-link', { value: address });
+        window.levelpeak.set('compare-link', { value: address });
         try {
           await navigator.clipboard.writeText(address);
           say(`Link copied, ${address.length} characters.`);

@@ -75,6 +75,16 @@
     waiting.set(slide.dataset.throw, speed);
   };
 
+  // A plain number that was typed moves its curve at once; the server's answer takes its place.
+  document.addEventListener('change', ({ target }) => {
+    const slide = [...document.querySelectorAll('.compare .slide')].find((one) => target.id && one.dataset.field === target.id);
+    const known = slide && meta().curves?.find((one) => one.key === slide.dataset.throw);
+    const typed = number(target.value);
+    if (!known || !(typed >= slide.dataset.low && typed <= slide.dataset.high)) return;
+    draw(known.key, typed * known.per_unit_m_s);
+    overlay();
+  });
+
   const dress = () => {
     for (const slide of document.querySelectorAll('.compare .slide')) {
       const { low, high, step, label } = slide.dataset;
@@ -84,7 +94,7 @@
         slide.replaceChildren(input, element('output'));
         input.addEventListener('input', () => slid(slide, input));
         input.addEventListener('change', () => {
-          window.dash_clientside.set_props(JSON.parse(slide.dataset.field), { value: input.value });
+          window.levelpeak.set(JSON.parse(slide.dataset.field), { value: input.value });
         });
       }
       for (const [key, value] of Object.entries({ min: low, max: high, step, 'aria-label': label })) {
@@ -175,7 +185,7 @@
     const commit = () => {
       if (dragged === null) return;
       const field = document.querySelector('.compare .readings-part .title-line input');
-      window.dash_clientside.set_props(JSON.parse(field.id), { value: dragged.toFixed(1) });
+      window.levelpeak.set(JSON.parse(field.id), { value: dragged.toFixed(1) });
     };
     bar.addEventListener('pointerdown', (event) => {
       bar.setPointerCapture(event.pointerId);
@@ -312,9 +322,9 @@
     overlay();
   };
 
-  window.levelpeak = Object.assign(window.levelpeak ?? {}, { curve });
+  Object.assign(window.levelpeak, { curve });
 
-  window.dash_clientside = Object.assign({}, window.dash_clientside, {
+  window.levelpeak.callbacks({
     curves: {
       identity(sent) {
         identity = sent;

@@ -18,11 +18,11 @@
     resting = setTimeout(() => {
       if (!figure.target.isConnected) return; // another page since
       told = width;
-      window.dash_clientside.set_props(teller, { data: width });
+      window.levelpeak.set(teller, { data: width });
     }, REST_MS);
   });
 
-  window.dash_clientside = Object.assign({}, window.dash_clientside, {
+  window.levelpeak.callbacks({
     drawn: {
       print(pressed) {
         if (pressed) window.print();

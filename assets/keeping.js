@@ -77,7 +77,7 @@
     const answer = await watched(post(act, new FormData()));
     if (!answer.ok) return say(answer.reason);
     place()?.replaceChildren();
-    window.dash_clientside.set_props('bind-refresh', { data: { said: answer.said, focus: 'keeping-file', at: Date.now() } });
+    window.levelpeak.set('bind-refresh', { data: { said: answer.said, focus: 'keeping-file', at: Date.now() } });
   };
 
   document.addEventListener('change', async ({ target }) => {
@@ -95,7 +95,7 @@
     if (act) finish(act);
   });
 
-  window.dash_clientside = Object.assign({}, window.dash_clientside, {
+  window.levelpeak.callbacks({
     keeping: {
       // The field for a file, which no component is: it is not sent with the page's questions.
       ready() {

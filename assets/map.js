@@ -9,7 +9,7 @@
   let sending = 0;
   let clickedAt = 0;
 
-  const set = (id, props) => window.dash_clientside.set_props(id, props);
+  const set = (id, props) => window.levelpeak.set(id, props);
 
   // From a pixel to the axis' value: the plotting area is what takes the pointer, and spans the axis from end to end.
   const valueAt = (axis, share) => {

@@ -13,19 +13,19 @@
     }
   };
 
-  window.dash_clientside = Object.assign({}, window.dash_clientside, {
+  window.levelpeak.callbacks({
     oldTab: {
       held() {
         const found = Object.entries(HELD).map(([name, key]) => [name, sessionStorage.getItem(key)]);
         found.push(['plan', localStorage.getItem(OLD_PLAN)]);
         const there = found.filter(([, text]) => text && text !== 'null');
-        return there.length ? Object.fromEntries(there) : window.dash_clientside.no_update;
+        return there.length ? Object.fromEntries(there) : window.levelpeak.still;
       },
 
       forget(data) {
         if (!data?.forget) return;
         forget();
-        window.dash_clientside.set_props('bind-refresh', { data: { said: data.said, at: Date.now() } });
+        window.levelpeak.set('bind-refresh', { data: { said: data.said, at: Date.now() } });
       },
     },
   });

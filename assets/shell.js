@@ -4,12 +4,12 @@
 
   // A control and its kept value say the same. Whichever was touched sets the other; at the start the kept one leads.
   const together = (kept, shown, control) => {
-    const still = window.dash_clientside.no_update;
-    const touched = window.dash_clientside.callback_context.triggered_id === control;
+    const still = window.levelpeak.still;
+    const touched = window.levelpeak.called.triggered_id === control;
     return touched ? [shown, still, shown] : [still, kept, kept];
   };
 
-  window.dash_clientside = Object.assign({}, window.dash_clientside, {
+  window.levelpeak.callbacks({
     shell: {
       theme(kept, shown) {
         const [store, control, theme] = together(kept, shown, 'shell-theme-switch');

@@ -1,6 +1,6 @@
 // The Teach page's pictures as SVG: curves over one time axis with a cursor, and the dots of published means. All colours
 // and widths are the style sheet's, so that every theme and paper get theirs.
-window.levelpeak = Object.assign(window.levelpeak ?? {}, {
+Object.assign(window.levelpeak, {
   plots: (() => {
     const SVG = 'http://www.w3.org/2000/svg';
     const RAMP = 5; // steps of the ramp of ball mass in the palette

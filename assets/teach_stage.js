@@ -1,5 +1,5 @@
 // The Teach page's stage: what stands in it for each kind of picture, and how it is drawn at an instant.
-window.levelpeak = Object.assign(window.levelpeak ?? {}, {
+Object.assign(window.levelpeak, {
   stage: (() => {
     const { arm, plots } = window.levelpeak;
     const ARC_M = 0.17; // radius of the torque's arrow

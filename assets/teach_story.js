@@ -293,13 +293,13 @@
     });
   };
 
-  window.dash_clientside = Object.assign({}, window.dash_clientside, {
+  window.levelpeak.callbacks({
     teach: {
       // The page stands a frame or two after its story has come.
       story(sent) {
         const key = story?.steps?.[place]?.key;
         story = sent?.steps?.length ? sent : null;
-        const still = window.dash_clientside.no_update;
+        const still = window.levelpeak.still;
         if (!story) {
           play(false);
           shown = null;
