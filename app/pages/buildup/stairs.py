@@ -9,6 +9,7 @@ from app.pages.buildup.course import Course, thrown_metrics
 from app.pages.buildup.paper import figure_rows
 from app.records.plan_fields import CAP_LIMITS
 from app.show.palette import THEMES, Theme, figure_px, line_color, line_width, template
+from app.show.subject import is_same
 from app.units.conversion import from_si
 from app.units.systems import System
 from model.ball import Ball
@@ -66,7 +67,8 @@ def stairs(course: Course, theme: Theme, system: System, width: float | None = N
     if not marks:
         return {"data": [], "layout": layout}
     record = course.record
-    full = steps_of(record.person, record.table, [(record.own_ball, 1.0)])[0].metrics if _has_own(course) else {}
+    has_own = any(is_same(ball, record.own_ball) for ball in record.table.balls)
+    full = steps_of(record.person, record.table, [(record.own_ball, 1.0)])[0].metrics if has_own else {}
     days = [one.day.isoformat() for one in marks]
     data: list[dict[str, Any]] = []
     shapes, words = _weeks(course, marks, theme), []
@@ -112,11 +114,6 @@ def on_paper(rows: int) -> dict[str, Any]:
     whole, row = PAPER_PX
     least, most = PAPER_HEIGHTS_PX
     return {"width": PAPER_WIDTH_PX, "height": min(most, max(least, whole - row * rows)), "autosize": False}
-
-
-def _has_own(course: Course) -> bool:
-    own = course.record.own_ball
-    return any(abs(ball.mass_kg - own.mass_kg) < 1e-6 for ball in course.record.table.balls)
 
 
 def _layout(theme: Theme, narrow: bool) -> dict[str, Any]:
