@@ -29,6 +29,7 @@ from tests.browser.buildup_page import (
 )
 from tests.browser.by_hand import choose
 from tests.browser.compare_page import load_again, type_in, wait_until
+from tests.browser.settling import settled
 from tests.browser.themes import THEMES, put_on
 
 playwright = pytest.importorskip("playwright.sync_api")
@@ -247,11 +248,12 @@ def test_one_who_is_still_growing_reads_the_caution_before_the_form_and_before_t
     expect(page.locator("#buildup-grows")).to_contain_text("still growing")
     choose(page, "Aim", "into a block of fast throwing")
     expect(page.get_by_role("radio", name="The own ball,")).to_be_checked()
+    settled(page)
     page.get_by_role("button", name="Make the plan").click()
     expect(page.get_by_role("heading", name="Read this before the plan is shown")).to_be_visible()
     expect(page.locator("#buildup-body")).to_be_hidden()
     do(page, "I have read this: show the plan")
-    expect(page.locator("#buildup-notice")).to_contain_text("Initials: nothing given")
+    expect(page.locator("#buildup-notice")).to_contain_text("Initials of who has read it: nothing given")
     type_in(page, page.get_by_label("Initials of who has read it"), "CD")
     do(page, "I have read this: show the plan")
     expect(sentence(page)).to_be_visible()
