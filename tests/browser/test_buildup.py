@@ -107,6 +107,7 @@ def test_several_plans_are_kept_one_is_put_away_and_brought_back(demo):
     first = sentence(demo).inner_text()
     demo.get_by_text("What is planned").click()
     choose(demo, "Aim", "ease off")
+    settled(demo)
     do(demo, "Make the plan")
     expect(demo.locator("#buildup-notice")).to_contain_text("The one before was put away; Undo brings it back.")
     rows = demo.locator(".buildup-plans tbody tr")

@@ -50,7 +50,7 @@ class Asked:
     def __init__(self, found: Found) -> None:
         self.visit, self.wanted, self.athlete = found.visit, found.wanted, found.athlete
         self.case, self.care, self.system = self.athlete.case, self.wanted.care, found.visit.system
-        self.aim = aim_named(self.care.aim)
+        self.aim, self.plan = aim_named(self.care.aim), found.shown.row.uid if found.shown else ""
 
     def whole(self, opened: bool) -> Component:
         """Make the form; it stands unfolded or not."""
@@ -77,7 +77,7 @@ class Asked:
             html.Div([make, html.Div(id=ids.BUILDUP_MISSING, role="status")], className="buildup-making"),
         ]
         parts = [html.Summary("What is planned"), html.Div(form, className="buildup-form")]
-        kept = {"data-open": "page"}
+        kept = {"data-open": f"{opened} {self.plan}"}  # folded by hand or not, another plan folds it
         return html.Details(parts, id=ids.BUILDUP_ASKED, open=opened, className="buildup-asked", **kept)
 
     def _aim(self) -> Component:
