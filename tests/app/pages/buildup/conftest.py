@@ -228,6 +228,8 @@ class Desk:
         found = self.found
         at = len(found.record.log) if at is None and found.record else at or 0
         page = acting.page_of(found, hand or {}, at, chosen or {})
+        if name == "away" and found.shown is None:
+            return Act(None)  # there is no such button
         if name == "away":
             doing = plans.away(found.visit, found.shown.row.uid, None)
             self.store.act(found.visit.owner, list(doing.acts), HAND_ONE, METRIC)
