@@ -11,6 +11,7 @@ import os
 import re
 import shutil
 import sys
+from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
@@ -21,6 +22,7 @@ from model.checks import InputError, Limit
 
 LARGEST_BYTES = 200 * 2**20
 LARGEST_ROWS = 1_000_000
+LARGEST_COLUMNS = 1_000
 
 _NUMBER = re.compile(r"[+-]?(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][+-]?[0-9]{1,3})?")
 _COMMA_NUMBER = re.compile(r"[+-]?[0-9]+,[0-9]+")
@@ -125,7 +127,7 @@ def parse_table(data: bytes, delimiter: str = ",") -> Table:
     Raises
     ------
     TableError
-        If the bytes are no such table, or hold more than `LARGEST_ROWS` rows.
+        If the bytes are no such table, or hold more than `LARGEST_ROWS` rows or `LARGEST_COLUMNS` columns.
     """
     text = _text(data)
     lines = csv.reader(io.StringIO(text, newline=""), delimiter=delimiter, strict=True)
@@ -139,6 +141,7 @@ def parse_table(data: bytes, delimiter: str = ",") -> Table:
                 continue
             if not columns:
                 columns = tuple(name.strip() for name in values)
+                _check_names(columns)
                 continue
             if len(rows) == LARGEST_ROWS:
                 raise TableError(f"more than {LARGEST_ROWS} rows given; accepted: up to that, in several files")
@@ -152,7 +155,6 @@ def parse_table(data: bytes, delimiter: str = ",") -> Table:
         csv.field_size_limit(usual)
     if not columns:
         raise TableError("the file is empty; accepted: a line of column names, then a line for each row")
-    _check_names(columns)
     return Table(columns, rows, problems, data.startswith(b"\xef\xbb\xbf"))
 
 
@@ -187,7 +189,9 @@ def _miscounted(values: Sequence[str], count: int) -> str:
 def _check_names(columns: Sequence[str]) -> None:
     if len(columns) == 1 and (columns[0].count(";") > 1 or columns[0].count("\t") > 1):
         raise TableError("the columns seem to be parted by semicolons or tabs; accepted: commas")
-    twice = sorted({name for name in columns if name and columns.count(name) > 1})
+    if len(columns) > LARGEST_COLUMNS:
+        raise TableError(f"{len(columns)} columns given; accepted: up to {LARGEST_COLUMNS}")
+    twice = sorted(name for name, count in Counter(columns).items() if name and count > 1)
     if twice:
         raise TableError(f"columns given twice: {', '.join(twice)}; accepted: each once")
 

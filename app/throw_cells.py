@@ -5,18 +5,28 @@ from operator import itemgetter
 from typing import Any
 
 from app.csv_files import number_in
-from app.show.form_fields import CHOICES, LENGTHS, MEASURES, THROW_FIELDS, Field
+from app.records.field_list import FIELDS, field_of
+from app.records.fields import Field
 from model.ball import DEFAULT_DIAMETER_M, Ball
 from model.checks import InputError, check_choice
-from model.person import Person
+from model.person import HANDS, SEXES, Person
 from model.throw import Throw
 
-PERSON_COLUMNS = (*CHOICES, *(field.name for field in MEASURES + LENGTHS))
-BALL_COLUMNS = tuple(field.name for field in THROW_FIELDS if field.name != "speed_m_s")
-(SPEED_FIELD,) = (field for field in THROW_FIELDS if field.name == "speed_m_s")
+CHOICES = {"sex": SEXES, "handedness": HANDS}
+"""Columns with a choice of words, and the words."""
 
-NEEDED_COLUMNS = ("athlete", "sex", *(field.name for field in MEASURES + THROW_FIELDS))
-OPTIONAL_COLUMNS = ("handedness", *(field.name for field in LENGTHS))
+MEASURES = {
+    "age_years": FIELDS["measures.age_years"],
+    "stature_cm": FIELDS["measures.stature_m"],
+    "body_mass_kg": FIELDS["measures.body_mass_kg"],
+}
+LENGTHS = {f"{part}_length_cm": FIELDS[f"measures.{part}_length_m"] for part in ("upper_arm", "forearm", "hand")}
+BALL = {"ball_mass_g": FIELDS["throw.mass_kg"], "ball_diameter_mm": FIELDS["throw.diameter_m"]}
+SPEED = {"speed_m_s": field_of("throw.number", {"hold": "speed"})}
+"""Columns of numbers in the unit of their field, by the parts of a throw; its speed is the release speed."""
+
+NEEDED_COLUMNS = ("athlete", "sex", *MEASURES, *BALL, *SPEED)
+OPTIONAL_COLUMNS = ("handedness", *LENGTHS)
 
 DEFAULTS = {"handedness": "right", "ball_diameter_mm": f"{1000 * DEFAULT_DIAMETER_M:g}"}
 """What stands for an empty cell."""
@@ -41,9 +51,9 @@ class ThrowReader:
     """
 
     def __init__(self, columns: Sequence[str]) -> None:
-        self._person = _Part(columns, PERSON_COLUMNS, _person_of)
-        self._ball = _Part(columns, BALL_COLUMNS, _ball_of)
-        self._speed = _Part(columns, (SPEED_FIELD.name,), _speed_of)
+        self._person = _Part(columns, (*CHOICES, *MEASURES, *LENGTHS), _person_of)
+        self._ball = _Part(columns, (*BALL,), _ball_of)
+        self._speed = _Part(columns, (*SPEED,), _speed_of)
 
     def throw(self, row: Sequence[str]) -> Throw:
         """Make a throw.
@@ -100,27 +110,27 @@ def _person_of(cells: Mapping[str, str], problems: list[InputError]) -> Person |
             words[name] = check_choice(name, given.lower(), choices)
         except InputError as error:
             problems.append(InputError(name, given, error.accepted))
-    measures = _numbers_of(cells, MEASURES + LENGTHS, problems)
+    measures = _numbers_of(cells, MEASURES | LENGTHS, problems)
     return None if problems else Person(words["sex"], handedness=words["handedness"], **measures)
 
 
 def _ball_of(cells: Mapping[str, str], problems: list[InputError]) -> Ball | None:
-    numbers = _numbers_of(cells, [field for field in THROW_FIELDS if field.name in BALL_COLUMNS], problems)
+    numbers = _numbers_of(cells, BALL, problems)
     return None if problems else Ball(**numbers)
 
 
 def _speed_of(cells: Mapping[str, str], problems: list[InputError]) -> float | None:
-    return _numbers_of(cells, (SPEED_FIELD,), problems).get(SPEED_FIELD.model_name)
+    return next(iter(_numbers_of(cells, SPEED, problems).values()), None)
 
 
-def _numbers_of(cells: Mapping[str, str], fields: Iterable[Field], problems: list[InputError]) -> dict[str, Any]:
+def _numbers_of(cells: Mapping[str, str], fields: Mapping[str, Field], problems: list[InputError]) -> dict[str, Any]:
     """Numbers in SI by the model's names; what is wrong is added to the problems."""
     numbers: dict[str, Any] = {}
-    for field in fields:
-        given = cells.get(field.name, "")
-        if given or field.needed:
+    for column, field in fields.items():
+        given = cells.get(column, "")
+        if given or column not in OPTIONAL_COLUMNS:
             try:
-                numbers[field.model_name] = number_in(given, field.name, field.limit, field.unit)
+                numbers[field.name] = number_in(given, column, field.of, field.unit)
             except InputError as error:
                 problems.append(error)
     return numbers

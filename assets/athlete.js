@@ -44,7 +44,7 @@
     grown += 1;
     Object.assign(next.dataset, { row: '', line: `${target.dataset.line}/${grown}` });
     for (const name of ['aria-invalid', 'aria-describedby', 'title', 'data-older', 'value']) next.removeAttribute(name);
-    next.dataset.new = JSON.stringify({ ball: target.closest('.reading-row').dataset.ball });
+    next.dataset.new = target.closest('.reading-row').dataset.new;
     next.setAttribute('aria-label', target.getAttribute('aria-label').replace(/[0-9]+/, (number) => Number(number) + 1));
     next.value = '';
     target.after(next);

@@ -2,6 +2,12 @@
 (() => {
   let onPaper = null;
 
+  // Every quantity is asked for while its fold is open, and again for what was drawn last.
+  const askEvery = () => {
+    const fold = document.getElementById('compare-every');
+    if (fold) window.levelpeak.set('compare-every-open', { data: fold.open ? Date.now() : null });
+  };
+
   window.levelpeak.callbacks({
     compare: {
       // What was drawn is put into words once its curves are on the screen: they wait for nothing.
@@ -12,6 +18,7 @@
           const later = () => setTimeout(() => {
             window.dash_clientside.curves.ready();
             resolve(version);
+            if (document.getElementById('compare-every')?.open) askEvery();
           });
           if (document.hidden) later();
           else requestAnimationFrame(later);
@@ -25,7 +32,7 @@
   });
 
   document.addEventListener('toggle', ({ target }) => {
-    if (target.id === 'compare-every') window.levelpeak.set('compare-every-open', { data: target.open });
+    if (target.id === 'compare-every') askEvery();
   }, true);
 
   // A printed figure is made for white paper and its width, whatever the screen wears; afterwards all is as it was.

@@ -11,13 +11,19 @@ from model.ball import Ball
 from model.laboratory import Laboratory, View, seen_by
 from model.motion import PHASES
 from model.person import Person
-from model.published import values
+from model.published import PublishedValue, values
 from model.throw import Throw
 
 USUAL_HZ = 13.4  # a common cut-off in pitching laboratories (memory); taken where a source's own is not known
-FAR_SD = 2.0  # a value farther from print than this is a failure
+RECALLED_HZ = {"Fleisig": 13.4, "Dun": 13.4}
+"""Cut-offs (Hz, at -3 dB) that are remembered of a source's laboratory, by first author (memory; none was seen)."""
+NEAR_SD, FAR_SD = 1.0, 2.0  # a value farther from print than the second is a failure
 BETWEEN_LABORATORIES = 0.25  # where no spread is printed: what laboratories differ by (LITERATURE.md)
 FINELY = Laboratory(None, 2000.0)
+STANDINGS = ("within 1 SD", "within 2 SD", "beyond 2 SD", "inside", "outside", "near", "far", "cannot be tested")
+"""How a value stands to print: by its spread; by a printed range or direction; by `BETWEEN_LABORATORIES`."""
+
+Thrower = tuple[Person, Ball, float]  # who, what, and how fast (m/s)
 
 
 @dataclass(frozen=True)
@@ -27,8 +33,10 @@ class Comparison:
     Attributes
     ----------
     group : {'levels', 'forces', 'speeds and angles', 'timing', 'efforts', 'balls'}
-    who : str
-        Whose throw, and what was assumed of size and speed.
+    throws : tuple of (Person, Ball, float)
+        Who throws what, how fast (m/s), in the model; of two the first is held against the second.
+    note : str
+        What of size and speed was assumed, as a source does not tell it.
     sources : tuple of str
         Ids of the rows of `published/values.csv`.
     status : {'found', 'memory', 'derived'}
@@ -41,6 +49,12 @@ class Comparison:
         The model's, and what a laboratory would see of it.
     cut_off_hz : float
         Of the laboratory.
+    cut_off_known : bool
+        Whether it is remembered of the source's own laboratory; else the usual one is taken.
+    calibrated : bool
+        Whether the value, or one beside it, was in view or a target when the motion was made.
+    in_band : bool
+        Whether the band of differences was made with it.
     testable : bool
         Not where what is seen hangs on what lies beyond the record.
     """
@@ -48,7 +62,8 @@ class Comparison:
     group: str
     what: str
     unit: str
-    who: str
+    throws: tuple[Thrower, ...]
+    note: str
     sources: tuple[str, ...]
     status: str
     printed: float
@@ -58,13 +73,20 @@ class Comparison:
     raw: float
     seen: float
     cut_off_hz: float
+    cut_off_known: bool
     calibrated: bool
+    in_band: bool
     testable: bool
+
+    @property
+    def source(self) -> PublishedValue:
+        """The printed value."""
+        return values()[self.sources[0]]
 
     @property
     def source_in_short(self) -> str:
         """First author and year of the source."""
-        citation = values()[self.sources[0]].citation
+        citation = self.source.citation
         year = re.search(r"\b(?:19|20)\d\d\b", citation)
         return " ".join([re.split(r"[ ,;]", citation)[0], *([year.group()] if year else [])])
 
@@ -79,15 +101,22 @@ class Comparison:
         return (self.seen - self.printed) / self.spread
 
     @property
+    def standing(self) -> str:
+        """How what is seen stands to print: one of `STANDINGS`."""
+        if not self.testable:
+            return "cannot be tested"
+        if np.isfinite(self.spread):
+            apart = abs(self.distance_sd)
+            return "within 1 SD" if apart <= NEAR_SD else "within 2 SD" if apart <= FAR_SD else "beyond 2 SD"
+        if np.isnan(self.low) and np.isnan(self.high):
+            return "near" if abs(self.seen / self.printed - 1.0) <= BETWEEN_LABORATORIES else "far"
+        return "inside" if self.low <= self.seen <= self.high else "outside"
+
+    @property
     def agrees(self) -> bool | None:
         """Within `FAR_SD` of print, or within the range, or in the direction; None where it cannot be tested."""
-        if not self.testable:
-            return None
-        if np.isfinite(self.spread):
-            return bool(abs(self.distance_sd) <= FAR_SD)
-        if np.isnan(self.low) and np.isnan(self.high):
-            return bool(abs(self.seen / self.printed - 1.0) <= BETWEEN_LABORATORIES)
-        return bool(self.low <= self.seen <= self.high)
+        standing = self.standing
+        return None if standing == "cannot be tested" else standing in ("within 1 SD", "within 2 SD", "inside", "near")
 
 
 @lru_cache(maxsize=128)
@@ -106,7 +135,25 @@ def views_of(person: Person, ball: Ball, speed_m_s: float, cut_off_hz: float) ->
 
 
 Value = Callable[[View], float]
-Thrower = tuple[Person, Ball, float]  # who, what, and how fast (m/s)
+
+
+def cut_off_of(source: str) -> tuple[float, bool]:
+    """The cut-off a value in print is compared at.
+
+    Parameters
+    ----------
+    source : str
+        A row of `published/values.csv`.
+
+    Returns
+    -------
+    float
+        Hz.
+    bool
+        Whether it is remembered of the source's own laboratory.
+    """
+    recalled = RECALLED_HZ.get(values()[source].citation.split()[0])
+    return (USUAL_HZ, False) if recalled is None else (recalled, True)
 
 
 def peak_of(key: str) -> Value:
@@ -176,7 +223,7 @@ def held_against(
     unit: str,
     value: Value,
     throw: Thrower,
-    who: str,
+    note: str,
     source: str,
     spread: str | None = None,
     *,
@@ -189,7 +236,7 @@ def held_against(
 
     Parameters
     ----------
-    group, what, unit, who : str
+    group, what, unit, note : str
         As of `Comparison`.
     value : function
         From a view to the value.
@@ -203,12 +250,14 @@ def held_against(
         Instead of the row's own number.
     """
     found = values()[source]
-    raw, seen = (value(view) for view in views_of(*throw, USUAL_HZ))
+    cut_off_hz, known = cut_off_of(source)
+    raw, seen = (value(view) for view in views_of(*throw, cut_off_hz))
     return Comparison(
         group=group,
         what=what,
         unit=unit,
-        who=who,
+        throws=(throw,),
+        note=note,
         sources=tuple(dict.fromkeys(row for row in (source, spread) if row)),
         status=found.status,
         printed=found.number if printed is None else printed,
@@ -217,40 +266,24 @@ def held_against(
         high=between[1],
         raw=raw,
         seen=seen,
-        cut_off_hz=USUAL_HZ,
+        cut_off_hz=cut_off_hz,
+        cut_off_known=known,
         calibrated=calibrated,
+        in_band=False,
         testable=testable,
     )
-
-
-def change_of(value: Value, one: Thrower, other: Thrower) -> tuple[float, float]:
-    """Change of a value from one throw to another.
-
-    Parameters
-    ----------
-    value : function
-        From a view to the value.
-    one, other : (Person, Ball, float)
-        The second is what the first is held against.
-
-    Returns
-    -------
-    (float, float)
-        Per cent: raw, and as a laboratory would see it.
-    """
-    pairs = zip(views_of(*one, USUAL_HZ), views_of(*other, USUAL_HZ), strict=True)
-    raw, seen = (100.0 * (value(here) / value(there) - 1.0) for here, there in pairs)
-    return raw, seen
 
 
 def change_held_against(
     group: str,
     what: str,
     unit: str,
-    who: str,
+    value: Value,
+    throws: tuple[Thrower, Thrower],
+    note: str,
     source: str,
-    found: tuple[float, float],
     *,
+    in_band: bool = False,
     between: tuple[float, float] = (np.nan, np.nan),
     printed: float = np.nan,
 ) -> Comparison:
@@ -258,27 +291,36 @@ def change_held_against(
 
     Parameters
     ----------
-    found : (float, float)
-        Raw, and as a laboratory would see it.
+    unit : str
+        '%' for a change in per cent; else the change itself, in the unit of the value.
+    throws : two of (Person, Ball, float)
+        The first is held against the second.
     between : (float, float)
         Printed range; an end that is infinite is a direction.
     printed : float
         The printed change; NaN where only a range or a direction is.
     """
+    cut_off_hz, known = cut_off_of(source)
+    pairs = zip(*(views_of(*throw, cut_off_hz) for throw in throws), strict=True)
+    both = [(value(here), value(there)) for here, there in pairs]
+    raw, seen = (100.0 * (here / there - 1.0) if unit == "%" else here - there for here, there in both)
     return Comparison(
         group=group,
         what=what,
         unit=unit,
-        who=who,
+        throws=throws,
+        note=note,
         sources=(source,),
         status=values()[source].status,
         printed=printed,
         spread=np.nan,
         low=between[0],
         high=between[1],
-        raw=found[0],
-        seen=found[1],
-        cut_off_hz=USUAL_HZ,
+        raw=raw,
+        seen=seen,
+        cut_off_hz=cut_off_hz,
+        cut_off_known=known,
         calibrated=False,
+        in_band=in_band,
         testable=True,
     )

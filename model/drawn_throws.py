@@ -172,14 +172,16 @@ def read_throw(subject: Subject, throw: Thrown, keys: tuple[Key, ...], stream: i
     stream : int
         Which athlete's draws.
     """
-    if throw.speeds_m_s is None:
-        return _read_exact(subject, throw.ball, throw.speed_m_s, keys, stream)
-    return _read_throw(subject, throw, keys, stream)
+    drawn = None if throw.speeds_m_s is None else throw.speeds_m_s.tobytes()
+    return _read_once(subject, throw.ball, throw.speed_m_s, drawn, keys, stream)
 
 
-@lru_cache(maxsize=32)
-def _read_exact(subject: Subject, ball: Ball, speed_m_s: float, keys: tuple[Key, ...], stream: int) -> ReadThrow:
-    return _read_throw(subject, Thrown(ball, speed_m_s), keys, stream)
+@lru_cache(maxsize=64)
+def _read_once(
+    subject: Subject, ball: Ball, speed_m_s: float, drawn: bytes | None, keys: tuple[Key, ...], stream: int
+) -> ReadThrow:
+    speeds_m_s = None if drawn is None else np.frombuffer(drawn)
+    return _read_throw(subject, Thrown(ball, speed_m_s, speeds_m_s), keys, stream)
 
 
 def _read_throw(subject: Subject, throw: Thrown, keys: tuple[Key, ...], stream: int) -> ReadThrow:

@@ -199,6 +199,11 @@ def reading_of(key: str) -> Reading:
     return Reading(key, channel.label, channel.unit, key, 1, 0.0, end_phase)
 
 
+_READ = {reading.channel for reading in READINGS.values()}
+QUANTITIES = READINGS | {key: reading_of(key) for key in CHANNELS if key not in _READ}
+"""All that can be read: the readings, and the channels that none of them is taken from, for their positive side."""
+
+
 @cache
 def path_angular_velocity(reading: Reading) -> Array | None:
     """Turning of a reading's joint along the reference path, about the axis and in the sense of its torque.

@@ -50,7 +50,7 @@ def cell_html(
     units : str
         Those that it shows.
     new : str
-        JSON with values of the row that is made: ``{"ball": uid}``.
+        JSON with further texts of the row that is made: ``{"ball": uid}``.
     more : str
         Further attributes, written out.
 
@@ -112,8 +112,8 @@ def _keep(owner: str, one: Mapping[str, Any], made: str, hand: Hand) -> Acted:
     if table not in MADE_BY_CELLS:
         return acted
     new = one.get("new")
-    values = {str(key): str(value) for key, value in new.items()} if isinstance(new, dict) else {}
-    return the_store().act(owner, Add(table, {column: text}, values, row), hand, system)
+    texts = {str(key): str(value) for key, value in new.items()} if isinstance(new, dict) else {}
+    return the_store().act(owner, Add(table, texts | {column: text}, uid=row), hand, system)
 
 
 def row_of(owner: str, line: str) -> str:

@@ -74,7 +74,8 @@ def keep_edit(part: Mapping[str, str], text: str, hand: Hand, mine: bool = False
     (outcome,) = acted.outcomes
     if outcome.state == CONFLICT:
         return Kept(conflict(part, outcome))
-    return Kept(outcome.message or None, acted, part["path"] in RESHAPING and acted.done)
+    own_ball = part["path"] == "ball.mass_kg" and part["of"] != TEAM  # the grid's rows are called by it
+    return Kept(outcome.message or None, acted, (own_ball or part["path"] in RESHAPING) and acted.done)
 
 
 def conflict(part: Mapping[str, str], outcome: Outcome) -> Component:
@@ -97,7 +98,7 @@ def tell_version(acted: Acted | None, owner: str, seen: Any, tab: str, anew: boo
         return
     known = seen if isinstance(seen, dict) else {}
     before = known.get(owner)
-    others = isinstance(before, int) and any(one.tab != tab for one in the_store().since(owner, before))
+    others = isinstance(before, int) and the_store().others_since(owner, before, tab)
     if acted.done or acted.noted or others:
         now = {**known, owner: acted.version}
         if anew or others:
@@ -153,12 +154,18 @@ def _newer(pressed: Any) -> dict[str, int]:
 def _pressed(doers: Mapping[str, Doer], _: Any, __: Any, here: Any, seen: Any) -> None:
     """A button, or a choice that is one, changes the records."""
     part = ctx.triggered_id
-    if not isinstance(part, dict) or not ctx.triggered[0]["value"] or part.get("do") not in doers:
+    value = ctx.triggered[0]["value"]
+    if (
+        not isinstance(part, dict)
+        or not isinstance(value, str | int | float)
+        or not value
+        or part.get("do") not in doers
+    ):
         raise PreventUpdate
     visit = visit_again(here)
     if part.get("of") not in (TEAM, visit.owner) or not isinstance(part.get("row"), str):
         raise PreventUpdate  # no button of this page
-    doing = doers[part["do"]](visit, part["row"], ctx.triggered[0]["value"])
+    doing = doers[part["do"]](visit, part["row"], value)
     owner = doing.owner or part["of"]
     hand = hand_of(here, seen, None, owner)
     acted = visit.store.act(owner, list(doing.acts), hand, visit.system) if doing.acts else None

@@ -4,21 +4,38 @@ import argparse
 import csv
 import math
 import sys
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import fields
 from itertools import groupby
 from pathlib import Path
 from typing import Any
 
 from app.csv_files import check_file_name, written_whole
+from app.show.check_words import (
+    NOT_IN_THE_MODEL,
+    agreement_words,
+    cut_off_words,
+    distance_words,
+    people_words,
+    printed_words,
+    reference_words,
+    source_words,
+    spread_words,
+    thrower_words,
+    value_words,
+    what_words,
+)
 from model.checks import InputError
+from model.comparison import Comparison, Thrower
+
+THROWN = ("sex", "age_years", "stature_m", "body_mass_kg", "ball_mass_kg", "speed_m_s")
 
 DESCRIPTION = """\
 Print every comparison of the model with print: groups of throwers, forces, speeds, timing, efforts and balls.
 
 "model" is the throw as computed, "seen" what a laboratory would see of it that filters its markers as most do: compare
 "seen" with "printed". "off" is how far it lies from print, in the printed spread (SD), or in per cent where none is
-printed. Rows marked * were in view or a target when the motion was made: they say that the fit did its work. Rows
+printed. Rows marked * were in view or a target when the motion or the band was made: they prove nothing. Rows
 marked ! lie more than two spreads off, outside the printed range, or the wrong way round. Rows marked ? cannot be
 tested: what is seen there hangs on what lies beyond the record.
 """
@@ -57,7 +74,7 @@ def run(args: argparse.Namespace) -> int:
     try:
         if args.output is not None:
             check_file_name("--output", args.output)
-        from model.check_table import NOT_IN_THE_MODEL, check_table
+        from model.check_table import check_table
 
         rows = check_table()
         if args.output is not None:
@@ -65,83 +82,65 @@ def run(args: argparse.Namespace) -> int:
     except (InputError, OSError) as error:
         print(f"levelpeak check: {getattr(error, 'strerror', None) or error}", file=sys.stderr)
         return 2
-    for line in lines_of(rows, NOT_IN_THE_MODEL):
+    for line in lines_of(rows):
         print(line)
     return 0
 
 
-def lines_of(rows: Any, not_in_the_model: tuple[str, ...]) -> Iterator[str]:
+def lines_of(rows: Sequence[Comparison]) -> Iterator[str]:
     """Write the table for people.
 
     Parameters
     ----------
     rows : sequence of model.comparison.Comparison
-    not_in_the_model : tuple of str
 
     Yields
     ------
     str
     """
-    names = {row: f"{row.what}, {row.unit}" if row.unit else row.what for row in rows}
+    names = {row: what_words(row) + (f", {row.unit}" if row.unit else "") for row in rows}
     width = max(map(len, names.values()))
     for group, some in groupby(rows, key=lambda row: row.group):
         yield f"{group:{width + 3}s}{'printed':>16s}{'model':>9s}{'seen':>9s}{'off':>10s}"
         for row in some:
-            numbers = f"{_printed(row):>16s}{_number(row.raw):>9s}{_number(row.seen):>9s}{_off(row):>10s}"
-            yield f"{_mark(row)} {names[row]:{width}s}{numbers}".rstrip()
-            yield f"    {row.who}; {row.source_in_short}, {row.status} ({', '.join(row.sources)})"
+            numbers = f"{value_words(row.raw):>9s}{value_words(row.seen):>9s}{distance_words(row):>10s}"
+            yield f"{_mark(row)} {names[row]:{width}s}{printed_words(row):>16s}{numbers}".rstrip()
+            yield f"    {source_words(row)} ({', '.join(row.sources)}): {people_words(row)}"
+            yield f"    model: {thrower_words(row)}; filter {cut_off_words(row)}"
         yield ""
-    outcomes = [row.agrees for row in rows]
-    predicted = [row.agrees for row in rows if not row.calibrated]
-    yield (
-        f"{outcomes.count(True)} of {len(outcomes)} agree, {outcomes.count(False)} do not, "
-        f"{outcomes.count(None)} cannot be tested; of {len(predicted)} that were not in view when the motion was made, "
-        f"{predicted.count(True)} agree."
-    )
+    yield reference_words()
+    yield spread_words(rows)
+    yield agreement_words(rows)
     yield ""
     yield "Not in the model:"
-    for missing in not_in_the_model:
+    for missing in NOT_IN_THE_MODEL:
         yield f"- {missing}"
 
 
-def _mark(row: Any) -> str:
-    return {True: " ", False: "!", None: "?"}[row.agrees] + ("*" if row.calibrated else " ")
+def _mark(row: Comparison) -> str:
+    return {True: " ", False: "!", None: "?"}[row.agrees] + ("*" if row.calibrated or row.in_band else " ")
 
 
-def _number(value: float) -> str:
-    if math.isnan(value):
-        return ""
-    size = abs(value)
-    return f"{value:.0f}" if size >= 100 else f"{value:.1f}" if size >= 10 else f"{value:.2f}"
-
-
-def _printed(row: Any) -> str:
-    if row.is_direction:
-        return f"below {_number(row.high)}" if math.isinf(row.low) else f"above {_number(row.low)}"
-    if math.isfinite(row.spread):
-        return f"{_number(row.printed)} ± {_number(row.spread)}"
-    return f"{_number(row.low)} to {_number(row.high)}" if math.isfinite(row.low) else _number(row.printed)
-
-
-def _off(row: Any) -> str:
-    if math.isfinite(row.spread):
-        return f"{row.distance_sd:+.1f} SD"
-    ranged = math.isfinite(row.low) or math.isfinite(row.high)
-    return "" if ranged else f"{100.0 * (row.seen / row.printed - 1.0):+.0f} %"
-
-
-def _write(path: Path, rows: Any) -> None:
-    names = [field.name for field in fields(rows[0])]
+def _write(path: Path, rows: Sequence[Comparison]) -> None:
+    names = [field.name for field in fields(rows[0]) if field.name != "throws"]
+    sides = [f"{of}{name}" for of in ("", "against_") for name in THROWN]
     with written_whole(path) as file:
         table = csv.writer(file, lineterminator="\n")
-        table.writerow([*names, "distance_sd", "agrees"])
+        table.writerow([*names, *sides, "distance_sd", "standing", "agrees"])
         for row in rows:
-            cells = [getattr(row, name) for name in names]
-            numbers = [_cell(cell) for cell in [*cells, row.distance_sd]]
-            table.writerow([*numbers, {True: "yes", False: "no", None: "cannot be tested"}[row.agrees]])
+            throws = [_throw_cells(throw) for throw in row.throws]
+            thrown = [*throws[0], *(throws[1] if len(throws) > 1 else [""] * len(THROWN))]
+            numbers = [_cell(cell) for cell in [*(getattr(row, name) for name in names), *thrown, row.distance_sd]]
+            agrees = {True: "yes", False: "no", None: "cannot be tested"}[row.agrees]
+            table.writerow([*numbers, row.standing, agrees])
 
 
-def _cell(value: Any) -> Any:
+def _throw_cells(throw: Thrower) -> list[str | float]:
+    person, ball, speed_m_s = throw
+    return [person.sex, person.age_years, person.stature_m, person.body_mass_kg, ball.mass_kg, speed_m_s]
+
+
+def _cell(value: object) -> object:
     if isinstance(value, bool):
         return "yes" if value else "no"
     if isinstance(value, tuple):

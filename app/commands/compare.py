@@ -263,7 +263,7 @@ def _thrown(row: Row, place: int) -> Thrown:
 
 
 def _numbers(found: BandDifference) -> Iterator[str]:
-    silent = found.no_claim or found.undefined > 0.5
+    silent = found.no_claim or found.not_defined
     known = replace(found, low=np.nan, high=np.nan, probability_more=np.nan) if silent else found
     for low, high, more in (
         (known.low, known.high, known.probability_more),

@@ -15,8 +15,17 @@ from numpy.typing import NDArray
 from app.commands.curve_segments import segments_of
 from app.csv_files import check_file_name, csv_line, standard_output, written_whole
 from app.show.column_names import channel_column
-from app.show.form_fields import CHOICES, LENGTHS, MEASURES, THROW_FIELDS
-from app.throw_cells import DEFAULTS, ThrowError, ThrowReader
+from app.throw_cells import (
+    BALL,
+    CHOICES,
+    DEFAULTS,
+    LENGTHS,
+    MEASURES,
+    OPTIONAL_COLUMNS,
+    SPEED,
+    ThrowError,
+    ThrowReader,
+)
 from model.chain import COORDINATES
 from model.checks import InputError
 from model.dynamics import grip_fraction
@@ -54,12 +63,12 @@ def add_parser(subparsers: "argparse._SubParsersAction[Any]") -> None:
         default = DEFAULTS.get(name)
         text = " or ".join(words) + (f" ({default})" if default else "")
         parser.add_argument(_option(name), metavar="WORD", help=text, default=default, required=default is None)
-    for field in MEASURES + LENGTHS + THROW_FIELDS:
-        default = (DEFAULTS | {"age_years": ASSUMED_AGE}).get(field.name, "")
-        text = f"{field.label.lower()}, {field.accepted}" + (f"; {field.hint}" if field.hint else "")
-        text += f" ({default})" if default else "" if field.needed else " (scaled from stature)"
-        needed = field.needed and not default
-        parser.add_argument(_option(field.name), metavar="X", help=text, default=default, required=needed)
+    for name, field in (MEASURES | LENGTHS | BALL | SPEED).items():
+        default = (DEFAULTS | {"age_years": ASSUMED_AGE}).get(name, "")
+        text = f"{field.label.lower()}, {field.accepted()}" + (f"; {field.hint}" if field.hint else "")
+        text += f" ({default})" if default else " (scaled from stature)" if name in OPTIONAL_COLUMNS else ""
+        needed = name not in OPTIONAL_COLUMNS and not default
+        parser.add_argument(_option(name), metavar="X", help=text, default=default, required=needed)
     parser.add_argument("-o", "--output", metavar="CURVE.csv", default="-", help="where to write (standard output)")
     parser.add_argument("--segments", metavar="SEGMENTS.json", help="where to write the segments (nowhere)")
     parser.set_defaults(run=run)
@@ -133,7 +142,7 @@ def throw_of(args: argparse.Namespace) -> Throw:
     ThrowError
         If a value cannot be used.
     """
-    names = [*CHOICES, *(field.name for field in MEASURES + LENGTHS + THROW_FIELDS)]
+    names = [*CHOICES, *MEASURES, *LENGTHS, *BALL, *SPEED]
     return ThrowReader(names).throw([getattr(args, name) for name in names])
 
 

@@ -12,6 +12,7 @@ from app.pages.log import page as log
 from app.pages.map import page as mass_speed_map
 from app.pages.start import page as start
 from app.pages.teach import page as teach
+from app.pages.trust import page as trust
 from app.pages.words import page as words
 
 PAGES: tuple[Page, ...] = (
@@ -26,5 +27,6 @@ PAGES: tuple[Page, ...] = (
     teach.PAGE,
     balls.PAGE,
     keeping.PAGE,
+    trust.PAGE,
     words.PAGE,
 )

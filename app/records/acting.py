@@ -7,8 +7,8 @@ from typing import Any
 
 from sqlalchemy import select
 
-from app.records.acts import CONFLICT, GONE, KEPT, OVERTAKEN, REFUSED, SAME, Act, Add, Edit, Hand, Newer, Outcome, Put
-from app.records.differences import from_text
+from app.records.acts import CONFLICT, GONE, KEPT, OVERTAKEN, REFUSED, SAME, Act, Add, Edit, Hand, Outcome, Put
+from app.records.differences import from_text, with_text
 from app.records.faults import GoneError
 from app.records.field_list import COUNTED_AT_FIRST, DEPENDENT, as_kept, field_of, from_kept, is_setting, of_session
 from app.records.fields import Field, in_words
@@ -32,7 +32,12 @@ NEVER_BY_HAND = ("stop_sign", "athlete")
 ONE_EACH = {
     "ball": "This athlete has an own ball already: change it, or add a ball of the team.",
     "limits": "This limit is there already: change it.",
+    "measures": "The measures of this day are there already: change them.",
 }
+THROWS_IN = ("reference", "headline")
+"""What of a comparison is the uid of one of its throws."""
+
+SIGNED = "one that nobody signs for: a stop sign is entered, cleared and withdrawn on Build up"
 LONGEST_DRAFT = 200  # characters of a refused text
 IN_USE = "Readings were made with this ball: it stays, so that they keep their mass. It can be archived."
 
@@ -50,6 +55,7 @@ class Doer:
         self.hand = hand
         self.system = system
         self.today = today
+        self._led: list[tuple[str, str, Any]] = []
 
     def do(self, act: Act) -> Outcome:
         """Do one act; what it changes is only kept when the transaction is."""
@@ -70,8 +76,8 @@ class Doer:
 
     def _edit(self, act: Edit) -> Outcome:
         table, _, name = act.path.partition(".")
-        if table == "stop_sign" or table not in TABLES:
-            raise InputError("field", act.path, "a field that is typed into")
+        if table not in TABLES or table == "stop_sign":
+            raise InputError("Field", act.path, SIGNED if table == "stop_sign" else "a field that is typed into")
         row = self._row(table, act)
         field = field_of(act.path, row)
         column = f"{name}_id" if field.kind == "link" else name
@@ -93,6 +99,7 @@ class Doer:
         if met is not None:
             return met
         self.writer.set_value(table, row, column, value, text)
+        self._leads(table, row["uid"], {column: value})
         if act.path in DEPENDENT:
             self._clear(table, row["uid"], DEPENDENT[act.path].partition(".")[2])
         return Outcome(KEPT, row["uid"])
@@ -137,10 +144,16 @@ class Doer:
     def _met(self, row: str, field: str, act: Edit, spec: Field) -> Outcome | None:
         """What stands against writing a field: a later text of the same tab, or somebody else's that was not seen."""
         of = REVISION.c
-        found = select(of.version, of.tab, of.by, of.sent, of.after, of.mode).where(of.row == row, of.field == field)
+        found = select(of.version, of.tab, of.by, of.sent, of.kind, of.after, of.mode)
+        found = found.where(of.row == row, (of.field == field) | (of.kind == "add"))
         last = first_row(self.writer.connection, found.order_by(of.version.desc(), of.id.desc()).limit(1))
         if last is None or last["version"] == self.writer.owner.version:
             return None
+        if last["kind"] == "add":
+            (made,) = last["after"]
+            if made.get(link_name(field)) is None and field not in made.get("draft", {}):
+                return None
+            last["after"] = with_text(made.get(link_name(field)), made.get("typed", {}).get(field, ""))
         if last["tab"] == self.hand.tab:
             later = last["mode"] == "do" and 0 < self.hand.sent < last["sent"]
             return Outcome(OVERTAKEN, row) if later else None
@@ -150,7 +163,7 @@ class Doer:
         shown = spec.shown(from_kept(spec, value), typed, self.system)
         by = last["by"] or "somebody else"
         message = f"{spec.label}: {by} has written “{shown}” here since this page was drawn."
-        return Outcome(CONFLICT, row, message, newer=Newer(shown, last["by"], last["version"]))
+        return Outcome(CONFLICT, row, message)
 
     def _clear(self, table: str, uid: str, column: str) -> None:
         """Empty a number whose unit has changed."""
@@ -191,7 +204,7 @@ class Doer:
 
     def _put(self, act: Put) -> Outcome:
         if act.table == "stop_sign":
-            raise InputError("table", act.table, "one that is not signed for")
+            raise InputError("Field", f"stop_sign.{act.column}", SIGNED)
         row = self.writer.find(act.table, act.row)
         value = act.value
         if act.column not in MOMENTS:
@@ -199,13 +212,15 @@ class Doer:
         if value == row[act.column]:
             return Outcome(SAME, row["uid"])
         self.writer.set_value(act.table, row, act.column, value)
+        self._leads(act.table, row["uid"], {act.column: value})
         return Outcome(KEPT, row["uid"])
 
     def _add(self, act: Add) -> Outcome:
         if act.table in NEVER_BY_HAND or act.table not in TABLES:
             raise InputError("table", act.table, "one whose rows are added by hand")
-        if act.table in ONE_EACH and self._one_is_there(act):
-            return Outcome(REFUSED, "", ONE_EACH[act.table])
+        there = self._there(act) if act.table in ONE_EACH else None
+        if there is not None:
+            return self._into(there, act)
         document: Document = {"table": act.table, "uid": act.uid or new_uid()}
         names = {link_name(name) for name in columns_of(act.table)}
         for name, value in act.values.items():
@@ -224,14 +239,40 @@ class Doer:
             number = self._linked(parent, document[parent]) if document.get(parent) else None
             document["position"] = self.writer.next_position(act.table, f"{parent}_id" if parent else "", number)
         (uid,) = self.writer.add([document])
+        self._leads(act.table, uid, document)
         return Outcome(KEPT, uid, " ".join(problems.values()), problems)
 
-    def _one_is_there(self, act: Add) -> bool:
-        """Whether an athlete has the one that can be: own ball, or limit of a key."""
+    def _there(self, act: Add) -> str | None:
+        """The uid of the one that an athlete can have: own ball, limit of a key, measures of a day."""
         if self.writer.owner.id is None:
-            return False
-        key = act.values.get("key", act.texts.get("key"))
-        return any(act.table == "ball" or row["key"] == key for row in self.writer.all_of(act.table))
+            return None
+        name = {"limits": "key", "measures": "day"}.get(act.table, "")
+        wanted = act.values.get(name, act.texts.get(name)) or (self.today or date.today())
+        rows = (row for row in self.writer.all_of(act.table) if not name or plain(row[name]) == plain(wanted))
+        return next((str(row["uid"]) for row in rows), None)
+
+    def _into(self, row: str, act: Add) -> Outcome:
+        """What was typed into a new row of measures goes into those that another tab has made of the same day."""
+        if act.table != "measures" or len(act.texts) != 1:
+            return Outcome(REFUSED, "", ONE_EACH[act.table])
+        ((name, text),) = act.texts.items()
+        return self._edit(Edit(f"measures.{name}", text, row))
+
+    def _leads(self, table: str, row: str, values: Mapping[str, Any]) -> None:
+        """Note what of a comparison is to be one of its throws, which may be added after it."""
+        if table == "comparison":
+            self._led += [(row, name, values[name]) for name in THROWS_IN if values.get(name)]
+
+    def astray(self) -> str:
+        """What is wrong where a comparison leads to what is no throw of it; empty if nothing is."""
+        comparison, throw = table_of("comparison"), table_of("throw")
+        for row, name, uid in self._led:
+            own = (throw.c.comparison_id == comparison.c.id) & (throw.c.uid == uid)
+            found = select(throw.c.uid).select_from(comparison.outerjoin(throw, own))
+            still = found.where(comparison.c.uid == row, comparison.c[name] == uid)
+            if self.writer.connection.execute(still).first() == (None,):
+                return in_words(InputError(field_of(f"comparison.{name}").label, uid, "a throw of this comparison"))
+        return ""
 
     def _type_into(self, document: Document, act: Add) -> dict[str, str]:
         """Read the typed texts of a new row; a refused one is left standing in its field."""

@@ -112,24 +112,6 @@ Act = Edit | Put | Add | Remove
 
 
 @dataclass(frozen=True)
-class Newer:
-    """What somebody else has written into a field.
-
-    Attributes
-    ----------
-    shown : str
-        As the field shows it (*take the newer*).
-    by : str
-        Initials, as far as they are known.
-    version : int
-    """
-
-    shown: str
-    by: str
-    version: int
-
-
-@dataclass(frozen=True)
 class Outcome:
     """What became of an act.
 
@@ -143,15 +125,12 @@ class Outcome:
         What is to be said beside the field; empty if nothing.
     problems : mapping of str to str
         Of a new row: messages by column.
-    newer : Newer or None
-        Of a conflict.
     """
 
     state: str
     row: str = ""
     message: str = ""
     problems: Mapping[str, str] = field(default_factory=lambda: NOTHING)
-    newer: Newer | None = None
 
 
 @dataclass(frozen=True)

@@ -10,7 +10,7 @@ from typing import Any
 
 from sqlalchemy import Connection, delete, select, update
 
-from app.records.rows import REVISION, all_rows
+from app.records.rows import REVISION, all_rows, history_of
 from app.records.writer import BODIES, Owner, owner_row
 
 KEPT_VERSIONS = 200
@@ -38,8 +38,7 @@ def compact(connection: Connection, owner: Owner, kept: int = KEPT_VERSIONS) -> 
     if until <= owner.compacted:
         return 0
     of = REVISION
-    whose = of.c.athlete_id.is_(None) if owner.id is None else of.c.athlete_id == owner.id
-    old = select(of).where(whose, of.c.version <= until).order_by(of.c.version, of.c.id)
+    old = select(of).where(history_of(owner.id), of.c.version <= until).order_by(of.c.version, of.c.id)
     last: dict[tuple[str, str, str], dict[str, Any]] = {}
     first: dict[tuple[str, str, str], Any] = {}
     gone: list[int] = []

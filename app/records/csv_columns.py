@@ -9,7 +9,7 @@ from app.csv_files import Table, TableError, parse_table
 from app.records.field_list import field_of
 from app.records.fields import Field
 from app.units.conversion import from_si, to_si
-from app.units.typed import ADDED, NUMBER, read_typed
+from app.units.typed import ADDED, NUMBER, read_typed, with_point
 from model.checks import InputError
 
 LONGEST_CELL = 2000
@@ -206,7 +206,7 @@ def cell(text: str, use: Use, meaning: Meaning) -> tuple[Any, str]:
     InputError
         With the column's name, what was given and what is accepted.
     """
-    given = FORMULA.sub("", text.strip(), count=1)
+    given = with_point(FORMULA.sub("", text.strip(), count=1))
     if not given:
         return None, ""
     field = meaning.field

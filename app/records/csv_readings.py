@@ -22,7 +22,7 @@ from app.records.csv_columns import (
     uses_of,
 )
 from app.records.csv_owners import INVENTED, Owners
-from app.records.csv_verdicts import LINE_END, Looked, verdicts_of
+from app.records.csv_verdicts import EVERY, LINE_END, Looked, owner_and_day, read_rows, verdicts_of
 from app.records.fields import in_words
 from app.records.rows import Document, all_rows, table_of
 from app.records.store import Store
@@ -34,9 +34,6 @@ SAME_MASS_KG, SAME_DIAMETER_M = 5e-5, 5e-4
 FULL = 1.0
 MOST_BALLS = 1000
 """New balls come after all that were put in their place."""
-
-EVERY = 2000
-"""Rows after which the progress is told."""
 
 MEANINGS = (
     Meaning("athlete", "Athlete", ("athlete", "code"), "athlete.code"),
@@ -134,19 +131,7 @@ def preview_readings(
     uses = uses_of(table.columns, MEANINGS, said)
     needed(uses, [("speed",), ("mass", "ball"), *([] if code else [("athlete",)])], MEANINGS)
     cells = Cells(uses, MEANINGS)
-    read: list[Incoming] = []
-    refused: dict[int, str] = {}
-    for number, row in enumerate(table.rows):
-        if number % EVERY == 0:
-            progress(number, len(table.rows))
-        try:
-            if number in table.problems:
-                raise InputError("Row", "", table.problems[number])
-            values, typed = cells.read(row)
-            read.append(_whole(number + 1, values, typed, code, day))
-        except InputError as error:
-            refused[number + 1] = in_words(error)
-    progress(len(table.rows), len(table.rows))
+    read, refused = read_rows(table, lambda row, given: _whole(row, *cells.read(given), code, day), progress)
     with store.database.reading() as connection:
         sorting = _Sorting(connection, store)
         taken = sorting.sort(read)
@@ -161,13 +146,7 @@ def _whole(row: int, values: dict[str, Any], typed: dict[str, str], code: str, d
         raise InputError("Speed", "", "a speed")
     if "mass" not in values and "ball" not in values:
         raise InputError("Ball mass", "", "the mass of the ball, or the name of one of the team")
-    whose = values.pop("athlete", None) or code
-    if not whose:
-        raise InputError("Athlete", "", "a code")
-    if "day" not in values:
-        if day is None:
-            raise InputError("Day", "", "year-month-day")
-        values["day"] = day
+    whose, values["day"] = owner_and_day(values, code, day)
     return Incoming(row, whose, values, typed)
 
 

@@ -30,8 +30,7 @@ from app.records.csv_columns import (
     uses_of,
 )
 from app.records.csv_owners import INVENTED, Owners
-from app.records.csv_verdicts import LINE_END, Looked, verdicts_of
-from app.records.fields import in_words
+from app.records.csv_verdicts import LINE_END, Looked, owner_and_day, read_rows, verdicts_of
 from app.records.rows import Document, table_of
 from app.records.store import Store
 from app.units.conversion import to_si
@@ -129,16 +128,7 @@ def preview_sessions(
         for use in uses
     ]
     needed(uses, [("day",), *([] if code else [("athlete",)])], MEANINGS)
-    read: list[SessionRow] = []
-    refused: dict[int, str] = {}
-    for number, row in enumerate(table.rows):
-        try:
-            if number in table.problems:
-                raise InputError("Row", "", table.problems[number])
-            read.append(_read(number + 1, row, uses, code))
-        except InputError as error:
-            refused[number + 1] = in_words(error)
-    progress(len(table.rows), len(table.rows))
+    read, refused = read_rows(table, lambda row, cells: _read(row, cells, uses, code), progress)
     with store.database.reading() as connection:
         owners = Owners(connection, store)
         taken, documents, more = _sort(connection, owners, read)
@@ -162,13 +152,9 @@ def _read(row: int, cells: list[str], uses: list[Use], code: str) -> SessionRow:
             body |= _json(text, use.header)
         elif use.meaning.startswith(BODY) and text.strip():
             _put(body, tuple(use.meaning.removeprefix(BODY).split(".")), _json(text, use.header))
-    whose = values.get("athlete") or code
-    if not whose:
-        raise InputError("Athlete", "", "a code")
-    if values.get("day") is None:
-        raise InputError("Day", "", "year-month-day")
+    whose, day = owner_and_day(values, code)
     position = values.get("position")
-    return SessionRow(row, whose, values.get("plan") or "", int(position or 0), values["day"], body, values.get("data"))
+    return SessionRow(row, whose, values.get("plan") or "", int(position or 0), day, body, values.get("data"))
 
 
 def _value(text: str, known: Known) -> Any:

@@ -1,13 +1,22 @@
 """What becomes of the rows of a table, each with its reason, and all of it in sentences."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
+from datetime import date
+from typing import Any, TypeVar
 
-from app.records.csv_columns import Use, told_rows
+from app.csv_files import Table
+from app.records.csv_columns import Progress, Use, told_rows
+from app.records.fields import in_words
 from app.records.rows import counted
+from model.checks import InputError
 
 TAKEN, THERE, REFUSED = "taken", "there", "refused"
 LINE_END = "\r\n"
+EVERY = 2000
+"""Rows after which the progress is told."""
+
+Row = TypeVar("Row")
 
 
 @dataclass(frozen=True)
@@ -67,6 +76,35 @@ class Looked:
             if one.state == REFUSED:
                 by_reason.setdefault(one.reason, []).append(one.row)
         yield from (f"Refused, {told_rows(rows)}: {reason}" for reason, rows in by_reason.items())
+
+
+def read_rows(
+    table: Table, read: Callable[[int, list[str]], Row], progress: Progress
+) -> tuple[list[Row], dict[int, str]]:
+    """Read the rows of a table; those that could be read, and by their numbers why others could not."""
+    found: list[Row] = []
+    refused: dict[int, str] = {}
+    for number, cells in enumerate(table.rows):
+        if number % EVERY == 0:
+            progress(number, len(table.rows))
+        try:
+            if number in table.problems:
+                raise InputError("Row", "", table.problems[number])
+            found.append(read(number + 1, cells))
+        except InputError as error:
+            refused[number + 1] = in_words(error)
+    progress(len(table.rows), len(table.rows))
+    return found, refused
+
+
+def owner_and_day(values: Mapping[str, Any], code: str, day: date | None = None) -> tuple[str, date]:
+    """Whose a row is and of which day, as it says, or as a person says of rows that do not."""
+    whose, when = values.get("athlete") or code, values.get("day") or day
+    if not whose:
+        raise InputError("Athlete", "", "a code")
+    if when is None:
+        raise InputError("Day", "", "year-month-day")
+    return whose, when
 
 
 def verdicts_of(rows: int, taken: set[int], refused: Mapping[int, str]) -> tuple[Verdict, ...]:

@@ -4,12 +4,14 @@ It is the shape of what is exchanged, and changes only with its version. What co
 are Pydantic's matter, what a value may be is the fields'.
 """
 
+from collections import Counter
+from collections.abc import Iterable, Iterator
 from datetime import date, datetime
 from typing import Annotated, Any, ClassVar, Literal, Self
 
 from pydantic import BaseModel, ConfigDict, Field, StringConstraints, ValidationError, model_validator
 
-from app.records.field_list import DEPENDENT, field_of, from_kept, is_setting
+from app.records.field_list import COUNTED, DEPENDENT, FIELDS, field_of, from_kept, is_setting
 from app.records.fields import LATEST_DAY, in_words
 from app.records.tables import KEPT, LONGEST_INITIALS, LONGEST_NAME, LONGEST_WORD
 from app.version import VERSION as MADE_WITH
@@ -29,6 +31,26 @@ Count = Annotated[int, Field(ge=0, le=2**53)]
 Initials = Annotated[str, StringConstraints(max_length=LONGEST_INITIALS)]
 Text = Annotated[str, StringConstraints(max_length=200)]
 
+LISTS = {
+    "measures": "measures",
+    "readings": "reading",
+    "references": "reference",
+    "comparisons": "comparison",
+    "limits": "limits",
+    "plans": "plan",
+    "sessions": "session_log",
+    "stop_signs": "stop_sign",
+    "notes": "note",
+    "settings": "setting",
+}
+"""The lists of an athlete, and the tables they are of."""
+
+CHILDREN = {"comparison": ("throws", "throw"), "plan": ("sessions", "session_log")}
+"""The lists in rows, and the tables they are of."""
+
+WITH_FIELD = FIELDS.keys() | set(DEPENDENT.values())
+"""Paths of the columns that are held to a field."""
+
 
 class ExchangeError(ValueError):
     """A file that cannot be taken in; the text says why."""
@@ -44,7 +66,6 @@ class RowIn(Strict):
     """A row; each value is held to its field."""
 
     table: ClassVar[str]
-    free: ClassVar[frozenset[str]] = frozenset()
     uid: Uid
     typed: dict[Word, Text] = {}
     draft: dict[Word, Text] = {}
@@ -53,15 +74,18 @@ class RowIn(Strict):
     def held_to_its_fields(self) -> Self:
         """Refuse a value that nobody could have entered."""
         row = self.__dict__
-        for name, value in row.items():
-            if name in ("uid", "typed", "draft", *self.free) or value is None:
+        fields = {name: field_of(f"{self.table}.{name}", row) for name in row if f"{self.table}.{name}" in WITH_FIELD}
+        for name, field in fields.items():
+            if row[name] is None:
                 continue
             try:
-                field_of(f"{self.table}.{name}", row).check(value, today=LATEST_DAY)
+                field.check(row[name], today=LATEST_DAY)
             except InputError as error:
                 raise ValueError(in_words(error)) from None
-            if name == "body" and len(str(value)) > LARGEST_BODY:
+            if name == "body" and len(str(row[name])) > LARGEST_BODY:
                 raise ValueError("a body that is too large")
+        texts = self.typed.items()
+        self.typed = {name: text for name, text in texts if name in fields and fields[name].says(text, row[name])}
         return self
 
 
@@ -82,7 +106,6 @@ class BallIn(RowIn):
     """A ball."""
 
     table = "ball"
-    free = frozenset({"archived_at"})
     name: str = ""
     mass_kg: float | None = None
     diameter_m: float | None = None
@@ -129,7 +152,6 @@ class ComparisonIn(RowIn):
     """A comparison with its throws."""
 
     table = "comparison"
-    free = frozenset({"throws"})
     name: str = ""
     reference: Uid | None = None
     headline: Uid | None = None
@@ -164,7 +186,6 @@ class PlanIn(RowIn):
     """A plan with its sessions."""
 
     table = "plan"
-    free = frozenset({"archived_at", "sessions"})
     name: str = ""
     start: date | None = None
     body: dict[str, Any] = {}
@@ -213,14 +234,19 @@ class SettingIn(RowIn):
         """What counts as a setting is held to its field; of one whose unit hangs on another, that it is a number."""
         if not is_setting(self.key):
             raise ValueError(f"“{self.key}” is no setting")
+        text = self.typed.get("value", "")
         if self.key in DEPENDENT.values() or self.value is None:
             if isinstance(self.value, bool | str):
                 raise ValueError(f"{self.key}: no number")
-            return self
-        try:
-            (field := field_of(self.key, {})).check(from_kept(field, self.value))
-        except InputError as error:
-            raise ValueError(str(error)) from None
+            units = [field_of(self.key, {f"{self.key}_counted": counted}) for counted in COUNTED]
+        else:
+            try:
+                (field := field_of(self.key, {})).check(from_kept(field, self.value))
+            except InputError as error:
+                raise ValueError(str(error)) from None
+            units = [field]
+        if not any(one.says(text, from_kept(one, self.value)) for one in units):
+            self.typed = {}
         return self
 
 
@@ -228,7 +254,6 @@ class LessonIn(RowIn):
     """A teaching session; its athlete by uid."""
 
     table = "lesson"
-    free = frozenset({"athlete"})
     athlete: Uid | None = None
     name: str = ""
     body: dict[str, Any] = {}
@@ -290,28 +315,13 @@ class AthleteIn(RowIn):
     settings: list[SettingIn] = []
     history: list[LineIn] = []
 
-    free = frozenset(
-        {
-            "invented",
-            "archived_at",
-            "opened_at",
-            "created",
-            "version",
-            "compacted",
-            "own_ball",
-            "measures",
-            "readings",
-            "references",
-            "comparisons",
-            "limits",
-            "plans",
-            "sessions",
-            "stop_signs",
-            "notes",
-            "settings",
-            "history",
-        }
-    )
+    def all_rows(self) -> Iterator[RowIn]:
+        """The athlete's row, and every row beneath it."""
+        yield from (self, *([self.own_ball] if self.own_ball else []))
+        for name, table in LISTS.items():
+            for row in getattr(self, name):
+                yield row
+                yield from getattr(row, CHILDREN[table][0]) if table in CHILDREN else ()
 
 
 class TeamIn(Strict):
@@ -337,40 +347,29 @@ class Document(Strict):
     @model_validator(mode="after")
     def nothing_twice(self) -> Self:
         """Refuse two athletes of one code, and two rows of one name."""
-        codes = [one.code for one in self.athletes]
-        if len(set(codes)) < len(codes):
-            raise ValueError("two athletes have the same code")
-        uids = [one.uid for one in self.athletes]
-        if len(set(uids)) < len(uids):
-            raise ValueError("an athlete stands in it twice")
+        _once("code", (one.code for one in self.athletes))
+        rows: list[RowIn] = [*self.team.balls, *self.team.lessons]
+        for athlete in self.athletes:
+            _once("limit", (one.key for one in athlete.limits))
+            _once("setting", (one.key for one in athlete.settings))
+            rows += athlete.all_rows()
+        _once("uid", (f"{one.uid} ({one.table.replace('_', ' ')})" for one in rows))
         return self
 
 
-LISTS = {
-    "measures": "measures",
-    "readings": "reading",
-    "references": "reference",
-    "comparisons": "comparison",
-    "limits": "limits",
-    "plans": "plan",
-    "sessions": "session_log",
-    "stop_signs": "stop_sign",
-    "notes": "note",
-    "settings": "setting",
-}
-"""The lists of an athlete, and the tables they are of."""
-
-CHILDREN = {"comparison": ("throws", "throw"), "plan": ("sessions", "session_log")}
-"""The lists in rows, and the tables they are of."""
+def _once(what: str, names: Iterable[str]) -> None:
+    """Refuse what a database would refuse without saying which it is."""
+    twice = [name for name, count in Counter(names).items() if count > 1]
+    if twice:
+        raise ValueError(f"the {what} “{twice[0]}” stands in it twice")
 
 
 def read_document(data: bytes) -> Document:
-    """Read a document.
+    """Read a document, JSON in UTF-8.
 
     Parameters
     ----------
     data : bytes
-        JSON in UTF-8.
 
     Returns
     -------
@@ -388,13 +387,13 @@ def read_document(data: bytes) -> Document:
 
 
 def _in_words(error: ValidationError) -> str:
-    told = []
-    if any(one["loc"] == ("version",) for one in error.errors(include_url=False, include_input=False)):
+    found = error.errors(include_url=False, include_input=False)
+    if any(one["loc"] == ("version",) for one in found):
         return "the document was made by a newer version of Levelpeak; that version can read it"
-    for one in error.errors(include_url=False, include_input=False)[:TOLD]:
+    told = []
+    for one in found[:TOLD]:
         words = one["msg"].removeprefix("Value error, ").rstrip(".")
         where = "".join(f" {part + 1}" if isinstance(part, int) else f", {part}" for part in one["loc"]).lstrip(", ")
         told.append(f"{where.replace('_', ' ')}: {words}" if where else words)
-    more = error.error_count() - len(told)
-    rest = f"; and {more} more" if more else ""
+    rest = f"; and {len(found) - TOLD} more" if len(found) > TOLD else ""
     return f"the document is not as this program writes it: {'; '.join(told)}{rest}"

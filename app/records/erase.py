@@ -15,6 +15,7 @@ from sqlalchemy import Connection, insert, inspect, text
 from app.records.backup import SET_ASIDE, copies_of
 from app.records.engine import BUSY_S, Database
 from app.records.faults import GoneError, LockedError, RecordsError, telling
+from app.records.history import CALLED
 from app.records.place import Place
 from app.records.rows import counted
 from app.records.schema_copy import schema_copies
@@ -188,8 +189,7 @@ def _typed_elsewhere(connection: Connection, code: str) -> list[str]:
         asked = text(f'SELECT count(*) FROM "{name}" WHERE {" OR ".join(like)}')  # noqa: S608
         count = connection.execute(asked, {f"code{i}": f"%{one}%" for i, one in enumerate(escaped)}).scalar()
         if count:
-            called = {"revision": "line of history", "session_log": "session", "stop_sign": "stop sign"}.get(name, name)
-            found.append(counted(count, called, "lines of history" if name == "revision" else ""))
+            found.append(counted(count, *CALLED.get(name, ("line of history", "lines of history"))))
     if not found:
         return []
     return [f"The code {code} still stands in {', '.join(found)} of others or of the team, as somebody typed it there."]

@@ -1,13 +1,13 @@
 """Every field of the records, by its path; and the fields that change with their row."""
 
 import math
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import replace
 from types import MappingProxyType
 from typing import Any
 
 from app.records.fields import LATEST_DAY, Field
-from app.records.plan_fields import NOTED, OF_SESSION, PLAN_SETTINGS, base_path
+from app.records.plan_fields import NOTED, OF_SESSION, PLAN_SETTINGS, ROLE_WORDS, base_path, choice, text, words
 from app.records.tables import (
     LONGEST_CODE,
     LONGEST_INITIALS,
@@ -25,7 +25,9 @@ from model.hold import CLOCK_LIMIT, PROFILE_SHARE_LIMIT
 from model.level import SHARE_LIMIT as CAP_SHARE_LIMIT
 from model.person import HANDS, PERSON_LIMITS, SEXES
 from model.quantity import READOUTS
+from model.readouts import QUANTITIES
 from model.session_log import THROWN_LIMIT
+from model.session_rules import ALL_SIGNS
 from model.speed_readings import BASES, EFFORT_LIMIT
 from model.start import CERTAINTY_LIMIT
 from model.start_list import AIMS
@@ -37,7 +39,6 @@ HOLDS = {"speed": "release speed", "clock": "same clock", "profile": "share of f
 COUNTED = {"share": "% of the reference throw’s", "absolute": "in its own unit"}
 ALIGNED = {"release": "release", "rotation": "maximum external rotation", "contact": "foot contact"}
 SCALES = {"plain": "plain units", "reference": "% of reference peak", "bwh": "%BW·H"}
-ROLES = ("clinician", "trainer", "coach", "parent", "athlete", "other")
 JOINTS = {"varus": "elbow", "internal_rotation": "shoulder"}
 AMOUNT_UNITS = {"N·m": "N·m", "N·m/s": "N·m/s", "N·m·s": "N·m·s", "s": "ms", "m/s": "m/s"}
 """The unit people type, for that of a limit in the model."""
@@ -57,8 +58,8 @@ ABOVE_LIMITS = {"N·m": Limit(0.1, 2000.0, "N·m"), "N": Limit(1.0, 20000.0, "N"
 MOST_POSITION = Limit(0, 100_000, "")
 
 
-def _words(keys: Iterable[str]) -> dict[str, str]:
-    return {key: key.replace("_", " ") for key in keys}
+def _labels(found: Mapping[str, Any]) -> dict[str, str]:
+    return {key: one.label for key, one in found.items()}
 
 
 def _of_share(limit: Limit) -> Limit:
@@ -71,14 +72,6 @@ def _in_degrees(limit: Limit) -> Limit:
 
 def _number(path: str, label: str, unit: str, limit: Limit, **more: Any) -> Field:
     return Field(path, label, "number", unit, _of_share(limit) if unit == "%" else limit, **more)
-
-
-def _choice(path: str, label: str, choices: Mapping[str, str], **more: Any) -> Field:
-    return Field(path, label, "choice", choices=MappingProxyType(dict(choices)), **more)
-
-
-def _text(path: str, label: str, longest: int, **more: Any) -> Field:
-    return Field(path, label, "text", longest=longest, **more)
 
 
 def _day(path: str, label: str, **more: Any) -> Field:
@@ -98,9 +91,9 @@ _MASS, _DIAMETER = BALL_LIMITS["mass_kg"], BALL_LIMITS["diameter_m"]
 FIELDS = {
     one.path: one
     for one in (
-        _text("athlete.code", "Code", LONGEST_CODE, needed=True),
-        _choice("athlete.sex", "Sex", _words(SEXES)),
-        _choice("athlete.handedness", "Throwing hand", _words(HANDS)),
+        text("athlete.code", "Code", LONGEST_CODE, needed=True),
+        choice("athlete.sex", "Sex", words(SEXES)),
+        choice("athlete.handedness", "Throwing hand", words(HANDS)),
         Field("athlete.still_growing", "Still growing", "flag"),
         _day("measures.day", "Day of the measures", needed=True),
         _measure("age_years", "Age", "years"),
@@ -109,58 +102,58 @@ FIELDS = {
         _measure("upper_arm_length_m", "Upper arm", "cm", "shoulder joint to elbow joint"),
         _measure("forearm_length_m", "Forearm", "cm", "elbow joint to wrist joint"),
         _measure("hand_length_m", "Hand", "cm", "wrist centre to third knuckle, not to the fingertip"),
-        _text("ball.name", "Name of the ball", LONGEST_NAME),
+        text("ball.name", "Name of the ball", LONGEST_NAME),
         _number("ball.mass_kg", "Ball mass", "g", _MASS),
         _number("ball.diameter_m", "Ball diameter", "mm", _DIAMETER),
         Field("ball.position", "Place in the list", "whole", "", MOST_POSITION),
         _ball("reading.ball"),
         _day("reading.day", "Day of the reading", needed=True),
         _number("reading.speed_m_s", "Reading", "m/s", SPEED_LIMIT),
-        _choice("reading.speed_is", "The number is", SPEED_IS, needed=True),
+        choice("reading.speed_is", "The number is", SPEED_IS, needed=True),
         _number("reading.asked_effort", "Asked effort", "%", EFFORT_LIMIT, hint="empty for full effort"),
         _number("reading.distance_m", "Asked distance", "m", flight.DISTANCE_LIMIT),
         _ball("reference.ball"),
         _day("reference.day", "Day of the reference"),
-        _choice("reference.kind", "The reference is", KINDS, needed=True),
+        choice("reference.kind", "The reference is", KINDS, needed=True),
         _number("reference.speed_m_s", "Speed of the reference throw", "m/s", SPEED_LIMIT),
         _number("reference.relative_sd", "Doubt of the reference speed (±)", "%", DOUBT_LIMIT),
-        _text("comparison.name", "Name of the comparison", LONGEST_NAME),
-        _text("comparison.reference", "Reference throw", LONGEST_UID),
-        _text("comparison.headline", "Throw of the first sentence", LONGEST_UID),
-        _choice("comparison.kind", "The reference is", KINDS, needed=True),
+        text("comparison.name", "Name of the comparison", LONGEST_NAME),
+        text("comparison.reference", "Reference throw", LONGEST_UID),
+        text("comparison.headline", "Throw of the first sentence", LONGEST_UID),
+        choice("comparison.kind", "The reference is", KINDS, needed=True),
         _day("comparison.day", "Day of the reference"),
-        _choice("comparison.quantity", "Quantity", _words(READINGS), needed=True),
-        _choice("comparison.align", "Laid over one another at", ALIGNED, needed=True),
-        _choice("comparison.scale", "Measured in", SCALES, needed=True),
+        choice("comparison.quantity", "Quantity", words(QUANTITIES), needed=True),
+        choice("comparison.align", "Laid over one another at", ALIGNED, needed=True),
+        choice("comparison.scale", "Measured in", SCALES, needed=True),
         Field("throw.thrower", "Thrower", "link", to="athlete", longest=LONGEST_UID),
         Field("throw.position", "Place in the list", "whole", "", MOST_POSITION),
         _number("throw.mass_kg", "Ball mass", "g", _MASS),
         _number("throw.diameter_m", "Ball diameter", "mm", _DIAMETER),
-        _choice("throw.hold", "Held at", HOLDS, needed=True),
-        _text("limits.key", "Limit", LONGEST_WORD, needed=True),
-        _choice("limits.counted", "Counted", COUNTED, needed=True),
-        _text("plan.name", "Name of the plan", LONGEST_NAME),
+        choice("throw.hold", "Held at", HOLDS, needed=True),
+        choice("limits.key", "Limit", LIMIT_LABELS, needed=True),
+        choice("limits.counted", "Counted", COUNTED, needed=True),
+        text("plan.name", "Name of the plan", LONGEST_NAME),
         _day("plan.start", "First day", ahead=True),
         Field("plan.body", "Plan", "body"),
         Field("session_log.position", "Place in the plan", "whole", "", MOST_POSITION),
         _day("session_log.day", "Day of the session", needed=True),
         Field("session_log.body", "Session", "body"),
-        _text("stop_sign.sign", "Stop sign", LONGEST_WORD, needed=True),
+        text("stop_sign.sign", "Stop sign", LONGEST_WORD, needed=True, choices=MappingProxyType(ALL_SIGNS)),
         _day("stop_sign.since", "Since", needed=True),
-        _text("stop_sign.session", "Session", LONGEST_UID),
+        text("stop_sign.session", "Session", LONGEST_UID),
         *(
             one
             for act in ("entered", "cleared", "withdrawn")
             for one in (
-                _text(f"stop_sign.{act}_by", f"{act.capitalize()} by", LONGEST_INITIALS, needed=act == "entered"),
-                _choice(f"stop_sign.{act}_role", "Role", _words(ROLES), needed=act == "entered"),
+                text(f"stop_sign.{act}_by", f"{act.capitalize()} by", LONGEST_INITIALS, needed=act == "entered"),
+                choice(f"stop_sign.{act}_role", "Role", ROLE_WORDS, needed=act == "entered"),
                 _day(f"stop_sign.{act}_on", f"{act.capitalize()} on", needed=act == "entered"),
                 Field(f"stop_sign.{act}_words", "In words", "note", longest=LONGEST_NOTE),
             )
         ),
         _day("note.day", "Day of the note", needed=True),
         Field("note.text", "Note", "note", longest=LONGEST_NOTE),
-        _text("lesson.name", "Name of the session", LONGEST_NAME),
+        text("lesson.name", "Name of the session", LONGEST_NAME),
         Field("lesson.body", "Session", "body"),
     )
 }
@@ -170,45 +163,45 @@ SETTINGS = {
     one.path: one
     for one in (
         _number("profile.own_speed_m_s", "Own-ball full speed", "m/s", SPEED_LIMIT),
-        _choice("profile.basis", "The profile works from", _words(BASES), default="all"),
+        choice("profile.basis", "The profile works from", words(BASES), default="all"),
         _day("profile.since", "Use readings since"),
         Field("profile.radar", "Radar correction", "flag", default=False),
         _number("profile.radar_distance_m", "Distance of the radar", "m", radar.DISTANCE_LIMIT, default=2.0),
         _number("profile.radar_angle_deg", "Angle of the radar", "°", _in_degrees(radar.ANGLE_LIMIT), default=0.0),
-        _choice("profile.joint", "Level points of", JOINTS, default="varus"),
-        _choice("profile.cap_joint", "Speed caps hold level: joint", JOINTS, default="varus"),
-        _choice("profile.cap_readout", "Speed caps hold level: readout", _words(READOUTS), default="peak"),
+        choice("profile.joint", "Level points of", JOINTS, default="varus"),
+        choice("profile.cap_joint", "Speed caps hold level: joint", JOINTS, default="varus"),
+        choice("profile.cap_readout", "Speed caps hold level: readout", _labels(READOUTS), default="peak"),
         _number("profile.cap_share", "Share of full speed", "%", CAP_SHARE_LIMIT, default=0.8),
-        _choice("profile.cap_of", "Of which full speed", _words(("profile", "reference")), default="profile"),
+        choice("profile.cap_of", "Of which full speed", words(("profile", "reference")), default="profile"),
         _ball("profile.throw_ball", "Ball of the prescribed throw"),
         _number("profile.throw_distance_m", "Distance", "m", flight.DISTANCE_LIMIT, default=40.0),
         _number("profile.throw_height_m", "Height", "m", flight.HEIGHT_LIMIT, default=1.8),
         _number("profile.throw_angle_deg", "Angle", "°", _in_degrees(flight.ANGLE_LIMIT), default=25.0),
         Field("profile.throw_farthest", "At the angle that carries farthest", "flag", default=False),
-        _choice("start.base", "100 % is", _words(("reference", "profile"))),
+        choice("start.base", "100 % is", words(("reference", "profile"))),
         _number("start.certainty", "Certainty", "%", CERTAINTY_LIMIT, default=0.9),
-        _choice("start.aim", "What matters most", _words(AIMS)),
-        _choice("start.wanted_peak_counted", "Wanted peak: counted", COUNTED, default="share"),
-        _text("start.left_out", "Balls left out", 200, default=""),
-        _choice("start.axis", "Upright axis", _words(("share", "speed")), default="share"),
+        choice("start.aim", "What matters most", words(AIMS)),
+        choice("start.wanted_peak_counted", "Wanted peak: counted", COUNTED, default="share"),
+        text("start.left_out", "Balls left out", 200, unit="g", default=""),
+        choice("start.axis", "Upright axis", words(("share", "speed")), default="share"),
         _number("plan.given_mass_kg", "Ball of the first throw", "g", _MASS),
         _number("plan.given_diameter_m", "Its diameter", "mm", _DIAMETER),
         _number("plan.given_speed_m_s", "Speed of the first throw", "m/s", SPEED_LIMIT),
         _day("plan.given_on", "Taken over from Start on"),
         *PLAN_SETTINGS,
-        _choice("map.reading", "Quantity", _words(READINGS), default="varus"),
-        _choice("map.readout", "Readout", _words(READOUTS), default="peak"),
-        _choice("map.of", "100 % is", _words(("reference", "profile"))),
-        _choice("map.axis", "Mass axis", {"log": "even ratios", "linear": "even masses"}, default="log"),
+        choice("map.reading", "Quantity", _labels(READINGS), default="varus"),
+        choice("map.readout", "Readout", _labels(READOUTS), default="peak"),
+        choice("map.of", "100 % is", words(("reference", "profile"))),
+        choice("map.axis", "Mass axis", {"log": "even ratios", "linear": "even masses"}, default="log"),
         _number("map.mass_from_kg", "Lightest ball", "g", _MASS),
         _number("map.mass_to_kg", "Heaviest ball", "g", _MASS),
         _number("map.speed_from_m_s", "Slowest throw", "m/s", SPEED_LIMIT),
         _number("map.speed_to_m_s", "Fastest throw", "m/s", SPEED_LIMIT),
         _number("map.ball_mass_kg", "Ball mass", "g", _MASS),
         _number("map.ball_speed_m_s", "Release speed", "m/s", SPEED_LIMIT),
-        _choice("claim.reading", "Quantity", _words(READINGS), default="varus"),
-        _choice("claim.way", "More or less", _words(("more", "less")), default="more"),
-        _choice("claim.thrown", "Thrown", _words(("profile", "same", "typed")), default="profile"),
+        choice("claim.reading", "Quantity", _labels(READINGS), default="varus"),
+        choice("claim.way", "More or less", words(("more", "less")), default="more"),
+        choice("claim.thrown", "Thrown", words(("profile", "same", "typed")), default="profile"),
         *(
             one
             for which in ("first", "second")
@@ -221,9 +214,9 @@ SETTINGS = {
         _number(
             "claim.same_speed_m_s", "Speed of both", "m/s", SPEED_LIMIT, hint="empty: full speed with the own ball"
         ),
-        _choice("log.reading", "Quantity", _words(TORQUES), default="varus"),
+        choice("log.reading", "Quantity", _labels({key: READINGS[key] for key in TORQUES}), default="varus"),
         _number("log.level_nm", "Level", "N·m", LEVEL_LIMIT, hint="empty for none"),
-        _choice("log.bars", "Bars show", _words(("area", "throws")), default="area"),
+        choice("log.bars", "Bars show", words(("area", "throws")), default="area"),
         _day("log.day", "Day of the session"),
         _ball("log.ball", "Ball thrown"),
         Field("log.throws", "Throws thrown", "whole", "throws", replace(THROWN_LIMIT, low=1)),
@@ -291,7 +284,7 @@ def field_of(path: str, row: Mapping[str, Any] | None = None) -> Field:
         counted = str(row.get("start.wanted_peak_counted") or "share")
         return replace(_bound("elbow_peak", counted, path, "Wanted peak at the elbow"), default=None)
     if path == "comparison.above":
-        reading = READINGS.get(str(row.get("quantity")))
+        reading = QUANTITIES.get(str(row.get("quantity")))
         unit = reading.unit if reading is not None and reading.unit in ABOVE_LIMITS else "N·m"
         return _number(path, "Level", unit, ABOVE_LIMITS[unit])
     raise InputError("field", path, "a field of the records")

@@ -15,7 +15,7 @@ from typing import Any
 
 from app.units.conversion import from_si, range_in, to_si
 from app.units.systems import METRIC, System
-from app.units.typed import as_typed, kept_text, read_typed, shown_text
+from app.units.typed import as_typed, kept_text, read_typed, shown_text, with_point
 from model.checks import InputError, Limit
 
 EARLIEST_DAY = date(1990, 1, 1)
@@ -52,11 +52,12 @@ class Field:
     kind : str
         number, whole, choice, flag, day, text, note, link or body.
     unit : str
-        Of a number, as it is typed where no other unit is: a key of `app.units.conversion.UNITS`.
+        Of a number, as it is typed where no other unit is: a key of `app.units.conversion.UNITS`. Of a text, that of
+        the ball masses it is made of.
     limit : Limit or None
         What is accepted of a number, in SI.
     choices : mapping of str to str
-        Accepted words, and what they are called.
+        Accepted words, and what they are called; of a text that is made of several, what each of them is called.
     needed : bool
         Whether it cannot be emptied.
     longest : int
@@ -239,6 +240,13 @@ class Field:
             return len(value) <= self.longest and all(plain)
         return len(value) <= self.longest and value.isprintable()
 
+    def says(self, text: str, value: Any) -> bool:
+        """Whether a typed text says a value (SI): one that comes from elsewhere may say another."""
+        try:
+            return bool(self.parse(text, today=LATEST_DAY).value == value)
+        except InputError:
+            return False
+
     def kept(self, value: Any, typed: str = "") -> str:
         """What is kept of a value as a text, without loss: the typed one, or the number in the field's metric unit."""
         if typed or value is None:
@@ -278,15 +286,22 @@ class Field:
     def told(self, value: Any, typed: str = "", system: System = METRIC) -> str:
         """Say a value in a sentence: with its unit, or by what its choice is called; "nothing" for none."""
         if value is None or value == "":
-            return "nothing"
+            return self.choices.get("", "nothing")
         if self.kind == "choice":
             return self.choices.get(value, str(value))
+        if self.kind == "text" and (self.choices or self.unit):
+            return ", ".join(filter(None, (self._one(key, system) for key in value.split()))) or "none"
         if self.kind in ("text", "note"):
             return f"“{value}”"
-        shown = self.shown(value, typed, system)
+        shown = with_point(self.shown(value, typed, system))
         if self.kind not in ("number", "whole") or any(one.isalpha() for one in shown):
             return shown
         return f"{shown} {self.unit_in(system)}".strip()
+
+    def _one(self, key: str, system: System) -> str:
+        """What one of several keys in a text stands for: its choice, or a ball, by its mass."""
+        ball = read_typed(key.partition("|")[0], self.unit) if self.unit else None
+        return self.choices.get(key, key) if ball is None else system.text(ball.si, self.unit)
 
 
 def in_words(error: InputError) -> str:

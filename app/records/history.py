@@ -7,12 +7,13 @@ from typing import Any
 
 from sqlalchemy import Connection, select
 
+from app.records.acts import Hand
 from app.records.differences import from_text
 from app.records.field_list import field_of, from_kept
-from app.records.rows import REVISION, Document, Links, all_rows, counted, link_name, table_of, to_document
+from app.records.rows import REVISION, Document, Links, all_rows, counted, history_of, link_name, table_of, to_document
 from app.records.store import Store
 from app.records.tables import KEPT
-from app.records.writer import BODIES, find_owner
+from app.records.writer import BODIES, Writer, find_owner
 from app.units.systems import METRIC, System
 from model.checks import InputError
 
@@ -51,6 +52,10 @@ MADE_OF = {
 """By which fields a row is told from others, in words."""
 
 
+TO_THROWS = ("comparison.reference", "comparison.headline")
+"""Fields that hold the uid of a throw."""
+
+
 @dataclass(frozen=True)
 class Line:
     """One change.
@@ -74,7 +79,7 @@ class Line:
     rows : int
         How many rows were added or removed.
     others : mapping of str to mapping
-        The balls and athletes that rows point at, by uid.
+        The balls, athletes and throws that rows point at, by uid.
     """
 
     version: int
@@ -117,23 +122,24 @@ def history(store: Store, owner: str, most: int = 200, until: int | None = None)
     of = REVISION
     with store.database.reading() as connection:
         found = find_owner(connection, owner)
-        whose = of.c.athlete_id.is_(None) if found.id is None else of.c.athlete_id == found.id
-        asked = select(of).where(whose).order_by(of.c.version.desc(), of.c.id.desc()).limit(most)
+        asked = select(of).where(history_of(found.id)).order_by(of.c.version.desc(), of.c.id.desc()).limit(most)
         if until is not None:
             asked = asked.where(of.c.version < until)
         lines = all_rows(connection, asked)
         rows = _rows(connection, lines)
-        named = _others(connection)
+        named = _others(connection, Writer(connection, found, Hand()))
     return tuple(_line(line, rows, named) for line in lines)
 
 
-def _others(connection: Connection) -> dict[str, Document]:
+def _others(connection: Connection, reader: Writer) -> dict[str, Document]:
     balls, athletes = table_of("ball").c, table_of("athlete").c
     made: dict[str, Document] = {}
     for ball in all_rows(connection, select(balls.uid, balls.name, balls.mass_kg, balls.typed)):
         made[ball["uid"]] = ball | {"table": "ball"}
     for uid, code in connection.execute(select(athletes.uid, athletes.code)):
         made[uid] = {"table": "athlete", "code": code}
+    for throw in reader.all_of("throw") if reader.owner.id is not None else ():
+        made[throw["uid"]] = throw | {"table": "throw"}
     return made
 
 
@@ -160,21 +166,11 @@ def _line(line: Mapping[str, Any], rows: Mapping[str, Document], others: Mapping
     one = line["kind"] != "set" and isinstance(listed, list) and listed
     row = listed[0] if one else rows.get(line["row"])
     plain = line["kind"] != "set" or line["field"] in BODIES
-    return Line(
-        line["version"],
-        line["at"],
-        line["by"],
-        line["tab"],
-        line["mode"],
-        line["kind"],
-        line["table"],
-        line["field"],
-        (None, "") if plain else from_text(line["before"]),
-        (None, "") if plain else from_text(line["after"]),
-        row,
-        count if line["kind"] != "set" else 1,
-        others,
-    )
+    told: dict[str, Any] = {
+        name: line[name] for name in ("version", "at", "by", "tab", "mode", "kind", "table", "field")
+    }
+    sides: dict[str, Any] = {side: (None, "") if plain else from_text(line[side]) for side in ("before", "after")}
+    return Line(**told, **sides, row=row, rows=count if line["kind"] != "set" else 1, others=others)
 
 
 def in_words(line: Line, system: System = METRIC) -> str:
@@ -209,8 +205,16 @@ def in_words(line: Line, system: System = METRIC) -> str:
 
 def who_and_when(line: Line, own_tab: str = "") -> str:
     """Say who changed it and when, by the clock of this machine: "2026-05-12 14:05, AB"."""
-    who = line.by or ("you, in this tab" if own_tab and line.tab == own_tab else "no initials given")
+    who = line.by or _signed(line) or ("you, in this tab" if own_tab and line.tab == own_tab else "no initials given")
     return f"{line.at.astimezone():%Y-%m-%d %H:%M}, {who}"
+
+
+def _signed(line: Line) -> str:
+    """The initials under what was signed: a stop sign, or what was noted of a session."""
+    row = line.row or {}
+    if line.table == "session_log":
+        return str((row.get("body") or {}).get("by") or "")
+    return str(row.get(f"{(line.field or 'entered_by').partition('_')[0]}_by") or "")
 
 
 def _values(line: Line, system: System) -> tuple[str, str, str]:
@@ -223,9 +227,11 @@ def _values(line: Line, system: System) -> tuple[str, str, str]:
     if field.to == "session_log":
         named = ["one of them" if value else "none" for value, _ in (line.before, line.after)]
         return field.label, named[0], named[1]
-    if field.kind == "link":
+    if field.kind == "link" or field.path in TO_THROWS:
         return field.label, _other(line.before[0], line, system), _other(line.after[0], line, system)
-    said = [field.told(from_kept(field, value), typed, system) for value, typed in (line.before, line.after)]
+    usual = field.default if line.table == "setting" else None  # stands where it was never set
+    kept = [(usual if value is None else from_kept(field, value), typed) for value, typed in (line.before, line.after)]
+    said = [field.told(value, typed, system) for value, typed in kept]
     return field.label, said[0], said[1]
 
 
@@ -237,7 +243,8 @@ def _other(uid: Any, line: Line, system: System) -> str:
         return "one that is there no longer"
     if found["table"] == "athlete":
         return str(found["code"])
-    return " ".join(_parts(found, MADE_OF["ball"], line, system)) or "a ball"
+    joined = " at " if found["table"] == "throw" else " "
+    return joined.join(_parts(found, MADE_OF[found["table"]], line, system)) or f"a {found['table']}"
 
 
 def _parts(row: Mapping[str, Any], names: Iterable[str], line: Line, system: System) -> list[str]:
@@ -251,7 +258,9 @@ def _parts(row: Mapping[str, Any], names: Iterable[str], line: Line, system: Sys
             continue
         field = field_of(f"{table}.{name}", row)
         typed = row.get("typed", {}).get(name, "")
-        said.append(value if field.kind == "text" else field.told(from_kept(field, value), typed, system))
+        said.append(
+            value if field.kind == "text" and not field.choices else field.told(from_kept(field, value), typed, system)
+        )
     return said
 
 

@@ -1,21 +1,19 @@
 """Taking a document in, once a person has said so: all of it in one transaction."""
 
 from collections.abc import Callable, Mapping
-from typing import Any
 
 from sqlalchemy import Connection, insert, select, update
 
 from app.records.acts import TEAM, Hand
 from app.records.differences import difference
 from app.records.document import Document, LineIn
-from app.records.field_list import field_of, from_kept
 from app.records.looking import Coming, coming_of
 from app.records.merging import Difference, Merge, ball_map, renamed
 from app.records.rows import TEAM as TEAM_TABLE
 from app.records.rows import Document as RowDocument
 from app.records.rows import table_of
 from app.records.store import Store
-from app.records.tables import TEAM_ID, Revision
+from app.records.tables import LINKS, TEAM_ID, Revision
 from app.records.writer import BODIES, Writer, lock_owner
 
 
@@ -130,21 +128,14 @@ def _take(writer: Writer, one: Difference) -> None:
             writer.set_setting(row["key"], one.there)
         return
     row = writer.find(one.table, one.row)
-    column = f"{one.column}_id" if one.column in ("ball", "thrower", "plan", "comparison") else one.column
-    if column in BODIES and difference(row[column], one.there) == ([], []):
+    column = f"{one.column}_id" if f"{one.column}_id" in LINKS else one.column
+    if column in BODIES:
+        if difference(row[column], one.there) != ([], []):
+            writer.set_value(one.table, row, column, one.there)
         return
-    value: Any
-    if column.endswith("_id"):
-        value = (
-            writer.links.number("athlete" if one.column == "thrower" else one.column, one.there) if one.there else None
-        )
-    elif column == "archived_at":
-        value = writer.restored(one.table, row, column, one.there)[0]
-    else:
-        field = field_of(f"{one.table}.{one.column}", row)
-        value = from_kept(field, one.there)
-        if value is None and not table_of(one.table).c[column].nullable:
-            value = ""
+    value, _ = writer.restored(one.table, row, column, one.there)
+    if value is None and not table_of(one.table).c[column].nullable:
+        value = ""
     writer.set_value(one.table, row, column, value)
 
 

@@ -2,31 +2,17 @@
 
 from dataclasses import dataclass
 from datetime import date, datetime
+from typing import Any
 
-from sqlalchemy import ColumnElement, ScalarSelect, func, or_, select
+from sqlalchemy import ColumnElement, ScalarSelect, Select, func, or_, select
 from sqlalchemy.orm import Session
 
 from app.records.store import Store
-from app.records.tables import (
-    Athlete,
-    Ball,
-    Plan,
-    Reading,
-    StopSign,
-)
+from app.records.tables import Athlete, Ball, Plan, Reading, SessionLog, StopSign
+from model.day_speeds import DaySpeed
 from model.speed_readings import SAME_BALL_KG
 
 FULL = 1.0
-
-
-@dataclass(frozen=True)
-class DaySpeed:
-    """The full-effort speeds of a day with the own ball: how many, their mean and the best (m/s)."""
-
-    day: date
-    readings: int
-    mean_m_s: float
-    best_m_s: float
 
 
 @dataclass(frozen=True)
@@ -45,6 +31,8 @@ class AthleteLine:
         uid, name and day of the next session of those that are not archived.
     signs : tuple of str
         Stop signs that stand, the oldest first.
+    session : (date, dict) or None
+        Day and body of the last session of a plan.
     """
 
     uid: str
@@ -56,6 +44,7 @@ class AthleteLine:
     own_speeds: tuple[DaySpeed, ...]
     plans: tuple[tuple[str, str, date | None], ...]
     signs: tuple[str, ...]
+    session: tuple[date, dict[str, Any]] | None
 
 
 def _full_effort() -> ColumnElement[bool]:
@@ -91,6 +80,7 @@ def athlete_lines(store: Store, since: date, archived: bool = False) -> tuple[At
         told = select(StopSign.athlete_id, StopSign.sign).where(standing).order_by(StopSign.since, StopSign.id)
         for athlete, sign in session.execute(told):
             signs.setdefault(athlete, []).append(sign)
+        sessions = {athlete: (day, body) for athlete, day, body in session.execute(_last_sessions())}
     made = [
         AthleteLine(
             one.uid,
@@ -102,6 +92,7 @@ def athlete_lines(store: Store, since: date, archived: bool = False) -> tuple[At
             tuple(speeds.get(one.id, ())),
             tuple(plans.get(one.id, ())),
             tuple(signs.get(one.id, ())),
+            sessions.get(one.id),
         )
         for one, day in rows
     ]
@@ -121,6 +112,13 @@ def _last_day() -> ScalarSelect[date]:
     return of.order_by(Reading.day.desc()).limit(1).correlate(Athlete).scalar_subquery()
 
 
+def _last_sessions() -> Select[tuple[int, date, dict[str, Any]]]:
+    """The last session of a plan of each athlete."""
+    of = select(SessionLog.id).where(SessionLog.athlete_id == Athlete.id, SessionLog.plan_id.is_not(None))
+    last = of.order_by(SessionLog.day.desc(), SessionLog.id.desc()).limit(1).correlate(Athlete).scalar_subquery()
+    return select(Athlete.id, SessionLog.day, SessionLog.body).join(SessionLog, SessionLog.id == last)
+
+
 def _own_speeds(session: Session, since: date) -> dict[int, list[DaySpeed]]:
     """By athlete; a ball of the team that weighs as much as the own one counts as it."""
     balls = session.execute(select(Ball.id, Ball.athlete_id, Ball.mass_kg).where(Ball.mass_kg.is_not(None))).all()
@@ -137,8 +135,8 @@ def _own_speeds(session: Session, since: date) -> dict[int, list[DaySpeed]]:
     for athlete, ball, day, count, mean, best in session.execute(found):
         if abs(mass[ball] - own.get(athlete, 0.0)) < SAME_BALL_KG:
             one = days.get((athlete, day), DaySpeed(day, 0, 0.0, 0.0))
-            total = one.readings + count
-            mean = (one.readings * one.mean_m_s + count * mean) / total
+            total = one.throws + count
+            mean = (one.throws * one.mean_m_s + count * mean) / total
             days[athlete, day] = DaySpeed(day, total, mean, max(one.best_m_s, best))
     made: dict[int, list[DaySpeed]] = {}
     for (athlete, _), one in sorted(days.items()):

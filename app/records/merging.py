@@ -13,11 +13,13 @@ from typing import Any
 from sqlalchemy import Connection, select
 
 from app.records.document import CHILDREN, LISTS, AthleteIn, BallIn
+from app.records.history import CALLED
 from app.records.rows import Document as RowDocument
 from app.records.rows import Links, all_rows, counted, first_row, table_of, to_document
 from app.records.tables import new_uid
 
 BESIDE_VALUES = ("uid", "table", "typed", "draft", "position")
+COUNTED = {"measures": ("row of measures", "rows of measures")}
 OWN_FIELDS = ("sex", "handedness", "still_growing")
 SAME_BALL_KG, SAME_BALL_M = 5e-5, 5e-4
 """Balls that differ by less are one."""
@@ -81,17 +83,7 @@ class Merge:
     def counts(self) -> str:
         """What will be added, in words."""
         found = Counter(one["table"] for one in self.adds)
-        return ", ".join(counted(number, *CALLED.get(table, (table, ""))) for table, number in found.items())
-
-
-CALLED = {
-    "measures": ("row of measures", "rows of measures"),
-    "reference": ("reference throw", ""),
-    "limits": ("limit", ""),
-    "session_log": ("session", ""),
-    "stop_sign": ("stop sign", ""),
-    "setting": ("choice", ""),
-}
+        return ", ".join(counted(number, *COUNTED.get(table, CALLED[table])) for table, number in found.items())
 
 
 def ball_map(

@@ -43,21 +43,21 @@ MEASURES = {
     "hand_length_m": "hand_length_cm",
 }
 HELD_BY = {"speed": "speed_m_s", "clock": "clock_percent", "profile": "share_percent"}
-IN_A_PROFILE = {
-    "own_speed_m_s": "own_speed_m_s",
-    "basis": "basis",
-    "radar_distance_m": "radar_distance_m",
-    "radar_angle_deg": "radar_angle_deg",
-    "joint": "joint",
-    "cap_joint": "cap_joint",
-    "cap_readout": "cap_readout",
-    "cap_share": "cap_share",
-    "cap_of": "cap_of",
-    "throw_distance_m": "throw_distance_m",
-    "throw_height_m": "throw_height_m",
-    "throw_angle_deg": "throw_angle_deg",
-}
-"""The fields of an old form by their names in the records."""
+IN_A_PROFILE = (
+    "own_speed_m_s",
+    "basis",
+    "radar_distance_m",
+    "radar_angle_deg",
+    "joint",
+    "cap_joint",
+    "cap_readout",
+    "cap_share",
+    "cap_of",
+    "throw_distance_m",
+    "throw_height_m",
+    "throw_angle_deg",
+)
+"""The fields of an old form that are settings, under the same names."""
 
 Made = dict[str, Any]
 
@@ -257,8 +257,8 @@ def _profile(made: Made, profile: Mapping[str, Any], balls: dict[str, BallIn], t
     if readings:
         made["readings"] = readings
     settings = []
-    for old, name in IN_A_PROFILE.items():
-        field, text = SETTINGS[f"profile.{name}"], str(profile.get(old, ""))
+    for name in IN_A_PROFILE:
+        field, text = SETTINGS[f"profile.{name}"], str(profile.get(name, ""))
         try:
             parsed = field.parse(text)
         except InputError:

@@ -8,7 +8,18 @@ from sqlalchemy import Connection, select
 
 from app.records.document import CHILDREN, KIND, LISTS, VERSION
 from app.records.faults import GoneError
-from app.records.rows import REVISION, TEAM, Document, Links, all_rows, plain, table_of, to_document
+from app.records.rows import (
+    REVISION,
+    TEAM,
+    Document,
+    Links,
+    all_rows,
+    history_of,
+    of_owner,
+    plain,
+    table_of,
+    to_document,
+)
 from app.records.store import Store
 from app.records.tables import TEAM_ID
 from app.version import VERSION as MADE_WITH
@@ -99,8 +110,7 @@ def _rows(
     connection: Connection, table: str, number: int | None, links: Links
 ) -> list[tuple[Mapping[str, Any], Document]]:
     of = table_of(table)
-    whose = of.c.athlete_id.is_(None) if number is None else of.c.athlete_id == number
-    rows = all_rows(connection, select(of).where(whose).order_by(of.c.id))
+    rows = all_rows(connection, select(of).where(of_owner(of, number)).order_by(of.c.id))
     return [(row, _bare(table, row, links)) for row in rows]
 
 
@@ -115,8 +125,7 @@ def _bare(table: str, row: Mapping[str, Any], links: Links) -> Document:
 def _with_history(made: Document, connection: Connection, number: int | None, others: set[str] | None = None) -> None:
     """Put the history in; with `others` without their throws, also those taken out since."""
     of = REVISION
-    whose = of.c.athlete_id.is_(None) if number is None else of.c.athlete_id == number
-    lines = all_rows(connection, select(of).where(whose).order_by(of.c.version, of.c.id))
+    lines = all_rows(connection, select(of).where(history_of(number)).order_by(of.c.version, of.c.id))
     if others is not None:
         thrown = [one for line in lines for side in ("before", "after") for one in _listed(line[side])]
         theirs = others | {one["uid"] for one in thrown if one.get("thrower")}

@@ -1,6 +1,6 @@
 """Fields of what is asked before a plan is made, and of what is noted after a session and not kept yet."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from types import MappingProxyType
 from typing import Any
@@ -11,9 +11,9 @@ from model.build_up import METRICS, RISE_LIMIT, SHARE_LIMIT, STEPS_LIMIT
 from model.calendar_plan import AREA_LIMIT, EASIER_LIMIT, EVERY_LIMIT, REPEATS_LIMIT, THROWS_LIMIT
 from model.calendar_plan import RISE_LIMIT as WEEKLY_LIMIT
 from model.checks import Limit
-from model.session_log import DAYS_OFF_LIMIT, DECISIONS, NOT_DECIDED, THROWN_LIMIT
-from model.session_rules import PAIN_LIMIT, WHEN
-from model.stop_signs import CLEARING_ROLES, ROLES
+from model.session_log import DAYS_OFF_LIMIT, THROWN_LIMIT
+from model.session_rules import PAIN_LIMIT, STOP_SIGNS, URGENT_SIGNS, WHEN
+from model.stop_signs import CLEARING_ROLES
 from model.throw import SPEED_LIMIT
 
 OF_SESSION = "@"
@@ -40,6 +40,27 @@ HOLDS = {
 BY_AIM, OWN, USUAL = "aim", "own", "usual"
 """A lead readout as the aim has it; the goal's ball; the ball in between as the order has it."""
 
+ROLE_WORDS = {
+    "clinician": "licensed clinician",
+    "trainer": "athletic trainer",
+    "coach": "coach",
+    "parent": "parent",
+    "athlete": "the athlete",
+    "other": "somebody else",
+}
+DECISION_WORDS = {
+    "go_on": "go on to the next session",
+    "repeat": "throw this session again",
+    "session_before": "throw the session before again",
+    "step_back": "go back one step",
+    "stop": "stop the plan here",
+}
+SORE_MORE = {"over_three_days": "for over three days", "one_spot": "in one spot"}
+WEEKDAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
+NO_DAYS = "-"
+"""Of the days to throw on: every one was unticked; empty stands for those of the aim."""
+DAY_WORDS = {"": "those of the aim", NO_DAYS: "", **{str(place): name for place, name in enumerate(WEEKDAYS)}}
+
 CAP_LIMITS = {
     "rise_rate": ("N·m/s", Limit(1.0, 100_000.0, "N·m/s")),
     "peak": ("N·m", Limit(0.1, 1_000.0, "N·m")),
@@ -60,15 +81,27 @@ def _count(name: str, label: str, limit: Limit, hint: str = "") -> Field:
     return Field(name if "." in name else f"plan.{name}", label, "whole", limit.unit, limit, hint=hint)
 
 
-def _text(path: str, label: str, longest: int = LONGEST_NAME, **more: Any) -> Field:
+def text(path: str, label: str, longest: int = LONGEST_NAME, **more: Any) -> Field:
+    """A field of a short text."""
     return Field(path, label, "text", longest=longest, **more)
 
 
-def _choice(path: str, label: str, choices: Mapping[str, str], **more: Any) -> Field:
+def choice(path: str, label: str, choices: Mapping[str, str], **more: Any) -> Field:
+    """A field with words to choose from, and what they are called."""
     return Field(path, label, "choice", choices=MappingProxyType(dict(choices)), **more)
 
 
-def _words(keys: Any) -> dict[str, str]:
+def _several(path: str, label: str, called: Mapping[str, str], **more: Any) -> Field:
+    """A text of several keys with blanks between, or of one: what each is called."""
+    return text(path, label, LONGEST_WORDS, choices=MappingProxyType(dict(called)), **more)
+
+
+def _labels(metrics: Mapping[str, tuple[str, Any]]) -> dict[str, str]:
+    return {key: label for key, (label, _) in metrics.items()}
+
+
+def words(keys: Iterable[str]) -> dict[str, str]:
+    """Keys that are called as they are."""
     return {key: key.replace("_", " ") for key in keys}
 
 
@@ -97,44 +130,44 @@ PLAN_NUMBERS = (
 
 PLAN_SETTINGS = (
     *PLAN_NUMBERS,
-    _choice("plan.aim", "Aim", PLAN_AIMS, default="after_off"),
-    _choice("plan.lead", "Lead readout", {BY_AIM: "by the aim", **_words(METRICS)}, default=BY_AIM),
-    _text("plan.left_out", "Balls that are left out", 200, default=""),
-    _text("plan.thrown", "What was thrown then", LONGEST_WORDS, default=""),
-    _text("plan.cleared_by", "Initials of who cleared", LONGEST_INITIALS, default=""),
-    _choice("plan.cleared_role", "Role", _words(CLEARING_ROLES)),
-    _choice("plan.holds", "How long the limits hold", HOLDS),
-    _choice("plan.order", "Order of the balls", ORDERS),
-    _text("plan.between_ball", "The ball in between", default=USUAL),
-    _text("plan.goal_ball", "To the ball", default=OWN),
-    _text("plan.days", "Days to throw on", default=""),
+    choice("plan.aim", "Aim", PLAN_AIMS, default="after_off"),
+    choice("plan.lead", "Lead readout", {BY_AIM: "by the aim"} | _labels(METRICS), default=BY_AIM),
+    _several("plan.left_out", "Balls that are left out", {}, unit="g", default=""),
+    text("plan.thrown", "What was thrown then", LONGEST_WORDS, default=""),
+    text("plan.cleared_by", "Initials of who cleared", LONGEST_INITIALS, default=""),
+    choice("plan.cleared_role", "Role", {role: ROLE_WORDS[role] for role in CLEARING_ROLES}),
+    choice("plan.holds", "How long the limits hold", HOLDS),
+    choice("plan.order", "Order of the balls", ORDERS),
+    _several("plan.between_ball", "The ball in between", {USUAL: "the usual one"}, unit="g", default=USUAL),
+    _several("plan.goal_ball", "To the ball", {OWN: "the own ball"}, unit="g", default=OWN),
+    _several("plan.days", "Days to throw on", DAY_WORDS, default=""),
     Field("plan.first_day", "First day", "day", ahead=True),
     Field("plan.target_day", "Target day", "day", ahead=True),
 )
 
 NOTED = (
     Field("noted.day", "Day", "day"),
-    _choice("noted.again", "Thrown", {"before": "the session before again"}),
+    choice("noted.again", "Thrown", {"before": "the session before again"}),
     _count("noted.throws", "Throws thrown", THROWN_LIMIT),
     Field("noted.top_speed", "Highest speed read", "number", "m/s", SPEED_LIMIT),
-    _choice("noted.site", "Pain at which joint", _words(("elbow", "shoulder", "unknown"))),
+    choice("noted.site", "Pain at which joint", words(("elbow", "shoulder", "unknown"))),
     *(
-        _count(f"noted.{when}", f"Pain {words}", replace(PAIN_LIMIT, unit=""))
-        for when, words in zip(
+        _count(f"noted.{when}", f"Pain {said}", replace(PAIN_LIMIT, unit=""))
+        for when, said in zip(
             WHEN, ("before the first throw", "while throwing", "an hour after", "on the next morning"), strict=True
         )
     ),
-    *(_choice(f"noted.sore_{when}", f"Soreness, {when.replace('_', ' ')}", _words(("no", "yes"))) for when in WHEN),
-    _text("noted.sore_more", "Sore", LONGEST_NAME),
-    _choice("noted.painkiller", "Painkiller taken before", _words(("no", "yes"))),
-    _choice("noted.held", "Speed of the step held to the end", _words(("yes", "no"))),
-    _text("noted.signs", "Stop signs", LONGEST_WORDS),
-    _text("noted.urgent", "Urgent signs", LONGEST_WORDS),
-    _choice("noted.decision", "What is decided", _words(key for key in DECISIONS if key != NOT_DECIDED)),
+    *(choice(f"noted.sore_{when}", f"Soreness, {when.replace('_', ' ')}", words(("no", "yes"))) for when in WHEN),
+    _several("noted.sore_more", "Sore", SORE_MORE),
+    choice("noted.painkiller", "Painkiller taken before", words(("no", "yes"))),
+    choice("noted.held", "Speed of the step held to the end", words(("yes", "no"))),
+    _several("noted.signs", "Stop signs", STOP_SIGNS),
+    _several("noted.urgent", "Urgent signs", URGENT_SIGNS),
+    choice("noted.decision", "What is decided", DECISION_WORDS),
     _count("noted.days_off", "Days off first", DAYS_OFF_LIMIT),
-    _text("noted.by", "Initials", LONGEST_INITIALS),
-    _choice("noted.role", "Role", _words(ROLES)),
-    _text("noted.note", "Note", LONGEST_WORDS),
+    text("noted.by", "Initials", LONGEST_INITIALS),
+    choice("noted.role", "Role", ROLE_WORDS),
+    text("noted.note", "Note", LONGEST_WORDS),
 )
 """What is noted after a session until it is kept, once for each session."""
 

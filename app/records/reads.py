@@ -1,6 +1,6 @@
 """What pages read of the records of an athlete and of the team; the list of athletes is in `lines`."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date
 from functools import cached_property
@@ -24,6 +24,7 @@ from app.records.tables import (
     Plan,
     Reading,
     Reference,
+    Row,
     SessionLog,
     Setting,
     StopSign,
@@ -112,15 +113,15 @@ class AthleteData:
         return tuple(one for one in self.sessions if one.plan_id == number)
 
 
-def athlete_data(store: Store, code: str, since: date | None = None) -> AthleteData:
+def athlete_data(store: Store, code: str, only: Collection[type[Row]] | None = None) -> AthleteData:
     """Read all that is kept of an athlete.
 
     Parameters
     ----------
     store : Store
     code : str
-    since : date, optional
-        The first day of the readings; without, all of them.
+    only : collection of tables, optional
+        What is read; the others are empty then. Without, everything.
 
     Returns
     -------
@@ -137,13 +138,14 @@ def athlete_data(store: Store, code: str, since: date | None = None) -> AthleteD
             raise GoneError(f"There is no athlete with the code “{code}” here.")
 
         def rows(table: Any, *order: Any) -> tuple[Any, ...]:
+            if only is not None and table not in only:
+                return ()
             found = select(table).where(table.athlete_id == athlete.id).order_by(*order, table.id)
-            if table is Reading and since is not None:
-                found = found.where(Reading.day >= since)
             return tuple(session.scalars(found))
 
         own = rows(Ball)
-        team = tuple(session.scalars(select(Ball).where(Ball.athlete_id.is_(None)).order_by(Ball.position, Ball.id)))
+        of_team = select(Ball).where(Ball.athlete_id.is_(None)).order_by(Ball.position, Ball.id)
+        team = tuple(session.scalars(of_team)) if only is None or Ball in only else ()
         throws = rows(Throw, Throw.comparison_id, Throw.position)
         others = {one.thrower_id for one in throws if one.thrower_id is not None}
         named = select(Athlete.id, Athlete.code).where(Athlete.id.in_(others))

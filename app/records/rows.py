@@ -5,7 +5,7 @@ from datetime import date, datetime
 from functools import cache
 from typing import Any
 
-from sqlalchemy import Column, Connection, Date, Executable, Table, select
+from sqlalchemy import Column, ColumnElement, Connection, Date, Executable, Table, select
 
 from app.records.faults import GoneError
 from app.records.tables import KEPT, LINKS, OWN_COLUMNS, Base, Moment
@@ -14,6 +14,17 @@ REVISION = Base.metadata.tables["revision"]
 TEAM = Base.metadata.tables["team"]
 MARK = Base.metadata.tables["mark"]
 """The tables that people do not fill."""
+
+
+def history_of(number: int | None) -> ColumnElement[bool]:
+    """The condition that a line of history is of an athlete's, or of the team's."""
+    return of_owner(REVISION, number)
+
+
+def of_owner(table: Table, number: int | None) -> ColumnElement[bool]:
+    """The condition that a row is an athlete's, or the team's: of None."""
+    return table.c.athlete_id.is_(None) if number is None else table.c.athlete_id == number
+
 
 Document = dict[str, Any]
 """A row: its table under ``table``, and the values of its columns that are not empty."""

@@ -14,7 +14,7 @@ from sqlalchemy.exc import IntegrityError
 from app.records.differences import from_text, holds
 from app.records.faults import GoneError, RecordsError
 from app.records.field_list import DEPENDENT, field_of
-from app.records.rows import REVISION, Document, all_rows, table_of, to_document
+from app.records.rows import REVISION, Document, all_rows, history_of, table_of, to_document
 from app.records.tables import LINKS, Revision
 from app.records.writer import BODIES, MOMENTS, Owner, Writer
 from model.checks import InputError
@@ -66,10 +66,9 @@ def stacks(connection: Connection, owner: Owner) -> tuple[list[int], list[tuple[
         The version, and the one that took it back.
     """
     of = REVISION.c
-    whose = of.athlete_id.is_(None) if owner.id is None else of.athlete_id == owner.id
     found = (
         select(of.version, of.mode, of.of)
-        .where(whose, of.version > owner.compacted, of.table.not_in(LASTING), ~MADE)
+        .where(history_of(owner.id), of.version > owner.compacted, of.table.not_in(LASTING), ~MADE)
         .distinct()
         .order_by(of.version.desc())
         .limit(MOST_STEPS)
@@ -91,10 +90,9 @@ def stacks(connection: Connection, owner: Owner) -> tuple[list[int], list[tuple[
 
 def lines_of(connection: Connection, owner: Owner, version: int) -> list[Mapping[str, Any]]:
     """The lines of history of a version, in order, but for those that are never taken back."""
-    of = REVISION
-    whose = of.c.athlete_id.is_(None) if owner.id is None else of.c.athlete_id == owner.id
-    found = select(of).where(whose, of.c.version == version, of.c.table.not_in(LASTING)).order_by(of.c.id)
-    return list(all_rows(connection, found))
+    of = REVISION.c
+    found = select(REVISION).where(history_of(owner.id), of.version == version, of.table.not_in(LASTING))
+    return list(all_rows(connection, found.order_by(of.id)))
 
 
 def ahead(connection: Connection, owner: Owner, back: bool) -> Ahead | None:

@@ -6,12 +6,13 @@ from datetime import date
 from typing import Any, TypeVar
 
 from app.records.acts import Hand
-from app.records.field_list import ROLES, field_of
+from app.records.field_list import field_of
 from app.records.rows import Document
 from app.records.store import Store
 from app.records.tables import new_uid
 from app.records.writer import Writer, lock_owner
 from model.checks import InputError, check_choice
+from model.stop_signs import ROLES
 
 CLINICIAN = "clinician"
 Made = TypeVar("Made")
@@ -26,7 +27,7 @@ class Signed:
     Attributes
     ----------
     by, role : str
-        Initials, and one of `field_list.ROLES`.
+        Initials, and one of `model.stop_signs.ROLES`.
     on : date
     words : str
     """

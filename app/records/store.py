@@ -11,42 +11,19 @@ from sqlalchemy.exc import IntegrityError
 from sqlalchemy.orm import Session
 
 from app.records.acting import Doer
-from app.records.acts import GONE, KEPT, SAME, Act, Acted, Hand, Outcome
+from app.records.acts import GONE, KEPT, REFUSED, SAME, Act, Acted, Hand, Outcome
 from app.records.compaction import EVERY, compact
 from app.records.engine import Database
 from app.records.faults import RecordsError, TakenError
 from app.records.field_list import field_of
 from app.records.place import Place
-from app.records.rows import MARK, REVISION, table_of
+from app.records.rows import MARK, REVISION, history_of, table_of
 from app.records.steps import Ahead, StepError, ahead, take
 from app.records.tables import Athlete, Mark, new_uid, now
 from app.records.writer import Owner, Writer, find_owner, lock_owner, same_version
 from app.units.systems import METRIC, System
 
 INVENTED_MARK = "invented"
-
-
-@dataclass(frozen=True)
-class Change:
-    """That a field was written, or rows were added or removed.
-
-    Attributes
-    ----------
-    version : int
-    tab : str
-        Who did it.
-    kind : str
-        set, add or remove.
-    table, row, field : str
-        Of several rows at once the first's table, and no row.
-    """
-
-    version: int
-    tab: str
-    kind: str
-    table: str
-    row: str
-    field: str
 
 
 @dataclass(frozen=True)
@@ -223,6 +200,10 @@ class Store:
                 doer = Doer(Writer(connection, found, hand, mode=mode), hand, system, today)
                 outcomes = tuple(doer.do(act) for act in asked)
                 acted = Acted(found.version, outcomes)
+                if wrong := doer.astray():
+                    raise _NothingToKeepError(
+                        Acted(found.version - 1, tuple(Outcome(REFUSED, "", wrong) for _ in asked))
+                    )
                 if acted.stopped or not (doer.writer.changed or doer.writer.noted):
                     raise _NothingToKeepError(Acted(found.version - 1, outcomes))
                 if not doer.writer.changed:
@@ -294,26 +275,13 @@ class Store:
             take(writer, next_one.taken)
         return Acted(found.version, (Outcome(KEPT),))
 
-    def since(self, owner: str, version: int) -> tuple[Change, ...]:
-        """What was changed after a version.
-
-        Parameters
-        ----------
-        owner : str
-        version : int
-
-        Returns
-        -------
-        tuple of Change
-            In order.
-        """
+    def others_since(self, owner: str, version: int, tab: str) -> bool:
+        """Whether another tab has changed something after a version."""
         of = REVISION.c
         with self.database.reading() as connection:
-            found = find_owner(connection, owner)
-            whose = of.athlete_id.is_(None) if found.id is None else of.athlete_id == found.id
-            asked = select(of.version, of.tab, of.kind, of.table, of.row, of.field)
-            rows = connection.execute(asked.where(whose, of.version > version).order_by(of.version, of.id))
-            return tuple(Change(*row) for row in rows)
+            whose = history_of(find_owner(connection, owner).id)
+            found = select(of.id).where(whose, of.version > version, of.tab != tab).limit(1)
+            return connection.execute(found).first() is not None
 
     def mark_invented(self) -> None:
         """Mark the whole database as invented."""

@@ -1,6 +1,7 @@
 """One transaction on one athlete's records, or the team's: each change of a row with its line of history."""
 
 from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
@@ -11,7 +12,7 @@ from app.records.differences import difference, from_text, patched, with_text
 from app.records.faults import GoneError
 from app.records.field_list import field_of, from_kept, of_session
 from app.records.rows import TEAM as TEAM_TABLE
-from app.records.rows import Document, Links, all_rows, first_row, plain, table_of, to_document, to_row
+from app.records.rows import Document, Links, all_rows, first_row, of_owner, plain, table_of, to_document, to_row
 from app.records.tables import LINKS, TEAM_ID, Revision, new_uid, now
 
 CHILDREN = {"comparison": ("throw", "comparison_id"), "plan": ("session_log", "plan_id")}
@@ -24,6 +25,7 @@ MOST_ROWS = 500
 """Rows that stand in one line of history."""
 
 
+@dataclass
 class Owner:
     """Whose records they are: an athlete or the team.
 
@@ -37,11 +39,10 @@ class Owner:
         The last version; and that up to which the history was compacted.
     """
 
-    def __init__(self, uid: str, number: int | None, version: int, compacted: int) -> None:
-        self.uid = uid
-        self.id = number
-        self.version = version
-        self.compacted = compacted
+    uid: str
+    id: int | None
+    version: int
+    compacted: int
 
 
 def owner_row(uid: str) -> tuple[Any, Any]:
@@ -53,7 +54,7 @@ def owner_row(uid: str) -> tuple[Any, Any]:
 
 
 def find_owner(connection: Connection, uid: str) -> Owner:
-    """Find whose records they are, without holding anybody up.
+    """Find whose records they are; nobody has to wait.
 
     Parameters
     ----------
@@ -174,24 +175,23 @@ class Writer:
         if table == "athlete":
             found = of.c.id == self.owner.id
         else:
-            found = (of.c.uid == uid) & self.own(of)
-            if table == "limits":
-                found = ((of.c.uid == uid) | (of.c.key == uid)) & self.own(of)
+            called = (of.c.uid == uid) | (of.c.key == uid) if table == "limits" else of.c.uid == uid
+            found = called & self.own(of)
         row = first_row(self.connection, select(of).where(found))
         if row is None:
             raise GoneError(f"This {table.replace('_', ' ')} was removed in the meantime.")
         return row
 
-    def all_of(self, table: str) -> list[Mapping[str, Any]]:
+    def all_of(self, table: str) -> list[dict[str, Any]]:
         """All rows of the owner in a table, in the order they were made."""
         of = table_of(table)
-        return list(all_rows(self.connection, select(of).where(self.own(of)).order_by(of.c.id)))
+        return all_rows(self.connection, select(of).where(self.own(of)).order_by(of.c.id))
 
     def own(self, table: Any) -> Any:
         """The condition that a row is the owner's."""
         if table.name == "lesson":  # the team's, whichever athlete it leads to
             return true() if self.owner.id is None else false()
-        return table.c.athlete_id.is_(None) if self.owner.id is None else table.c.athlete_id == self.owner.id
+        return of_owner(table, self.owner.id)
 
     def setting(self, key: str) -> Mapping[str, Any] | None:
         """The row of a setting; None if it was never set."""
@@ -202,8 +202,7 @@ class Writer:
     def settings(self) -> dict[str, Any]:
         """Values of the settings that were set, by path."""
         of = table_of("setting")
-        rows = self.connection.execute(select(of.c.key, of.c.value).where(self.own(of)))
-        return {row.key: row.value for row in rows}
+        return {row.key: row.value for row in self.connection.execute(select(of.c.key, of.c.value).where(self.own(of)))}
 
     def write(self, kind: str, table: str, row: str, field: str, before: Any, after: Any) -> None:
         """Write a line of history."""
@@ -287,8 +286,8 @@ class Writer:
         self.noted = True
 
     def _new_setting(self, path: str, values: Mapping[str, Any]) -> None:
-        whose = {"athlete_id": self.owner.id, "key": path, "uid": new_uid()}
-        self.connection.execute(insert(table_of("setting")).values(dict(values) | whose))
+        made = {**values, "athlete_id": self.owner.id, "key": path, "uid": new_uid()}
+        self.connection.execute(insert(table_of("setting")).values(made))
 
     def add(self, documents: Iterable[Document]) -> list[str]:
         """Add rows, parents first.
@@ -394,7 +393,8 @@ class Writer:
             return (None if value is None else self.links.number(LINKS[column], value)), typed
         if column in MOMENTS:
             return (None if value is None else datetime.fromisoformat(value)), typed
-        if f"{table}.{column}" in UNTYPED:
-            return value, typed
         path = f"{table}.{column}"
-        return from_kept(field_of(path, row), value), typed
+        if path in UNTYPED:
+            return value, typed
+        field = field_of(path, row)
+        return (value := from_kept(field, value)), typed if field.says(typed, value) else ""

@@ -8,11 +8,8 @@ from app.records.acts import Act, Add, Put
 from app.records.reads import AthleteData
 from app.records.tables import Comparison, new_uid
 from app.records.tables import Throw as ThrowRow
-from app.show.checks import check_throw
-from app.show.form_fields import BALL_FIELDS, HOLD_FIELDS
-from app.show.from_records import kept_text
+from app.show.listed_throw import MOST_THROWS, listed
 from app.show.subject import Case
-from app.show.throw_form import MOST_THROWS, OTHER, ThrowForm
 from app.show.window import Spot
 from app.units.typed import NUMBER
 from model.ball import Ball
@@ -34,27 +31,16 @@ def newest(data: AthleteData) -> Comparison | None:
     return data.comparisons[-1] if data.comparisons else None
 
 
-def throw_form(row: ThrowRow) -> ThrowForm:
-    """A throw of a comparison as texts in metric units; another athlete's is marked as such."""
-    mass, diameter = (field.name for field in BALL_FIELDS)
-    hold = row.hold if row.hold in HOLD_FIELDS else "speed"
-    texts = {
-        mass: kept_text(row, "throw.mass_kg"),
-        diameter: kept_text(row, "throw.diameter_m"),
-        HOLD_FIELDS[hold].name: kept_text(row, "throw.number"),
-    }
-    return ThrowForm(row.uid, hold=hold, by=OTHER if row.thrower_id is not None else "", **texts)
-
-
 def thrown(data: AthleteData, case: Case) -> tuple[tuple[int, Ball, float], ...]:
     """The athlete's own throws in the newest comparison: number in its list, ball, release speed (m/s)."""
     comparison = newest(data)
     rows = data.throws_of(comparison) if comparison else ()
     made = []
     for number, row in enumerate(rows, start=1):
-        form = throw_form(row)
-        line = check_throw(form, case.person, case.profile)
-        if not form.thrower and line.ball is not None and line.speed_m_s is not None:
+        if row.thrower_id is not None:
+            continue
+        line = listed(row, case.person, case.profile if row.hold == "profile" else None)
+        if line.ball is not None and line.speed_m_s is not None:
             made.append((number, line.ball, line.speed_m_s))
     return tuple(made)
 

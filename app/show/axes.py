@@ -1,5 +1,6 @@
 """The axes of a figure over ball mass, and its sizes: of the map, and of the region of the Start page."""
 
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 import numpy as np
@@ -10,6 +11,7 @@ from app.show.ticks import ROUND_G, ROUND_OZ, mass_ticks, speed_ticks
 from app.show.window import Window
 from app.units.conversion import from_si, plain, to_si
 from app.units.systems import System
+from model.ball import Ball
 
 WIDTH_PX, WIDTHS_PX = 860.0, (280.0, 4000.0)  # a usual width of the figure, and those that are believed
 NARROW_PX = 480.0  # below it there is room for the shortest labels only
@@ -45,48 +47,85 @@ def width_px(told: object) -> float:
     return float(told)
 
 
-def figure_layout(theme: Theme, window: Window, log: bool, narrow: bool, system: System) -> dict[str, Any]:
+def over_mass(
+    window: Window,
+    balls: Sequence[Ball],
+    theme: Theme,
+    system: System,
+    *,
+    width: float | None,
+    paper_px: tuple[float, float],
+    log: bool = True,
+    heights: Mapping[bool, float] = HEIGHT_PX,
+) -> tuple[dict[str, Any], Plane, bool]:
     """Make the layout of a figure over ball mass.
 
     Parameters
     ----------
-    theme : Theme
     window : Window
         The part that is drawn.
+    balls : sequence of Ball
+        What stands on the mass axis in bold, the most important first.
+    theme : Theme
+    system : System
+    width : float or None
+        Of the figure on a screen (px); None for paper.
+    paper_px : (float, float)
+        Width and height on paper.
     log : bool
         Whether the mass axis has even ratios.
-    narrow : bool
-    system : System
+    heights : mapping of bool to float
+        On a screen, wide and narrow.
 
     Returns
     -------
     dict
-        Without ticks on the mass axis: see `mass_axis`.
+    Plane
+        The plotting area.
+    bool
+        Whether it is narrow.
     """
+    narrow = width is not None and width < NARROW_PX
     scale = theme.root_px / THEMES["light"].root_px
     ends = [from_si(mass, "g") for mass in (window.mass_low_kg, window.mass_high_kg)]
-    return {
+    size = (paper_px[0] if width is None else width, paper_px[1] if width is None else round(heights[narrow] * scale))
+    margin = {"l": 44 * scale, "r": 10, "t": 26 * scale, "b": 48 * scale}
+    plane = Plane(window, log, (size[0] - margin["l"] - margin["r"], size[1] - margin["t"] - margin["b"]))
+    rack_g = [from_si(ball.mass_kg, "g") for ball in balls]
+    fixed = {"fixedrange": True, "showgrid": False, "ticks": "outside"}
+    layout = {
         "template": template(theme),
-        "height": round(HEIGHT_PX[narrow] * scale),
-        "margin": {"l": 44 * scale, "r": 10, "t": 26 * scale, "b": 48 * scale},
+        "height": size[1],
+        "margin": margin,
         "dragmode": False,
         "hovermode": "closest",
         "font": {"size": figure_px(theme, "xs" if narrow else "s")},
+        "shapes": rack_marks(rack_g, theme),
         "xaxis": {
             "type": "log" if log else "linear",
             "range": [float(np.log10(end)) for end in ends] if log else ends,
-            "fixedrange": True,
-            "showgrid": False,
-            "ticks": "outside",
             "title": {"text": f"ball mass, {system.unit('g')}", "standoff": 8},
+            **fixed,
+            **mass_axis(rack_g, plane, theme, narrow, system),
         },
-        "yaxis": {
-            "range": [window.speed_low_m_s, window.speed_high_m_s],
-            "fixedrange": True,
-            "showgrid": False,
-            "ticks": "outside",
-            **speed_axis(window, system),
-        },
+        "yaxis": {"range": [window.speed_low_m_s, window.speed_high_m_s], **fixed, **speed_axis(window, system)},
+    }
+    return layout | ({"width": size[0], "autosize": False} if width is None else {}), plane, narrow
+
+
+def on_line(text: str, where: tuple[float, float], plane: Plane, theme: Theme) -> dict[str, Any]:
+    """Make the label of a line; `where` is its middle on the plotting area (px)."""
+    return {
+        "text": text,
+        "x": where[0] / plane.size[0],
+        "y": 1 - where[1] / plane.size[1],
+        **dict.fromkeys(("xref", "yref"), "paper"),
+        "xanchor": "center",
+        "yanchor": "middle",
+        "showarrow": False,
+        "borderpad": 1,
+        "font": {"size": figure_px(theme, "xs"), "color": theme.ink},
+        "bgcolor": theme.paper + "d0",
     }
 
 

@@ -101,6 +101,15 @@ def caution_part(person: Person | None) -> Component:
     Component
         A section.
     """
-    source = [html.P(GROWING[1], className="source")] if is_growing(person) else []
-    lines = [html.Li(text, className="growing" if text == GROWING[0] else None) for text in cautions(person)]
-    return html.Section([html.H2("Cautions"), html.Ul(lines), *source])
+    return _section(cautions(person))
+
+
+def general_cautions() -> Component:
+    """Make the same for a page that is about nobody: the one about growing throwers first."""
+    return _section([GROWING[0], *CAUTIONS])
+
+
+def _section(lines: list[str]) -> Component:
+    listed = [html.Li(text, className="growing" if text == GROWING[0] else None) for text in lines]
+    source = [html.P(GROWING[1], className="source")] if GROWING[0] in lines else []
+    return html.Section([html.H2("Cautions"), html.Ul(listed), *source])

@@ -5,7 +5,7 @@ from typing import Any
 import dash_mantine_components as dmc
 from dash.development.base_component import Component
 
-from app.show.form_fields import LONGEST_TEXT
+from app.records.fields import LONGEST_NUMBER
 from app.show.glossary import field_words
 
 ORDER = ["label", "input", "description", "error"]
@@ -22,7 +22,7 @@ CHOICE: dict[str, Any] = {
 
 
 def text_field(
-    label: str | Component, description: str = "", numeric: bool = False, longest: int = LONGEST_TEXT, **props: Any
+    label: str | Component, description: str = "", numeric: bool = False, longest: int = LONGEST_NUMBER, **props: Any
 ) -> Component:
     """Make a field for text that is sent when it is left or on Enter, and kept as it was typed.
 

@@ -9,10 +9,10 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
+from app.records.field_list import ALIGNED
 from app.show.curve_labels import LETTER, Label, Line, Window, end_labels, name_lines, peak_labels
 from app.show.curves_figure_words import Level, Text, event_words, inside, level_words, texts_trace
 from app.show.palette import THEMES, Theme, figure_px, line_color, line_width, template
-from app.show.throw_form import ALIGNED
 
 GRAPH_CONFIG: dict[str, Any] = {
     "showSendToCloud": False,

@@ -1,12 +1,9 @@
 """Which throw is 100 %, and how its speed is known."""
 
 from dataclasses import dataclass
-from datetime import date
 
 from app.show.ball_words import throw_words
-from app.show.checks import check_reference
 from app.show.subject import Case
-from app.show.throw_form import Form
 from model.speed_readings import SAME_BALL_KG
 from model.throw import Throw
 
@@ -33,7 +30,7 @@ class Hundred:
     known : str
         How it is known, in full.
     of : str
-        Which it is: a key of `form.BASES`.
+        Which it is: a key of `BASES`.
     """
 
     throw: Throw
@@ -43,88 +40,45 @@ class Hundred:
 
 
 def own_speed_known_by(case: Case) -> str:
-    """Say how the Athlete page knows the full speed with the own ball.
+    """How the Athlete page knows the full speed with the own ball.
 
-    Parameters
-    ----------
-    case : Case
-
-    Returns
-    -------
-    str
-        "readings" with it, "typed", "others" where only readings with other balls speak of it, or nothing.
+    By "readings" with it, "typed", by "others" where only readings with other balls speak of it, or nothing.
     """
     profile = case.profile
     if profile is None or not profile.points:
         return ""
     if profile.own_speed_is_given:
-        return "typed" if case.found.checked.own_speed_m_s is not None else ""
+        return "typed" if case.choices.own_speed_m_s is not None else ""
     own = any(abs(point.ball_mass_kg - profile.own_mass_kg) < SAME_BALL_KG for point in profile.points)
     return "readings" if own else "others"
 
 
-def usual_base(case: Case, kind: str) -> str:
-    """What 100 % is without choosing.
+def usual_base(case: Case) -> str:
+    """What 100 % is without choosing, a key of `BASES`.
 
     The profile's full speed where the Athlete page knows it, for it is the newer one; but a reference from before an
     injury is the reference because it is from before, and stays.
-
-    Parameters
-    ----------
-    case : Case
-    kind : str
-        How the reference throw is known: a key of `app.show.throw_form.KINDS`.
-
-    Returns
-    -------
-    str
-        A key of `form.BASES`.
     """
-    before = kind == "before" and case.reference.speed_m_s is not None
+    before = case.reference.kind == "before_injury" and case.reference.speed_m_s is not None
     return "profile" if own_speed_known_by(case) and not before else "reference"
 
 
-def hundred_of(case: Case, compared: Form, of: str, today: date) -> Hundred | None:
-    """Find the throw that is 100 %.
-
-    Parameters
-    ----------
-    case : Case
-    compared : app.show.throw_form.Form
-    of : str
-        The choice: a key of `form.BASES`, or empty.
-    today : date
-
-    Returns
-    -------
-    Hundred or None
-        None while measures or speed are missing.
-    """
-    chosen = of if of in ("reference", "profile") else usual_base(case, compared.kind)
-    by = own_speed_known_by(case)
-    speed = case.reference.speed_m_s
+def hundred_of(case: Case, of: str | None) -> Hundred | None:
+    """Find the throw that is 100 %, by one of `BASES` or what is usual; None while measures or speed are missing."""
+    chosen = of if of in BASES else usual_base(case)
+    by, reference = own_speed_known_by(case), case.reference
     if case.person is None:
         return None
-    if speed is not None and (chosen == "reference" or not by):
-        kind, known, _ = check_reference(compared, today)
-        return Hundred(Throw(case.person, case.own_ball, speed), kind, known, "reference")
+    if reference.speed_m_s is not None and (chosen == "reference" or not by):
+        throw = Throw(case.person, case.own_ball, reference.speed_m_s)
+        return Hundred(throw, reference.word, reference.known, "reference")
     if case.throw is None or not by:
         return None
     return Hundred(case.throw, *BY[by], "profile")
 
 
 def hundred_words(hundred: Hundred, case: Case) -> str:
-    """Say which throw is 100 %, and if the reference throw has another speed, that one too.
-
-    Parameters
-    ----------
-    hundred : Hundred
-    case : Case
-
-    Returns
-    -------
-    str
-    """
+    """Say which throw is 100 %, and if the reference throw has another speed, that one too."""
     where = " (the reference throw)" if hundred.of == "reference" else ""
     said = f"100 % is {throw_words(hundred.throw, case.system)}, {hundred.known}{where}."
     speed = case.reference.speed_m_s

@@ -3,8 +3,11 @@
 from collections.abc import Iterable
 from typing import Any
 
+from app.records.acts import Edit
 from app.records.field_list import field_of
 from app.records.reads import AthleteData
+from app.units.conversion import UNITS
+from app.units.typed import ADDED, NUMBER
 
 
 def value_of(row: Any, column: str) -> Any:
@@ -28,3 +31,23 @@ def to_mend(labels: Iterable[str]) -> str:
     """Say which fields of the page are empty or were refused; nothing if there are none."""
     named = ", ".join(label[:1].lower() + label[1:] for label in labels)
     return f"Missing or to be mended above: {named}." if named else ""
+
+
+def setting_text(data: AthleteData, path: str) -> str:
+    """What stands in the field of a setting, as a text in its metric unit."""
+    settings = data.settings
+    field, row = field_of(path, settings), data.setting_rows.get(path)
+    draft = row.draft.get("value") if row is not None else None
+    if draft is not None:
+        return draft
+    return field.kept(settings.get(path), row.typed.get("value", "") if row is not None else "")
+
+
+def with_unit(kept: str, unit: str) -> str:
+    """A kept text as a field takes it whatever units the reader has."""
+    return f"{kept}{ADDED}{unit}" if NUMBER.fullmatch(kept) and unit in UNITS else kept
+
+
+def edit_of(path: str, kept: str) -> Edit:
+    """An edit that puts a kept text into a setting, whatever units the reader has."""
+    return Edit(path, with_unit(kept, field_of(path).unit))

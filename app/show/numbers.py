@@ -2,6 +2,8 @@
 
 import math
 
+from app.units.conversion import plain
+
 READOUT_ORDER = ("peak", "loaded_s", "rise_rate", "area")
 """The readouts as the page orders them: height, length, steepness, total."""
 
@@ -42,6 +44,11 @@ def number(value: float, places: int) -> str:
     return f"{value:,.{places}f}".replace(",", "\u202f").replace("-", "\u2212")
 
 
+def percent(share: float, most: int = 0) -> str:
+    """Write a share in per cent with at most so many decimals, and no needless ones: "96.9 %"."""
+    return f"{plain(100.0 * share, most=most)} %"
+
+
 def share_of(value: float, reference: float) -> float:
     """A reading in per cent of the reference's; NaN where either is not defined or the reference's is zero.
 
@@ -58,6 +65,13 @@ def share_of(value: float, reference: float) -> float:
     if not (math.isfinite(value) and math.isfinite(reference)) or reference == 0.0:
         return math.nan
     return 100.0 * value / reference
+
+
+def chance_words(chance: float) -> str:
+    """Write a probability: whole per cent, and never quite none or all."""
+    if chance < 0.005:
+        return "under 1 %"
+    return "over 99 %" if chance > 0.995 else f"{100.0 * chance:.0f} %"
 
 
 def capital(text: str) -> str:

@@ -1,6 +1,5 @@
 """Who throws, in a line, and which measures are missing."""
 
-from app.show.form_fields import MEASURE_NAMES
 from app.show.subject import Case
 from app.units.conversion import plain
 from app.units.systems import System
@@ -50,21 +49,8 @@ def person_words(code: str, person: Person | None, system: System) -> str:
     return " · ".join(parts)
 
 
-def measures_missing(case: Case, problems: dict[str, str]) -> str:
-    """Say which measures are missing or to be mended.
-
-    Parameters
-    ----------
-    case : Case
-    problems : dict of str to str
-        Messages of the athlete's fields.
-
-    Returns
-    -------
-    str
-        Empty if the person is whole.
-    """
+def measures_missing(case: Case) -> str:
+    """Say which measures are missing or to be mended; nothing if the person is whole."""
     if case.person is not None:
         return ""
-    names = [MEASURE_NAMES[name] for name in problems if name in MEASURE_NAMES]
-    return ", ".join(names) if names else ALL_MEASURES
+    return ", ".join(label.lower() for label in case.missing) or ALL_MEASURES

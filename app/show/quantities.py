@@ -1,14 +1,10 @@
 """The quantities a person can choose: every torque and force of the model, torques first, the braking ones marked."""
 
-from model.channels import CHANNELS, READINGS, Reading
-from model.readouts import reading_of
+from model.channels import CHANNELS, Reading
+from model.readouts import QUANTITIES
 
 DEFAULT = "varus"
 BRAKING_MARK = "braking after release"
-
-_READ = {reading.channel for reading in READINGS.values()}
-QUANTITIES = READINGS | {key: reading_of(key) for key in CHANNELS if key not in _READ}
-"""All that can be chosen: the readings, and the channels that none of them is taken from, for their positive side."""
 
 
 def reading_named(key: object) -> Reading:

@@ -12,6 +12,7 @@ from typing import Any
 from app.records.fields import in_words
 from app.records.reads import AthleteData
 from app.records.tables import SessionLog
+from app.show.noted import pain_words
 from model.ball import DEFAULT_DIAMETER_M, Ball
 from model.checks import InputError, Limit, check_number
 from model.person import Person
@@ -43,6 +44,8 @@ class Entry:
     planned_m_s : float or None
         Planned speed.
     note : str
+    pain : str
+        What was noted of it, in words.
     """
 
     row: str
@@ -56,6 +59,7 @@ class Entry:
     planned: int | None = None
     planned_m_s: float | None = None
     note: str = ""
+    pain: str = ""
 
     @property
     def session(self) -> str:
@@ -124,7 +128,8 @@ def _entry(row: SessionLog, plan: str, name: str, data: AthleteData) -> Entry:
     note = body.get("note")
     note = note if isinstance(note, str) else ""
     ball = ball_in(body, data)
-    return Entry(row.uid, row.day, plan, name, ball, throws, speed, top is not None, planned, planned_m_s, note)
+    thrown = (ball, throws, speed, top is not None, planned, planned_m_s)
+    return Entry(row.uid, row.day, plan, name, *thrown, note, pain_words(body))
 
 
 _SPEEDS = (("top_speed_m_s", "Highest speed"), ("speed_m_s", "Planned speed"))

@@ -9,6 +9,7 @@ from dash.development.base_component import Component
 
 from app.show.glossary import explained
 from app.show.levels import points_for
+from app.show.numbers import capital, chance_words
 from app.show.subject import JOINTS, Case
 from model.checks import InputError
 from model.interval import Interval
@@ -48,18 +49,7 @@ class Strip:
 
 
 def strip_of(profile: SpeedProfile, points: LevelPoints | None) -> Strip:
-    """Lay a profile and its level points on the line.
-
-    Parameters
-    ----------
-    profile : SpeedProfile
-    points : LevelPoints or None
-        Over the rack.
-
-    Returns
-    -------
-    Strip
-    """
+    """Lay a profile and its level points over the rack on the line."""
     spans = {} if points is None else {name: points.span(name) for name in NAMES}
     spans = {name: span for name, span in spans.items() if math.isfinite(span[0])}
     exponent = profile.exponent()
@@ -74,17 +64,7 @@ def strip_of(profile: SpeedProfile, points: LevelPoints | None) -> Strip:
 
 
 def picture_alone(case: Case) -> list[Component]:
-    """Make the strip and its zones without words around them.
-
-    Parameters
-    ----------
-    case : Case
-
-    Returns
-    -------
-    list of Component
-        Empty without a profile.
-    """
+    """Make the strip and its zones without words around them; nothing without a profile."""
     profile = case.profile
     if profile is None:
         return []
@@ -96,7 +76,7 @@ def picture_alone(case: Case) -> list[Component]:
 
 def laid_out(case: Case, profile: SpeedProfile) -> tuple[Strip, LevelPoints | None, Standing | None]:
     """The strip, its level points, and how probable each zone is; None for what is not known."""
-    points = points_for(case, case.form.joint)
+    points = points_for(case, case.choices.joint)
     stands = None
     if points is not None:
         try:
@@ -109,24 +89,6 @@ def laid_out(case: Case, profile: SpeedProfile) -> tuple[Strip, LevelPoints | No
 def likeliest(stands: Standing) -> Zone:
     """The zone with the highest probability."""
     return max(stands.zones, key=lambda zone: zone.probability)
-
-
-def percent_of(chance: float) -> str:
-    """Write a probability: whole per cent, and never quite none or all.
-
-    Parameters
-    ----------
-    chance : float
-
-    Returns
-    -------
-    str
-    """
-    if chance < 0.005:
-        return "under 1 %"
-    if chance > 0.995:
-        return "over 99 %"
-    return f"{100.0 * chance:.0f} %"
 
 
 def _span_words(span: tuple[float, float]) -> str:
@@ -185,7 +147,7 @@ def line_picture(strip: Strip, case: Case, stands: Standing | None, points: Leve
     )
     masses = "" if points is None else _rack_words(points, case)
     caption = html.Figcaption(
-        f"{_capital(JOINTS.get(case.form.joint, JOINTS['varus']))}. Upright bands: where a readout stays level{masses}."
+        f"{capital(JOINTS[case.choices.joint])}. Upright bands: where a readout stays level{masses}."
         f" On the line: {what}."
     )
     return html.Figure([picture, axis, ends, caption], className="p-strip")
@@ -194,10 +156,6 @@ def line_picture(strip: Strip, case: Case, stands: Standing | None, points: Leve
 def _rack_words(points: LevelPoints, case: Case) -> str:
     low, high = (case.mass(float(m)) for m in (points.mass_kg.min(), points.mass_kg.max()))
     return f" for the balls from {low} to {high}, a little different for each" if low != high else f" at {low}"
-
-
-def _capital(text: str) -> str:
-    return text[0].upper() + text[1:]
 
 
 def _outline(strip: Strip) -> dict[str, str]:
@@ -213,7 +171,7 @@ def _heard(strip: Strip, case: Case, stands: Standing | None) -> str:
     zones = (
         ""
         if stands is None
-        else " " + "; ".join(f"{zone.sentence}: {percent_of(zone.probability)}" for zone in stands.zones)
+        else " " + "; ".join(f"{zone.sentence}: {chance_words(zone.probability)}" for zone in stands.zones)
     )
     return (
         f"Line of the exponent p from 0 to {strip.end:.1f}. {levels or 'No level points yet'}. "
@@ -237,8 +195,8 @@ def zone_rows(strip: Strip, stands: Standing, here: Zone | None) -> Component:
         cells.append(
             html.Li(
                 [
-                    html.Span(percent_of(zone.probability), className="zone-chance"),
-                    html.Span(_capital(zone.sentence), className="zone-words"),
+                    html.Span(chance_words(zone.probability), className="zone-chance"),
+                    html.Span(capital(zone.sentence), className="zone-words"),
                     html.Span(ends, className="zone-ends"),
                 ],
                 className="zone" + (" here" if zone is here else ""),

@@ -1,30 +1,33 @@
-"""From the two forms to the athlete's speed profile, and to the throw that it starts from."""
+"""Who a page is about: the person, the own ball and how fast it is thrown, the readings that count, and what is fitted
+to them.
+"""
 
 import math
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
 from datetime import date
-from functools import lru_cache
+from functools import cached_property, lru_cache
 
-from app.show.checks import check_athlete, check_ball, check_reference, check_throw
-from app.show.profile_checks import CheckedForm, check_form
-from app.show.profile_form import ProfileForm
-from app.show.throw_form import Form
 from app.units.systems import METRIC, System
 from model.ball import Ball
+from model.ceilings import KINDS
 from model.checks import InputError
+from model.flight import Launch
 from model.interval import Interval
 from model.person import Person
 from model.radar import Radar, release_speed
 from model.speed import SpeedProfile, fit_athlete
-from model.speed_readings import BASES, SAME_BALL_KG, RadarReading
+from model.speed_readings import SAME_BALL_KG, RadarReading
 from model.throw import Throw
 
 ANY_SPEED_M_S = 10.0
 
 ABOUT_TWICE = 2.0  # the ball it is shown for: the heavier one nearest to twice the own ball
 
-OWN_BALL = Ball(0.145)  # while the Compare form has no reference throw
+OWN_BALL = Ball(0.145)  # while no own ball is known
 JOINTS = {"varus": "elbow, varus torque", "internal_rotation": "shoulder, internal-rotation torque"}
+KIND_WORDS = {"before_injury": "pre-injury"}
+"""The word beside every per cent for a kind of reference that is not called by its key."""
 
 
 class Fitted:
@@ -47,17 +50,91 @@ class Fitted:
 
 
 @dataclass(frozen=True)
-class CheckedProfile:
+class Reference:
+    """The own ball and how fast it is thrown.
+
+    Attributes
+    ----------
+    ball : Ball
+        `OWN_BALL` if none is known.
+    speed_m_s : float or None
+    kind : str
+        How the speed is known: a key of `model.ceilings.KINDS`.
+    day : date or None
+        When it was measured.
+    found : bool
+        Whether there is an own ball whose mass is known.
+    """
+
+    ball: Ball = OWN_BALL
+    speed_m_s: float | None = None
+    kind: str = "measured"
+    day: date | None = None
+    found: bool = False
+
+    @property
+    def word(self) -> str:
+        """The word beside every per cent: measured, pre-injury or estimated."""
+        return KIND_WORDS.get(self.kind, self.kind)
+
+    @property
+    def known(self) -> str:
+        """The same in full, with the day where there is one: from before an injury, 2025-09-02."""
+        if self.kind == "before_injury":
+            return f"{KINDS[self.kind]}, {self.day or 'date not given'}"
+        return f"{self.kind} {self.day}" if self.kind == "measured" and self.day else self.kind
+
+
+@dataclass(frozen=True)
+class Choices:
+    """What was chosen or typed once for the speed profile; None for a number that was refused.
+
+    Attributes
+    ----------
+    own_speed_m_s : float or None
+        Full speed with the own ball that was typed.
+    basis : str
+        What the profile works from: a key of `model.speed_readings.BASES`.
+    corrected : bool
+        Whether readings are corrected to release speeds.
+    radar : Radar or None
+        Where the radar stands.
+    joint : str
+        Whose level points are shown: a key of `JOINTS`.
+    cap_joint, cap_readout, cap_of : str
+        What the speed caps hold level, and of which full speed: "profile" or "reference".
+    cap_share : float or None
+        Share of full speed.
+    throw_ball : Ball or None
+        Of a throw prescribed as a distance; None for the own one.
+    distance_m : float or None
+    launch : Launch or None
+    """
+
+    own_speed_m_s: float | None = None
+    basis: str = "all"
+    corrected: bool = False
+    radar: Radar | None = None
+    joint: str = "varus"
+    cap_joint: str = "varus"
+    cap_readout: str = "peak"
+    cap_of: str = "profile"
+    cap_share: float | None = None
+    throw_ball: Ball | None = None
+    distance_m: float | None = None
+    launch: Launch | None = None
+
+
+@dataclass(frozen=True)
+class Found:
     """A speed profile and what it was made from.
 
     Attributes
     ----------
     profile : SpeedProfile or None
-        None while the athlete's measures cannot be read.
-    checked : CheckedForm
-        Balls, readings, and a message for each field that could not be read.
+        None while measures are missing.
     used : tuple of RadarReading
-        The readings as release speeds: corrected if the radar correction is on; in the order of `checked.readings`.
+        The readings as release speeds: corrected if the radar correction is on; in the order of `Case.readings`.
     common_relative_sd : float
         The error that all corrected readings share; 0 while the correction is off.
     own_speed : Interval or None
@@ -65,53 +142,48 @@ class CheckedProfile:
     """
 
     profile: SpeedProfile | None
-    checked: CheckedForm
     used: tuple[RadarReading, ...] = ()
     common_relative_sd: float = 0.0
     own_speed: Interval | None = None
 
 
 @dataclass(frozen=True)
-class Reference:
-    """The own ball and how fast it is thrown, as the Compare form has it.
+class Read:
+    """A reading that counts, the ball it is of, and whether its speed is the release speed already, and no radar's."""
 
-    Attributes
-    ----------
-    ball : Ball
-        `OWN_BALL` if there is no reference throw.
-    speed_m_s : float or None
-    known : str
-        How it is known, in words; empty without a speed.
-    found : bool
-        Whether there is a reference throw whose ball could be read.
-    """
-
-    ball: Ball = OWN_BALL
-    speed_m_s: float | None = None
-    known: str = ""
-    found: bool = False
+    reading: RadarReading
+    ball: Ball
+    release: bool = False
 
 
 @dataclass(frozen=True)
 class Case:
-    """All that the page's sections start from.
+    """All that a page about an athlete starts from.
 
     Attributes
     ----------
     person : Person or None
+        None while measures are missing.
     code : str
+    missing : tuple of str
+        Labels of the measures that are empty or were refused.
     reference : Reference
-    form : ProfileForm
-    found : CheckedProfile
+    balls : tuple of Ball
+        The team's and the own one, light to heavy.
+    readings : tuple of Read
+        Those that count, by ball.
+    choices : Choices
     system : System
         The units of what is said.
     """
 
-    person: Person | None
-    code: str
-    reference: Reference
-    form: ProfileForm
-    found: CheckedProfile
+    person: Person | None = None
+    code: str = ""
+    missing: tuple[str, ...] = ()
+    reference: Reference = field(default_factory=Reference)
+    balls: tuple[Ball, ...] = ()
+    readings: tuple[Read, ...] = ()
+    choices: Choices = field(default_factory=Choices)
     system: System = METRIC
 
     def mass(self, mass_kg: float) -> str:
@@ -126,6 +198,16 @@ class Case:
     def speed_unit(self) -> str:
         """The unit of a speed."""
         return self.system.unit("m/s")
+
+    @cached_property
+    def found(self) -> Found:
+        """The speed profile, and what it was made from."""
+        return self.found_with(self.radar)
+
+    @property
+    def radar(self) -> Radar | None:
+        """Where the radar stands whose readings are corrected; None while the correction is off."""
+        return self.choices.radar if self.choices.corrected else None
 
     @property
     def profile(self) -> SpeedProfile | None:
@@ -146,7 +228,7 @@ class Case:
     def rack(self) -> tuple[Ball, ...]:
         """The athlete's balls, each mass once and the own ball among them, light to heavy."""
         balls = [self.own_ball]
-        for _, ball in self.found.checked.balls:
+        for ball in self.balls:
             if not any(is_same(ball, other) for other in balls):
                 balls.append(ball)
         return tuple(sorted(balls, key=lambda ball: ball.mass_kg))
@@ -162,6 +244,16 @@ class Case:
         except InputError:
             return None  # an estimate beyond what a throw can be
 
+    def found_with(self, radar: Radar | None) -> Found:
+        """Fit the readings, corrected for where a radar stands, or as they are."""
+        used, common = _release_speeds(self.readings, radar)
+        if self.person is None:
+            return Found(None, used, common)
+        own, basis = self.choices.own_speed_m_s, self.choices.basis
+        own = own if own is not None else self.reference.speed_m_s
+        profile, own_speed = _fitted(self.person, self.own_ball, used, basis, own, common)
+        return Found(profile, used, common, own_speed)
+
 
 @lru_cache(maxsize=64)
 def mean_speeds(fitted: Fitted, mass_kg: tuple[float, ...]) -> Interval:
@@ -174,73 +266,6 @@ def is_same(ball: Ball, other: Ball) -> bool:
     return abs(ball.mass_kg - other.mass_kg) < SAME_BALL_KG
 
 
-def reference_of(form: Form, person: Person | None, today: date) -> Reference:
-    """Read the reference throw of the Compare form.
-
-    Parameters
-    ----------
-    form : app.show.throw_form.Form
-    person : Person or None
-        Who throws.
-    today : date
-
-    Returns
-    -------
-    Reference
-        Without a speed where the throw is held on the speed profile: the profile cannot rest on itself.
-    """
-    place = form.place(form.reference)
-    if place < 0:
-        return Reference()
-    throw = form.throws[place]
-    line = check_throw(throw, person)
-    ball = line.ball or check_ball(throw)
-    if ball is None:
-        return Reference()
-    if throw.thrower:
-        return Reference(ball, found=True)  # the second thrower's speed says nothing of the first
-    known = check_reference(form, today)[1] if line.speed_m_s is not None else ""
-    return Reference(ball, line.speed_m_s, known, True)
-
-
-def profile_of(
-    person: Person | None,
-    own_ball: Ball,
-    form: ProfileForm,
-    today: date,
-    reference_speed_m_s: float | None = None,
-    system: System = METRIC,
-) -> CheckedProfile:
-    """Fit an athlete's speed profile to the readings of a form.
-
-    Parameters
-    ----------
-    person : Person or None
-        None while the measures cannot be read: then the readings are checked and nothing is fitted.
-    own_ball : Ball
-    form : ProfileForm
-        As typed.
-    today : date
-        No reading was made after it.
-    reference_speed_m_s : float, optional
-        Speed of the reference throw (m/s): the own-ball full speed, unless the form has one or readings with that ball.
-    system : System
-        The units of the messages.
-
-    Returns
-    -------
-    CheckedProfile
-    """
-    checked = check_form(form, today, system)
-    used, common = _release_speeds(checked)
-    if person is None:
-        return CheckedProfile(None, checked, used, common)
-    own = checked.own_speed_m_s if checked.own_speed_m_s is not None else reference_speed_m_s
-    basis = form.basis if form.basis in BASES else "all"
-    profile, own_speed = _fitted(person, own_ball, used, basis, own, common)
-    return CheckedProfile(profile, checked, used, common, own_speed)
-
-
 @lru_cache(maxsize=64)
 def _fitted(
     person: Person, own_ball: Ball, used: tuple[RadarReading, ...], basis: str, own: float | None, common: float
@@ -250,17 +275,16 @@ def _fitted(
     return profile, None if profile.posterior.own is None else profile.own_speed()
 
 
-def _release_speeds(checked: CheckedForm) -> tuple[tuple[RadarReading, ...], float]:
+def _release_speeds(readings: Sequence[Read], radar: Radar | None) -> tuple[tuple[RadarReading, ...], float]:
     """Readings as release speeds, and the largest error they share; the same readings while nothing is corrected."""
     used, common = [], 0.0
-    for placed in checked.readings:
-        reading = placed.reading
-        if checked.radar is not None and not placed.release:
-            corrected = corrected_speed(reading.speed_m_s, placed.ball, checked.radar)
+    for one in readings:
+        reading = one.reading
+        if radar is not None and not one.release:
+            corrected = corrected_speed(reading.speed_m_s, one.ball, radar)
             if corrected is not None:
                 speed, shared = corrected
-                reading = RadarReading(reading.ball_mass_kg, speed, reading.asked_effort, reading.throws, reading.on)
-                common = max(common, shared)
+                reading, common = replace(reading, speed_m_s=speed), max(common, shared)
         used.append(reading)
     return tuple(used), common
 
@@ -288,40 +312,9 @@ def corrected_speed(speed_m_s: float, ball: Ball, radar: Radar) -> tuple[float, 
     return found.speed_m_s, found.common_relative_sd
 
 
-def case_of(compared: Form, form: ProfileForm, today: date, system: System = METRIC) -> Case:
-    """Put the two forms together.
-
-    Parameters
-    ----------
-    compared : app.show.throw_form.Form
-        Who throws, and the reference throw.
-    form : ProfileForm
-        The readings.
-    today : date
-    system : System
-        The units of what is said.
-
-    Returns
-    -------
-    Case
-    """
-    athlete = check_athlete(compared.athlete)
-    reference = reference_of(compared, athlete.person, today)
-    found = profile_of(athlete.person, reference.ball, form, today, reference.speed_m_s, system)
-    return Case(athlete.person, athlete.code, reference, form, found, system)
-
-
 def shown_ball(case: Case) -> Ball:
-    """The ball that the two answers are told for.
-
-    Parameters
-    ----------
-    case : Case
-
-    Returns
-    -------
-    Ball
-        Of the rack's heavier balls the one nearest to twice the own; without any, one of twice the own mass.
+    """The ball that the two answers are told for: of the rack's heavier balls the one nearest to twice the own; without
+    any, one of twice the own mass.
     """
     own = case.own_ball.mass_kg
     heavier = [ball for ball in case.rack if ball.mass_kg > 1.05 * own]
@@ -331,17 +324,8 @@ def shown_ball(case: Case) -> Ball:
 
 
 def radar_factor(ball: Ball, case: Case) -> float:
-    """Release speed over what the radar shows: it depends on the ball and the place, not on the speed.
+    """Release speed over what the radar shows, 1 while the radar correction is off.
 
-    Parameters
-    ----------
-    ball : Ball
-    case : Case
-
-    Returns
-    -------
-    float
-        1 while the radar correction is off.
+    It depends on the ball and the place, not on the speed.
     """
-    radar = case.found.checked.radar
-    return 1.0 if radar is None else release_speed(ANY_SPEED_M_S, ball, radar).factor
+    return 1.0 if case.radar is None else release_speed(ANY_SPEED_M_S, ball, case.radar).factor

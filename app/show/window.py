@@ -1,6 +1,5 @@
 """A part of the plane of ball mass and release speed, and a place in it."""
 
-from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 
@@ -16,10 +15,9 @@ class Window:
 
 @dataclass(frozen=True)
 class Spot:
-    """The throw that is looked at, if it could be read, a message for each field that could not, and the kept texts."""
+    """A throw that is looked at, and the texts that were typed, where they say more than the numbers."""
 
     mass_kg: float | None = None
     speed_m_s: float | None = None
-    problems: Mapping[str, str] = field(default_factory=dict)
     mass_typed: str = field(default="", compare=False)
     speed_typed: str = field(default="", compare=False)

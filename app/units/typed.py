@@ -110,6 +110,12 @@ def shown_text(kept: str, metric: str, shown: str) -> str:
     return plain(from_si(typed.si, shown), LEAST_PLACES.get(shown, 0), PLACES[shown])
 
 
+def with_point(text: str) -> str:
+    """A number, with its unit or none, with a point for the decimals, as it stands in sentences; others as they are."""
+    is_number = any(one.fullmatch(text.strip()) for one in (NUMBER, _WITH_UNIT, _FEET))
+    return text.replace(",", ".") if is_number else text
+
+
 def kept_text(text: str, before: str, metric: str, shown: str) -> str:
     """What is kept of a field's text.
 

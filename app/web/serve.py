@@ -1,6 +1,7 @@
 """Start the dashboard: find a port, serve, open the browser when the server answers, end on Ctrl-C."""
 
 import errno
+import gc
 import logging
 import socket
 import sys
@@ -132,6 +133,8 @@ def run(config: Config, listener: socket.socket, host: str, name: str, lies: str
     """
     port = listener.getsockname()[1]
     server = listen(create_app(config).server, listener)
+    gc.collect()
+    gc.freeze()  # what the program is made of is no garbage: to look through it took longer than a page of a long log
     print(f"Levelpeak is at http://{name}:{port}/ (Ctrl-C ends it)")
     print(lies, flush=True)
     if browser:

@@ -44,6 +44,13 @@ def test_a_byte_order_mark_is_no_part_of_the_first_name() -> None:
     assert table.marked
 
 
+def test_a_table_of_more_columns_than_any_table_has_is_refused_at_its_first_line() -> None:
+    line = b",".join(b"c%d" % number for number in range(1001))
+    with pytest.raises(TableError, match=r"^1001 columns given; accepted: up to 1000$"):
+        parse_table(line + b"\n" + b"not 'a table\n" * 3)
+    assert len(parse_table(line.rpartition(b",")[0] + b"\n").columns) == 1000
+
+
 @pytest.mark.parametrize("end", [b"\n", b"\r\n", b"\r"])
 def test_any_kind_of_line_end_is_read(end: bytes) -> None:
     assert parse_table(end.join([b"a,b", b"1,2", b""])).rows == [["1", "2"]]

@@ -6,9 +6,11 @@ import pytest
 
 from app import places
 from app.demo import DemoError, load_demo
-from app.show.checks import check_athlete, check_reference, check_throw
-from app.show.throw_form import KINDS
-from tests.app.typed_forms import demo_form
+from app.show.from_records import person_of
+from app.show.listed_throw import listed
+from model.ceilings import KINDS
+from tests.app.kept_demo import kept
+from tests.app.known import TODAY
 
 RACK_G = [95, 125, 160, 210, 275, 360, 470]  # issue, part 4, and each athlete's own ball of 145 g
 
@@ -24,19 +26,20 @@ def test_there_is_a_left_hander_a_child_a_woman_and_a_clinicians_case():
     assert any(athlete.handedness == "left" for athlete in athletes)
     assert any(athlete.age_years == "13" for athlete in athletes)
     assert any(athlete.sex == "female" for athlete in athletes)
-    assert any(athlete.reference_kind == KINDS["before"] for athlete in athletes)
+    assert any(athlete.reference_kind == KINDS["before_injury"] for athlete in athletes)
 
 
 @pytest.mark.parametrize("athlete", load_demo().athletes, ids=lambda athlete: athlete.athlete)
-def test_every_thrower_fills_the_form_without_a_complaint(athlete):
-    form = demo_form(load_demo(), athlete)
-    checked = check_athlete(form.athlete)
-    assert checked.person is not None
-    assert checked.problems == {}
-    assert len(form.throws) >= 3
-    assert [check_throw(throw).problems for throw in form.throws] == [{}] * len(form.throws)
-    assert form.throws[0].key == form.reference
-    assert check_reference(form, date(2026, 3, 1))[2] == ""
+def test_every_thrower_is_whole_and_has_throws_to_compare(athlete):
+    data = kept(athlete.athlete)
+    person, missing = person_of(data, TODAY)
+    assert (person is not None, missing) == (True, ())
+    (comparison,) = data.comparisons
+    throws = data.throws_of(comparison)
+    assert len(throws) >= 3
+    assert all(listed(row, person).speed_m_s is not None for row in throws)
+    assert comparison.reference == throws[0].uid
+    assert comparison.day is not None or comparison.kind == "estimated"
 
 
 def test_every_throw_of_the_block_is_by_a_thrower_with_a_ball_of_the_rack():

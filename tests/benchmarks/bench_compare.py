@@ -14,20 +14,17 @@ import threading
 import time
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import replace
-from datetime import date
 
 import pytest
 from playwright.sync_api import Page, sync_playwright
 from werkzeug.serving import WSGIRequestHandler, make_server
 
-from app.demo import load_demo
 from app.pages.compare.answers import compare
 from app.pages.compare.picture import figure_of, paper_of
 from app.pages.compare.view import view_of
 from app.show.palette import THEMES
 from app.web.server import Config, create_app
-from tests.app.typed_forms import copy_throw, demo_form, remove_throw
+from tests.app.pages.compare.conftest import THROWN, W01, line, row_of
 
 RUNS = 55
 CHROMIUM_ARGS = ["--no-sandbox", "--disable-gpu", "--disable-dev-shm-usage"]
@@ -117,21 +114,16 @@ def in_browser(page: Page) -> list[dict[str, float]]:
 
 def on_server(count: int) -> list[tuple[float, float]]:
     """Change one of so many throws `RUNS` times; milliseconds for the figure, and for the words after it."""
-    form = demo_form(load_demo(), load_demo().athletes[0])
-    while len(form.throws) < count:
-        form = copy_throw(form, "t2")
-    while len(form.throws) > count:
-        form = remove_throw(form, form.throws[-1].key)
+    row, before = row_of(), [*THROWN, *(line(number, 0.275, 28.5) for number in range(5, 9))][: count - 1]
     times = []
     for run in range(RUNS):
-        changed = replace(form.throws[-1], speed_m_s=f"{20 + 0.05 * run:.2f}")
-        form = replace(form, throws=(*form.throws[:-1], changed))
+        throws = [*before, line(count, 0.275, 20 + 0.05 * run)]
         start = time.perf_counter()
-        comparison = compare(form, date(2026, 3, 1))
+        comparison = compare(row, throws, {"": W01})
         figure_of(comparison, THEMES["light"], narrow=False)
         drawn = time.perf_counter()
-        comparison = compare(form, date(2026, 3, 1))
-        view_of(form, comparison)
+        comparison = compare(row, throws, {"": W01})
+        view_of(row, comparison)
         paper_of(comparison)
         times.append((1000.0 * (drawn - start), 1000.0 * (time.perf_counter() - drawn)))
     return times

@@ -18,7 +18,8 @@ from app.pages.teach.session import Session
 from app.pages.teach.view import view_of
 from app.records.demo import passing_store
 from app.records.reads import athlete_data
-from app.show.from_records import subject_of
+from app.show.from_records import case_of
+from model.ball import Ball
 from tests.benchmarks.bench_compare import demo_tab
 
 SECONDS = 3
@@ -67,10 +68,10 @@ def test_the_servers_work():
     codes = store.codes()
     for run in range(RUNS):
         data = athlete_data(store, codes[run % len(codes)])
-        session = Session(second=f"{200 + 10 * run}|73")
+        session = Session(Ball(0.2 + 0.01 * run))
         start = time.perf_counter()
-        case = subject_of(data, today).case(today)
-        view = view_of(session, case, lesson_of(session, case), "", True, today)
+        case = case_of(data, today)
+        view = view_of(session, case, lesson_of(session, case), True, today)
         times.append(1000.0 * (time.perf_counter() - start))
         assert view.story
     print(f"the server's work for a story: median {statistics.median(times):.0f} ms, longest {max(times):.0f} ms")

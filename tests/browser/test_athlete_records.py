@@ -45,6 +45,21 @@ def test_grid_and_dated_list_show_the_same_readings(athlete):
     expect(cell(athlete, "210", 1)).to_have_value("")
 
 
+def test_a_day_above_the_grid_is_that_of_new_readings(athlete):
+    day = athlete.get_by_label("Day of new readings")
+    day.fill("2026-02-03")
+    day.press("Enter")
+    expect(athlete).to_have_url(re.compile("day=2026-02-03"))
+    cell(athlete, "210", 1).fill("30.2")
+    cell(athlete, "210", 1).press("Enter")
+    listed(athlete)
+    expect(athlete.get_by_label("Speed of 2026-02-03, 210 g, m/s")).to_have_value("30.2")
+    day.fill("no day")
+    day.press("Enter")
+    expect(athlete.locator(".readings-day")).to_contain_text("“no day” given")
+    expect(day).to_have_value("no day")
+
+
 def test_what_is_typed_is_there_after_a_reload_and_in_a_second_tab(athlete, served):
     cell(athlete, "360", 1).fill("26.2")
     cell(athlete, "360", 1).press("Enter")

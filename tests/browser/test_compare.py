@@ -101,7 +101,7 @@ def test_adding_a_throw_goes_to_the_mass_of_its_ball(demo):
     expect(field(demo, "Ball mass", 5)).to_be_focused()
     demo.keyboard.type("210")
     demo.keyboard.press("Tab")
-    expect(demo.locator(".held").nth(4)).to_have_text("Release speed: nothing given; accepted: 1 to 60 m/s.")
+    expect(demo.locator(".held").nth(4)).to_have_text("Missing or to be mended above: release speed.")
     type_in(demo, field(demo, "Release speed", 5), "30")
     expect(demo.locator(LINES)).to_have_count(5)
 

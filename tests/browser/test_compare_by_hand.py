@@ -5,12 +5,12 @@ import re
 import numpy as np
 import pytest
 
-from app.demo import load_demo
-from app.show.checks import check_athlete
+from app.show.from_records import person_of
 from model.ball import Ball
 from model.readouts import read_curves
 from model.throw import Throw, curves
-from tests.app.typed_forms import demo_form
+from tests.app.kept_demo import kept
+from tests.app.known import TODAY
 from tests.browser.by_hand import choose
 from tests.browser.compare_page import (
     HEADLINE,
@@ -50,7 +50,7 @@ def let_go(page, label: str) -> None:
 
 
 def test_the_browsers_curve_is_the_servers_to_a_millionth_of_the_peak(demo):
-    person = check_athlete(demo_form(load_demo(), load_demo().athletes[0]).athlete).person
+    person, _ = person_of(kept("W01"), TODAY)
     for mass_kg, speed_m_s in ((0.145, 33.0), (0.470, 12.3), (0.095, 48.7)):
         truth = curves(Throw(person, Ball(mass_kg), speed_m_s))
         made = demo.evaluate("([m, v]) => window.levelpeak.curve('73', m, v, 'release', 1)", [mass_kg, speed_m_s])
@@ -109,7 +109,7 @@ def test_all_curves_are_read_at_the_instant_under_the_cursor_and_the_arm_stands_
     instant.fill("-60")
     expect(demo.locator(".instant .when")).to_have_text("−60 ms: foot contact to maximum external rotation")
     assert demo.locator(".instant .ball").get_attribute("x2") != hand
-    person = check_athlete(demo_form(load_demo(), load_demo().athletes[0]).athlete).person
+    person, _ = person_of(kept("W01"), TODAY)
     truth = curves(Throw(person, Ball(0.145), 33.0))
     there = float(np.interp(-0.060, truth.time_s, truth.values["varus"]))
     said = float(values.first.inner_text().split()[0])
@@ -146,7 +146,7 @@ def test_curves_are_laid_over_one_another_at_another_instant_and_measured_in_per
     choose(demo, "Measured in", "% of reference peak")
     expect(demo.locator(".picture h2")).to_contain_text("% of the reference’s peak against time")
     tops = demo.evaluate("document.querySelector('.js-plotly-plot').data.slice(0, -1).map(t => Math.max(...t.y))")
-    person = check_athlete(demo_form(load_demo(), load_demo().athletes[0]).athlete).person
+    person, _ = person_of(kept("W01"), TODAY)
     thrown = ((0.47, 23.8), (0.275, 28.5), (0.095, 35.2), (0.145, 33.0))
     *peaks, own = (read_curves(curves(Throw(person, Ball(mass), speed)), "varus").peak for mass, speed in thrown)
     # the curve is drawn at every third point: its highest lies below the peak by less than a thousandth

@@ -3,12 +3,12 @@
 import numpy as np
 import pytest
 
-from app.demo import load_demo
 from app.records.acts import Edit, Hand
-from app.show.checks import check_athlete
-from app.show.throw_form import measures_of
+from app.show.from_records import person_of
 from model.ball import Ball
 from model.throw import Throw, curves
+from tests.app.kept_demo import kept
+from tests.app.known import TODAY
 from tests.browser.by_hand import choose
 from tests.browser.compare_page import HEADLINE, LINES, load_again, open_demo, serve_demo, wait_until
 
@@ -34,7 +34,7 @@ def test_two_athletes_throw_the_same_ball_and_each_number_says_whose_it_is(two, 
     assert_axe_clean(two)
 
     # the second's curve under a slider is the model's of the second
-    person = check_athlete(measures_of(load_demo().athletes[4])).person
+    person, _ = person_of(kept("W05"), TODAY)
     truth = curves(Throw(person, Ball(0.145), 24.0))
     made = two.evaluate("window.levelpeak.curve('other_73', 0.145, 24, 'release', 1)")
     every_third = [*range(0, truth.phase.size - 1, 3), truth.phase.size - 1]

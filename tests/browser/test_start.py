@@ -5,7 +5,7 @@ import re
 import pytest
 
 from app.pages.start import ids
-from app.pages.start.form import ABSOLUTE
+from app.pages.start.limits import ABSOLUTE
 from app.records.acts import Edit, Hand
 from app.records.reads import athlete_data
 from app.units.systems import METRIC

@@ -20,13 +20,19 @@ from model.drawn_throws import (
     subject_of,
     with_scatter,
 )
-from model.equivalent_mass import equivalent_mass
 from model.person import Person
-from model.published import values
 from model.quantity import Quantity, quantity_at
 from model.speed import SpeedProfile, fit_athlete
 from model.speed_readings import RadarReading
-from model.structural_band import MAIN, BandDifference, differences, differences_between, levels, log_ratios
+from model.structural_band import (
+    MAIN,
+    NO_DIFFERENCE,
+    BandDifference,
+    differences,
+    differences_between,
+    levels,
+    log_ratios,
+)
 from model.structural_field import DRAWS
 from model.throw import path_loads
 
@@ -206,48 +212,27 @@ def test_more_readings_help_where_the_speeds_are_what_is_not_known():
     assert answer.readings_help
 
 
-def test_less_speed_with_the_own_ball_falls_within_what_fiegen_2023_measured():
-    """Used in making the band (1 - beta is theirs): -19 and -25 % at 90 and 85 % of full speed lie inside it."""
-    for speed_row, torque_row in (
-        ("4-effort-distance-10", "4-effort-distance-09"),
-        ("4-effort-distance-12", "4-effort-distance-11"),
-    ):
-        share, change = 1.0 + values()[speed_row].number / 100.0, values()[torque_row].number / 100.0
-        found = one(SUBJECT, Thrown(OWN, 37.0 * share), REFERENCE)
-        assert found.low <= change <= found.high
-        assert found.high - found.low < 0.12  # and it is no empty statement
-
-
-def slowed(subject: Subject, mass_kg: float, p: float) -> Thrown:
-    kg = equivalent_mass(path_loads(subject.person, OWN.diameter_m), subject.own_ball.mass_kg).mass_kg
-    ratio = ((subject.own_ball.mass_kg + kg) / (mass_kg + kg)) ** p
-    return Thrown(Ball(mass_kg), subject.full_speed_m_s * ratio)
-
-
-def test_trained_throwers_fall_from_113_to_198_g_as_fleisig_2017_found():
-    """Direction in print (3-ball-mass-03), not used in making the band: lower with p = 0.76, more likely than not."""
-    found = one(SUBJECT, slowed(SUBJECT, 0.198, 0.76), slowed(SUBJECT, 0.113, 0.76))
-    assert found.best == pytest.approx(-0.06, abs=0.01)
-    assert found.probability_less > 0.8
-
-
-def test_youth_rise_from_113_to_142_g_as_fleisig_2006_found():
-    """Direction in print (3-ball-mass-10), not used: lower with the lighter ball for who hardly slows (p = 0.25)."""
-    child = Subject(Person("male", 1.48, 41.0, 11.1), Ball(0.142), 24.0)
-    found = one(child, slowed(child, 0.113, 0.25), Thrown(Ball(0.142), 24.0))
-    assert -0.06 < found.best < -0.02
-    assert found.probability_less > 0.9
-
-
-def test_with_the_prior_alone_the_sign_is_not_known_within_a_tenth():
-    """4 to 7 oz (113 to 198 g), as the literature leaves it."""
+def test_readings_could_settle_what_nobody_has_read_although_the_best_estimate_is_level():
+    """Of the prior alone: the speeds are so open that either sign may come of them, and then be sure."""
     profile = fit_athlete(MAN, OWN, [], own_speed_m_s=37.0)
-    light, heavy = on_profile(profile, (Ball(0.113), Ball(0.198)))
-    found = one(Subject(MAN, OWN, 37.0), heavy, light)
-    assert abs(found.best) < 0.02
-    assert 0.05 < found.high < 0.15
-    assert -0.20 < found.low < -0.05
-    assert found.answer(more=True).verdict == found.answer(more=False).verdict == "cannot tell"
+    own, heavy = on_profile(profile, (OWN, Ball(0.275)))
+    found = one(SUBJECT, heavy, own)
+    # what is left without the radar's part leaves a sign sure beyond 1.28 of its standard deviations
+    exact = one(SUBJECT, Thrown(Ball(0.275), heavy.speed_m_s), REFERENCE)
+    left = 1.2816 * np.log((1.0 + exact.high) / (1.0 + exact.low)) / (2 * 1.645)
+    (read_heavy,), (read_own,) = ((read_throw(SUBJECT, throw, (PEAK,)).radar[PEAK],) for throw in (heavy, own))
+    assert found.settled_by_speeds == pytest.approx(np.mean(np.abs(read_heavy - read_own) > left), abs=0.05)
+    assert found.answer(more=True).readings_help
+
+
+def test_a_difference_that_prints_as_nought_is_none_to_speak_of_whatever_its_probability():
+    small = replace(one(SUBJECT, Thrown(Ball(0.275), 30.0), REFERENCE), low=0.0, high=0.9 * NO_DIFFERENCE)
+    assert small.none_to_speak_of
+    sure = replace(small, probability_more=1.0, probability_less=0.0)
+    assert sure.answer(more=True).verdict == sure.answer(more=False).verdict == "not supported"
+    assert replace(sure, high=NO_DIFFERENCE).answer(more=True).verdict == "supported"
+    assert not replace(small, undefined=0.6).none_to_speak_of
+    assert not replace(small, no_claim=True).none_to_speak_of
 
 
 def test_speeds_of_the_draws_are_those_of_the_profile():

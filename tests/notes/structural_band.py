@@ -13,7 +13,7 @@ import matplotlib.pyplot as plt
 import numpy as np
 
 from model.ball import Ball, beyond_the_hand_m
-from model.band_fit import in_reach
+from model.band_coverage import HELD, grid_story
 from model.band_table import KEYS, stored_band
 from model.channels import INDEX
 from model.grid_table import Row, differences, parse_rows, stored_lines
@@ -131,7 +131,7 @@ def laboratory_figure(path: Path) -> None:
     plt.close(figure)
 
 
-def print_tables(rows: tuple[Row, ...], found: list[tuple[Row, np.ndarray]]) -> None:
+def print_tables(rows: tuple[Row, ...]) -> None:
     print("| readout | a0 | a1 | b0 | b1 | g | misfit | S_x | S_y | SD of 275 g | of 470 g |")
     for (reading, readout), spread in stored_band().items():
         if spread.solves and reading in ("varus", "internal_rotation", "shoulder_proximal", "elbow_proximal",
@@ -146,28 +146,10 @@ def print_tables(rows: tuple[Row, ...], found: list[tuple[Row, np.ndarray]]) -> 
                   + f" | {spread.misfit:.3f} | {spread.size_x:.2f} | {spread.size_y:.2f} | "
                   + " | ".join(f"{100 * sd:.0f} %" for sd in sds) + " |")  # fmt: skip
 
-    def share(some: list[tuple[Row, np.ndarray]]) -> str:
-        cells = []
-        for readout in ("peak", "area", "rise_rate", "half_height_s", "loaded_s"):
-            key, held = ("varus", readout), []
-            for row, d in some:
-                at = place_of(1.0, 1.0, 1.0, 0.0, 1.0)
-                here = replace(at, bent_x=row.task.x, bent_y=row.task.y)
-                low, high = np.quantile(field(key, here, replace(at, bent_x=0.0, bent_y=0.0)), [0.05, 0.95])
-                held.append(low <= d[KEYS.index(key)] <= high)
-            cells.append(f"{100 * np.mean(held):.0f} %")
-        return " | ".join(cells)
-
-    print("| solves | n | peak | area | rise | half height | loaded |")
-    unseen = [(r, d) for r, d in found if r.task.held_out and r.sensible]
-    print(f"| held out, all | {len(unseen)} | {share(unseen)} |")
-    for body in BODIES:
-        some = [(r, d) for r, d in unseen if r.task.body == body]
-        print(f"| held out, {body} | {len(some)} | {share(some)} |")
-    for law, (label, _) in LAWS.items():
-        some = [(r, d) for r, d in found if in_reach(r) and not r.task.held_out and r.task.duration == 1.0
-                and (r.task.alpha, r.task.beta) == law]  # fmt: skip
-        print(f"| {label} | {len(some)} | {share(some)} |")
+    print("| solves | n | " + " | ".join(" ".join(key) for key in HELD) + " |")
+    for coverage in grid_story().coverage:
+        cells = " | ".join(f"{100 * coverage.held[key]:.0f} %" for key in HELD)
+        print(f"| {coverage.solves} | {coverage.count} | {cells} |")
     sensible = [r.sensible for r in rows]
     print(f"{sum(sensible)} of {len(rows)} solves are sensible; the others:")
     for row in rows:
@@ -199,7 +181,7 @@ def main(folder: Path) -> None:
     mpl.rcParams["svg.hashsalt"] = "levelpeak"
     rows = parse_rows(stored_lines(), tasks())
     found = list(differences(rows))
-    print_tables(rows, found)
+    print_tables(rows)
     fit_figure(found, folder / "band_fit.svg")
     motions_figure(folder / "band_motions.svg")
     laboratory_figure(folder / "laboratory_view.svg")

@@ -7,7 +7,7 @@ from dash import html
 from dash.development.base_component import Component
 
 from app.show.cautions import beside_choice, is_growing
-from app.show.glossary import explained
+from app.show.plain_table import plain_table, with_unit
 from app.show.sources import FLIGHT_NOTE, effort_source
 from app.show.subject import Case, Fitted
 from model.ball import Ball
@@ -24,8 +24,6 @@ COUNT_WORDS = {1: "one", 2: "two", 3: "three", 5: "five", 10: "ten"}
 HALF, NEAR_HALF = 0.5, 0.03
 ASKED = (0.5, 0.6, 0.7, 0.75, 0.8, 0.9, 1.0)
 TOLD = 0.75  # the asked effort that the sentence is about
-SHARE_HEADS = (("Asked effort", ""), ("Of full speed", ""))
-PEAK_HEADS = (("Of full peak", "varus torque"), ("Peak", "N·m"))
 GROWING_READING = (
     "For a thrower who is still growing no full-effort throw with another ball is proposed. Readings with the own ball "
     "tell the full speed; how much another ball slows this thrower stays an estimate from published groups."
@@ -50,16 +48,7 @@ def next_words(told: NextReading, ball_name: str) -> str:
 
 
 def next_section(case: Case) -> list[Component]:
-    """Say which ball would narrow the answer most.
-
-    Parameters
-    ----------
-    case : Case
-
-    Returns
-    -------
-    list of Component
-    """
+    """Say which ball would narrow the answer most."""
     profile = case.profile
     if profile is None:
         return [html.P("Nothing to say until the measures above are complete.", className="invitation")]
@@ -76,72 +65,47 @@ def next_section(case: Case) -> list[Component]:
     sentence = next_words(told, name)
     width = told.width_now
     after = f"Now p is known to within {width:.2f} (90 %); after them to about {told.width_then:.2f}."
-    rows = [
-        html.Tr(
-            [
-                html.Th(str(one.throws), scope="row"),
-                html.Td(f"{one.width_then:.2f}"),
-                html.Td(f"{100 * one.ratio:.0f} %"),
-            ]
-        )
-        for one in found
-    ]
+    rows = [(str(one.throws), f"{one.width_then:.2f}", f"{100 * one.ratio:.0f} %") for one in found]
     heads = ("Throws", "Width of the interval then", "Of the width now")
-    head = html.Tr([html.Th(text, scope="col") for text in heads])
-    caption = html.Caption(f"Further full-effort throws with the {name}, on average over what they may show.")
+    caption = f"Further full-effort throws with the {name}, on average over what they may show."
     return [
         *first,
         html.P([html.Strong(f"{sentence[0].upper()}{sentence[1:]}."), " ", after], className="told", role="status"),
         html.Details(
-            [
-                html.Summary("Other numbers of throws"),
-                html.Table([caption, html.Thead(head), html.Tbody(rows)], className="plain-table"),
-            ],
+            [html.Summary("Other numbers of throws"), plain_table(caption, heads, rows)],
             className="fold",
         ),
     ]
 
 
 def effort_section(case: Case) -> list[Component]:
-    """Say what an asked effort really is.
-
-    Parameters
-    ----------
-    case : Case
-
-    Returns
-    -------
-    list of Component
-    """
+    """Say what an asked effort really is."""
     known = case.profile is not None and case.found.own_speed is not None
     curve = effort_curve(case.found.used if known else (), case.profile)
     efforts = [effort for effort in ASKED if effort >= curve.lowest_effort]
     shares = [curve.share_of_speed(effort) for effort in efforts]
-    peaks = _peaks(case, shares)
-    rows: list[Component] = []
-    units: tuple[tuple[str, str], ...] = SHARE_HEADS
-    if peaks:
-        units = (*SHARE_HEADS, ("Speed", case.speed_unit), *PEAK_HEADS)
-    for i, (effort, share) in enumerate(zip(efforts, shares, strict=True)):
-        cells = [html.Th(f"{100 * effort:.0f} %", scope="row"), html.Td(f"{100 * share:.0f} %")]
-        if peaks and case.throw is not None:
-            speed, part = share * case.throw.speed_m_s, peaks[i] / peaks[-1]
-            cells += [html.Td(case.speed(speed)), html.Td(f"{100 * part:.0f} %"), html.Td(f"{peaks[i]:.0f}")]
-        rows.append(html.Tr(cells))
-    head = html.Tr(
-        [html.Th([*explained(name), html.Span(unit, className="unit")], scope="col") for name, unit in units]
-    )
-    caption = html.Caption("Own ball; straight between the known points.")
+    throw, peaks = case.throw, _peaks(case, shares)
+    rows = [[f"{100 * effort:.0f} %", f"{100 * share:.0f} %"] for effort, share in zip(efforts, shares, strict=True)]
+    heads = [with_unit("Asked effort"), with_unit("Of full speed")]
+    more = ""
+    if peaks and throw is not None:
+        heads += [
+            with_unit("Speed", case.speed_unit),
+            with_unit("Of full peak", "varus torque"),
+            with_unit("Peak", "N·m"),
+        ]
+        parts = [peak / peaks[-1] for peak in peaks]
+        speeds = [case.speed(share * throw.speed_m_s) for share in shares]
+        for row, speed, part, peak in zip(rows, speeds, parts, peaks, strict=True):
+            row += [speed, f"{100 * part:.0f} %", f"{peak:.0f}"]
+        if TOLD in efforts:
+            place = efforts.index(TOLD)
+            more = f", {speeds[place]} {case.speed_unit}, and {100 * parts[place]:.0f} % of the full throw’s varus peak"
     told: list[Component | str] = [effort_source(curve)]
     if TOLD in efforts:
-        place = efforts.index(TOLD)
-        says = f"Asked for {100 * TOLD:.0f} %, it is {100 * shares[place]:.0f} % of full speed"
-        if peaks and case.throw is not None:
-            speed = shares[place] * case.throw.speed_m_s
-            says += f", {case.speed(speed)} {case.speed_unit}, and {100 * peaks[place] / peaks[-1]:.0f} % of the "
-            says += "full throw’s varus peak"
-        told = [html.Strong(f"{says}."), " ", effort_source(curve)]
-    table = html.Table([caption, html.Thead(head), html.Tbody(rows)], className="plain-table effort-table")
+        says = f"Asked for {100 * TOLD:.0f} %, it is {100 * shares[efforts.index(TOLD)]:.0f} % of full speed{more}."
+        told = [html.Strong(says), " ", *told]
+    table = plain_table("Own ball; straight between the known points.", heads, rows, "effort-table")
     return [html.P(told, className="told"), table]
 
 
@@ -164,29 +128,20 @@ def _flown(ball: Ball, distance_m: float, launch: Launch) -> Flight:
 
 
 def flight_section(case: Case) -> list[Component]:
-    """Say what release speed a distance asks for, and the torque peak that comes with it.
-
-    Parameters
-    ----------
-    case : Case
-
-    Returns
-    -------
-    list of Component
-    """
-    checked, form = case.found.checked, case.form
-    ball = checked.ball(form.throw_ball) or case.own_ball
-    if checked.distance_m is None or checked.launch is None:
+    """Say what release speed a distance asks for, and the torque peak that comes with it."""
+    distance_m, launch = case.choices.distance_m, case.choices.launch
+    ball = case.choices.throw_ball or case.own_ball
+    if distance_m is None or launch is None:
         return [html.P("No speed until distance, height and angle are mended.", className="invitation")]
     try:
-        flight = _flown(ball, checked.distance_m, checked.launch)
+        flight = _flown(ball, distance_m, launch)
     except InputError as error:
-        given = case.system.text(checked.distance_m, "m", most=6)
+        given = case.system.text(distance_m, "m", most=6)
         said = f"Distance: {given} given; accepted: {case.system.retold(error.accepted)}."
         return [html.P(said, className="invitation")]
     speed = float(flight.speed_m_s[0])
-    best = "at the angle that carries farthest, " if checked.launch.angle_rad is None else "at "
-    far, name = case.system.text(checked.distance_m, "m"), case.mass(ball.mass_kg)
+    best = "at the angle that carries farthest, " if launch.angle_rad is None else "at "
+    far, name = case.system.text(distance_m, "m"), case.mass(ball.mass_kg)
     sentence = (
         f"{far} with the {name} ball, {best}{math.degrees(flight.angle_rad):.0f}°: "
         f"{case.speed(speed)} {case.speed_unit} at release"

@@ -4,10 +4,10 @@ from dash import html
 from dash.development.base_component import Component
 
 from app.show.cautions import path_note
-from app.show.person_words import person_words
+from app.show.person_words import who_words
+from app.show.plain_table import plain_table, with_unit
 from app.show.subject import Case
 from app.units.systems import METRIC
-from model.person import Person
 from model.segments import arm_of
 
 SEGMENTS = {
@@ -18,16 +18,7 @@ SEGMENTS = {
 
 
 def section(case: Case) -> list[Component]:
-    """Say what the arm comes to.
-
-    Parameters
-    ----------
-    case : Case
-
-    Returns
-    -------
-    list of Component
-    """
+    """Say what the arm comes to."""
     person, profile = case.person, case.profile
     if person is None or profile is None:
         return [html.P("The arm follows from sex, throwing hand, age, stature and body mass.", className="invitation")]
@@ -35,30 +26,15 @@ def section(case: Case) -> list[Component]:
     rows = []
     for name, (label, measured) in SEGMENTS.items():
         segment = getattr(arm, name)
-        kind = "scaled from stature" if getattr(person, measured) is None else "measured"
-        rows.append(
-            html.Tr(
-                [
-                    html.Th(label, scope="row"),
-                    html.Td(system.number(segment.length_m, "cm", least=1, most=1)),
-                    html.Td(kind, className="quiet"),
-                    html.Td(system.number(segment.mass_kg, "kg", least=2 if system == METRIC else 1)),
-                ]
-            )
-        )
-    head = html.Tr(
-        [
-            html.Th("Segment", scope="col"),
-            html.Th(["Length", html.Span(system.unit("cm"), className="unit")], scope="col"),
-            html.Th("", scope="col"),
-            html.Th(["Mass", html.Span(system.unit("kg"), className="unit")], scope="col"),
-        ]
-    )
+        length = system.number(segment.length_m, "cm", least=1, most=1)
+        kind = html.Span("scaled from stature" if getattr(person, measured) is None else "measured", className="quiet")
+        rows.append((label, length, kind, system.number(segment.mass_kg, "kg", least=2 if system == METRIC else 1)))
+    heads = ("Segment", with_unit("Length", system.unit("cm")), "", with_unit("Mass", system.unit("kg")))
     own, mu = case.mass(case.own_ball.mass_kg), system.text(profile.mu_kg, "g", most=0)
     note = path_note(person)
     return [
-        html.P(_who(case, person), className="paper-only summary"),
-        html.Table([html.Caption("The arm"), html.Thead(head), html.Tbody(rows)], className="plain-table arm-table"),
+        html.P(f"{who_words(case)} · {person.handedness}-handed", className="paper-only summary"),
+        plain_table("The arm", heads, rows, "arm-table"),
         html.Div(
             [
                 html.P([html.Strong(f"μ = {mu}"), f" against the own ball’s {own}"], className="mu"),
@@ -72,8 +48,3 @@ def section(case: Case) -> list[Component]:
             className="mu-part",
         ),
     ]
-
-
-def _who(case: Case, person: Person) -> str:
-    """Who this is, for the printed page."""
-    return f"{person_words(case.code, person, case.system)} · {person.handedness}-handed"

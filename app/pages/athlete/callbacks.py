@@ -10,16 +10,20 @@ from dash.exceptions import PreventUpdate
 from app.bind import ids as bound
 from app.bind.visit import Visit, hand_of, visit_again
 from app.pages.athlete import advice, arm, caps, correction, dated, ids, over_time, speeds, strip
+from app.pages.athlete.drawing import with_paper
+from app.pages.athlete.grid import DAY, readings_day
 from app.pages.athlete.paste import Pasted, PasteError, from_csv, pasted
-from app.pages.athlete.plot import shown_of, with_paper
+from app.pages.athlete.plot import figure, shown_of
 from app.pages.athlete.putting import acts_of, dropped, masses_of
 from app.pages.athlete.wild import wild_of
 from app.records.acts import TEAM
 from app.records.faults import RecordsError
+from app.records.fields import LONGEST_NUMBER
 from app.records.reads import AthleteData
 from app.show import ids as shared_ids
 from app.show.basis import basis_of
-from app.show.from_records import readings_since, subject_of
+from app.show.counted import readings_since
+from app.show.from_records import case_of
 from app.show.markup import to_html
 from app.show.palette import theme_named
 from app.show.subject import Case
@@ -35,6 +39,7 @@ def register(app: Dash) -> None:
     app.callback(
         Output(ids.ATHLETE_OVER_TIME, "figure"),
         Output(ids.ATHLETE_OVER_TIME_SAID, "children"),
+        Output(ids.ATHLETE_OVER_TIME_PLACE, "hidden"),
         version,
         theme,
         narrow,
@@ -60,6 +65,7 @@ def register(app: Dash) -> None:
         State(bound.VERSION, "data"),
         prevent_initial_call=True,
     )(put_in)
+    app.callback(Input(ids.ATHLETE_DAY, "value"), here, prevent_initial_call=True)(of_day)
     for store in (ids.ATHLETE_DRAWN, ids.ATHLETE_TOLD):
         app.clientside_callback(ClientsideFunction("shell", "fill"), Input(store, "data"))
     for function, of in (
@@ -85,7 +91,7 @@ def _known(here: Any) -> tuple[Visit, AthleteData]:
 
 
 def _case(visit: Visit, data: AthleteData) -> Case:
-    return subject_of(data, visit.today).case(visit.today, visit.system)
+    return case_of(data, visit.today, visit.system)
 
 
 def draw(_: Any, theme: Any, narrow: Any, here: Any) -> tuple[dict[str, Any], dict[str, str]]:
@@ -95,7 +101,7 @@ def draw(_: Any, theme: Any, narrow: Any, here: Any) -> tuple[dict[str, Any], di
     wild = wild_of(case)
     shown = shown_of(case, [place for one in wild for place in one.places], over_time.older_speeds(data, case, since))
     which = speeds.counted(data, since, data.settings["profile.since"] is not None)
-    return with_paper(shown, theme_named(theme), narrow is True), {
+    return with_paper(figure, shown, theme_named(theme), narrow is True), {
         ids.ATHLETE_ARM: to_html(arm.section(case)),
         ids.ATHLETE_USED: to_html(speeds.used(case, which)),
         ids.ATHLETE_WILD: to_html(speeds.wild_notes(wild)),
@@ -105,11 +111,22 @@ def draw(_: Any, theme: Any, narrow: Any, here: Any) -> tuple[dict[str, Any], di
     }
 
 
-def draw_over_time(_: Any, theme: Any, narrow: Any, here: Any) -> tuple[dict[str, Any], list[Any]]:
+def draw_over_time(_: Any, theme: Any, narrow: Any, here: Any) -> tuple[dict[str, Any], list[Any], bool]:
     """Draw the own-ball speed over time, and say whether it rose."""
     visit, data = _known(here)
     over = over_time.over_time_of(data, _case(visit, data), readings_since(data, visit.today))
-    return over_time.with_paper(over, theme_named(theme), narrow is True), over_time.section(over)
+    drawn = with_paper(over_time.figure, over, theme_named(theme), narrow is True)
+    return drawn, over_time.section(over), not (over.days or over.older)
+
+
+def of_day(text: Any, here: Any) -> None:
+    """Give new readings another day: the page is made anew with it in its address."""
+    visit = visit_again(here)
+    if not isinstance(text, str) or text.strip() == readings_day(visit)[1]:
+        raise PreventUpdate
+    asked = {key: value for key, value in visit.asked.items() if key != DAY}
+    day = {} if text.strip() in ("", visit.today.isoformat()) else {DAY: text.strip()[:LONGEST_NUMBER]}
+    set_props(shared_ids.SHELL_URL, {"search": visit.address("", **asked, **day)})
 
 
 def tell(_: Any, here: Any) -> dict[str, str]:
@@ -121,7 +138,7 @@ def tell(_: Any, here: Any) -> dict[str, str]:
         ids.ATHLETE_NEXT: to_html(advice.next_section(case)),
         ids.ATHLETE_EFFORT: to_html(advice.effort_section(case)),
         ids.ATHLETE_FLIGHT: to_html(advice.flight_section(case)),
-        ids.ATHLETE_RADAR: to_html(correction.section(case, today)),
+        ids.ATHLETE_RADAR: to_html(correction.section(case)),
         ids.ATHLETE_BASIS: to_html(basis_of(case.person)),
     }
 
@@ -166,7 +183,7 @@ def _read(source: Any, visit: Visit, data: AthleteData, contents: Any, cell: Any
 
 def put(visit: Visit, found: Pasted, here: Any, seen: Any) -> str:
     """Keep pasted readings: one act of the athlete's, which one Undo takes back; new balls are the team's."""
-    balls, readings = acts_of(found.readings)
+    balls, readings = acts_of(found.readings, readings_day(visit)[0])
     if balls:
         visit.store.act(TEAM, balls, hand_of(here, seen, None, TEAM), visit.system)
     acted = visit.store.act(visit.owner, readings, hand_of(here, seen, None, visit.owner), found.system)

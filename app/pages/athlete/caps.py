@@ -8,7 +8,7 @@ from dash import html
 from dash.development.base_component import Component
 
 from app.show.cautions import CAUTIONS, NO_VERDICT, beside_choice, cautions, path_note
-from app.show.glossary import explained
+from app.show.plain_table import plain_table, with_unit
 from app.show.subject import JOINTS, Case, Fitted, is_same, radar_factor
 from app.units.conversion import plain
 from app.version import VERSION
@@ -17,7 +17,7 @@ from model.checks import InputError
 from model.interval import Interval
 from model.level import EqualLoad, equal_load_speeds
 from model.person import Person
-from model.quantity import READOUTS, Quantity
+from model.quantity import Quantity
 
 READOUT_WORDS = {
     "peak": "same peak",
@@ -81,28 +81,19 @@ class Caps:
 
 
 def caps_of(case: Case) -> Caps:
-    """Work out the table.
-
-    Parameters
-    ----------
-    case : Case
-
-    Returns
-    -------
-    Caps
-    """
-    profile, form, share = case.profile, case.form, case.found.checked.cap_share
+    """Work out the table."""
+    profile, choices = case.profile, case.choices
     if case.person is None or profile is None:
         return Caps(instead="No speeds until the measures above are complete.")
     if case.throw is None:
         return Caps(instead="No speeds until a full-effort speed with the own ball is known.")
+    joint, share = choices.cap_joint, choices.cap_share
     if share is None:
         return Caps(instead="No speeds until the share is mended.")
-    given = case.reference.speed_m_s if form.cap_of == "reference" else None
-    if form.cap_of == "reference" and given is None:
+    given = case.reference.speed_m_s if choices.cap_of == "reference" else None
+    if choices.cap_of == "reference" and given is None:
         return Caps(instead="The reference throw has no speed.")
-    joint = form.cap_joint if form.cap_joint in JOINTS else "varus"
-    quantity = Quantity(joint, form.cap_readout if form.cap_readout in READOUTS else "peak")
+    quantity = Quantity(joint, choices.cap_readout)
     full = given if given is not None else case.throw.speed_m_s
     try:
         found = _equal(case.person, case.own_ball, case.rack, Fitted(profile), quantity, share, given)
@@ -135,23 +126,11 @@ def _equal(
 
 
 def section(case: Case, today: str) -> list[Component]:
-    """Make the table and the pocket card.
-
-    Parameters
-    ----------
-    case : Case
-    today : str
-        The date on the card.
-
-    Returns
-    -------
-    list of Component
-    """
+    """Make the table and the pocket card, which has the date."""
     caps = caps_of(case)
     if caps.instead:
         return [html.P(caps.instead, className="invitation", role="status")]
-    corrected = case.found.checked.radar is not None
-    parts: list[Component] = [beside_choice(case.person), _table(case, caps, corrected)]
+    parts: list[Component] = [beside_choice(case.person), _table(case, caps)]
     over = [cap for cap in caps.rows if cap.share is not None and cap.share.estimate > ABOVE_FULL and not cap.own]
     if over:
         names = " and ".join(case.mass(cap.ball.mass_kg) for cap in over)
@@ -168,26 +147,16 @@ def section(case: Case, today: str) -> list[Component]:
     return [html.Div(parts, className="caps-part"), _card(case, caps, today)]
 
 
-def _table(case: Case, caps: Caps, corrected: bool) -> Component:
+def _table(case: Case, caps: Caps) -> Component:
     rows = []
     for cap in caps.rows:
-        share = "–" if cap.share is None else _percents(cap.share)
         name = [case.mass(cap.ball.mass_kg), *([html.Span(" own ball", className="unit")] if cap.own else [])]
-        radar = [html.Td(_speed(cap.radar, case))] if corrected else []
-        rows.append(html.Tr([html.Th(name, scope="row"), html.Td(_speed(cap.speed, case)), *radar, html.Td(share)]))
+        speeds = [_speed(one, case) for one in (cap.speed, *([cap.radar] if case.radar else []))]
+        rows.append([name, *speeds, "–" if cap.share is None else _percents(cap.share)])
     unit = f"{case.speed_unit}, 90 %"
-    radar_head = [html.Th(["Radar shows", html.Span(unit, className="unit")], scope="col")] if corrected else []
-    head = html.Tr(
-        [
-            html.Th("Ball", scope="col"),
-            html.Th([*explained("Release speed"), html.Span(unit, className="unit")], scope="col"),
-            *radar_head,
-            html.Th([*explained("Of full speed with this ball"), html.Span("90 %", className="unit")], scope="col"),
-        ]
-    )
-    return html.Table(
-        [html.Caption(caps.title + "."), html.Thead(head), html.Tbody(rows)], className="plain-table caps-table"
-    )
+    heads = ["Ball", with_unit("Release speed", unit), *([with_unit("Radar shows", unit)] if case.radar else [])]
+    heads.append(with_unit("Of full speed with this ball", "90 %"))
+    return plain_table(caps.title + ".", heads, rows, "caps-table")
 
 
 def _speed(speed: Interval, case: Case) -> list[Component | str]:

@@ -1,14 +1,12 @@
 """The radar correction: what it would do to each ball's reading, and what it does to the answer while it is on."""
 
 import math
-from dataclasses import replace
-from datetime import date
 
 from dash import html
 from dash.development.base_component import Component
 
-from app.show.glossary import explained
-from app.show.subject import Case, Fitted, mean_speeds, profile_of
+from app.show.plain_table import plain_table, with_unit
+from app.show.subject import Case, Fitted, mean_speeds
 from app.units.conversion import plain
 from model.checks import InputError
 from model.radar import Radar, release_speed
@@ -16,38 +14,20 @@ from model.radar import Radar, release_speed
 EXAMPLE_M_S = 30.0  # a reading the table is told for, where the athlete's full speed is not known
 
 
-def section(case: Case, today: date) -> list[Component]:
-    """Say what the correction does.
-
-    Parameters
-    ----------
-    case : Case
-    today : date
-
-    Returns
-    -------
-    list of Component
-    """
-    form = case.form
-    wanted = case.found.checked.radar
-    if wanted is None:
-        wanted = profile_of(None, case.own_ball, replace(form, radar="on"), today, system=case.system).checked.radar
-    if wanted is None:
+def section(case: Case) -> list[Component]:
+    """Say what the correction does."""
+    if case.choices.radar is None:
         return [html.P("No correction until distance and angle are mended.", className="invitation")]
-    on = form.radar == "on"
-    parts: list[Component] = [html.P(_effect(case, on, today), className="told", role="status")]
-    return [*parts, _table(case, wanted)]
+    return [html.P(_effect(case), className="told", role="status"), _table(case, case.choices.radar)]
 
 
-def _effect(case: Case, on: bool, today: date) -> str:
+def _effect(case: Case) -> str:
     profile = case.profile
-    if not on:
+    if not case.choices.corrected:
         return "Off: every reading is taken as the release speed."
     if profile is None or not case.found.used:
         return "On: there is no reading to correct yet."
-    without = profile_of(
-        case.person, case.own_ball, replace(case.form, radar=""), today, case.reference.speed_m_s
-    ).profile
+    without = case.found_with(None).profile
     if without is None:
         return ""
     p, before = profile.exponent(), without.exponent()
@@ -65,36 +45,20 @@ def _table(case: Case, radar: Radar) -> Component:
         masses = tuple(ball.mass_kg for ball in case.rack)
         full = mean_speeds(Fitted(case.profile), masses).estimate.tolist()
     for ball, speed in zip(case.rack, full, strict=True):
-        reading = speed
         try:
-            if case.form.radar == "on":  # then the profile's speeds are release speeds
-                reading = speed / release_speed(speed, ball, radar).factor
-            found = release_speed(reading, ball, radar)
+            # with the correction on the profile's speeds are release speeds
+            shows = speed / release_speed(speed, ball, radar).factor if case.choices.corrected else speed
+            found = release_speed(shows, ball, radar)
         except InputError:
             continue
-        rows.append(
-            html.Tr(
-                [
-                    html.Th(case.mass(ball.mass_kg), scope="row"),
-                    html.Td(case.speed(reading)),
-                    html.Td(f"{case.speed(found.speed_m_s)} ± {case.speed(found.sd_m_s)}"),
-                    html.Td(f"+{100 * (found.factor - 1):.1f} %"),
-                ]
-            )
-        )
-    heads = (
-        ("Ball", ""),
-        ("Radar shows", case.speed_unit),
-        ("At release", f"{case.speed_unit}, ± 1 SD"),
-        ("Added", ""),
-    )
-    head = html.Tr(
-        [html.Th([*explained(name), html.Span(unit, className="unit")], scope="col") for name, unit in heads]
-    )
+        release = f"{case.speed(found.speed_m_s)} ± {case.speed(found.sd_m_s)}"
+        rows.append((case.mass(ball.mass_kg), case.speed(shows), release, f"+{100 * (found.factor - 1):.1f} %"))
+    unit = case.speed_unit
+    heads = ("Ball", with_unit("Radar shows", unit), with_unit("At release", f"{unit}, ± 1 SD"), "Added")
     far = case.system.number(radar.distance_m, "m")
-    caption = html.Caption(
+    caption = (
         f"Ball read {far} ± {case.system.text(radar.distance_sd_m, 'm')} from the hand, "
         f"{plain(math.degrees(radar.angle_rad))} ± {plain(math.degrees(radar.angle_sd_rad))}° off the radar’s line, "
         f"drag known to ± {100 * radar.drag_relative_sd:.0f} %."
     )
-    return html.Table([caption, html.Thead(head), html.Tbody(rows)], className="plain-table")
+    return plain_table(caption, heads, rows)

@@ -15,7 +15,7 @@ from app.pages.athlete.grid import NUMBER, ball_words, pick_button
 from app.records.field_list import FIELDS
 from app.records.reads import AthleteData, in_field
 from app.records.tables import Reading
-from app.show.from_records import counts
+from app.show.counted import counts
 from app.show.glossary import explained
 from app.show.markup import to_html
 

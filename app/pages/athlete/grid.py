@@ -19,23 +19,51 @@ from app.bind.visit import Visit
 from app.pages.athlete.acts import REMOVE_BALL, mass_cell
 from app.records.acts import TEAM
 from app.records.field_list import FIELDS
+from app.records.fields import in_words
 from app.records.reads import AthleteData, in_field
 from app.records.tables import Ball, Reading
-from app.show.from_records import can_count, counts
+from app.show.counted import can_count, counts
 from app.show.markup import to_html
+from model.checks import InputError
+from model.speed_readings import SAME_BALL_KG
 
 NEWEST = 40
 """Readings of one ball that the grid shows; the dated list has them all."""
 LEAST_CELLS = 5
+DAY = "day"
+"""What the day of new readings is called in the address."""
 NUMBER = 'inputmode="decimal" enterkeyhint="next"'
-SPEED = FIELDS["reading.speed_m_s"]
+SPEED, SPEED_DAY = FIELDS["reading.speed_m_s"], FIELDS["reading.day"]
 
 
 def grid_balls(data: AthleteData) -> list[Ball]:
-    """The balls of the grid, light to heavy, those without a mass last: archived ones only where they have readings."""
-    read = {one.ball_id for one in data.readings}
-    balls = [ball for ball in data.balls.values() if ball.archived_at is None or ball.id in read]
+    """The balls of the grid, light to heavy, those without a mass last: archived ones only where they have readings.
+
+    A ball of the team that weighs what the own one does has no row of its own: its readings stand in the own ball's.
+    """
+    read, own = {one.ball_id for one in data.readings}, data.own_ball
+    with_own = set() if own is None else one_ball(own, data) - {own.id}
+    there = [ball for ball in data.balls.values() if ball.archived_at is None or ball.id in read]
+    balls = [ball for ball in there if ball.id not in with_own]
     return sorted(balls, key=lambda ball: (ball.mass_kg or math.inf, ball.id))
+
+
+def one_ball(ball: Ball, data: AthleteData) -> set[int]:
+    """The balls of which the readings stand in a ball's row: itself, and with the own one those of the same mass."""
+    if ball is not data.own_ball or ball.mass_kg is None:
+        return {ball.id}
+    weights = {one.id: one.mass_kg for one in data.balls.values() if one.mass_kg is not None}
+    return {ball.id} | {number for number, mass in weights.items() if abs(mass - ball.mass_kg) < SAME_BALL_KG}
+
+
+def readings_day(visit: Visit) -> tuple[date, str, str]:
+    """The day that new readings get: the one of the address, or today; its text, and what is wrong with that."""
+    text = visit.asked.get(DAY, "")
+    try:
+        day = SPEED_DAY.parse(text).value if text else visit.today
+    except InputError as error:
+        return visit.today, text, in_words(error)
+    return day, day.isoformat(), ""
 
 
 def ball_words(ball: Ball | None, visit: Visit) -> str:
@@ -62,12 +90,13 @@ def grid_html(visit: Visit, data: AthleteData, since: date | None) -> str:
 
 
 def _row(visit: Visit, data: AthleteData, ball: Ball, since: date | None) -> str:
-    read = [one for one in data.readings if one.ball_id == ball.id]
+    same, day = one_ball(ball, data), readings_day(visit)[0].isoformat()
+    read = [one for one in data.readings if one.ball_id in same]
     shown, passed_over = read[-NEWEST:], max(0, len(read) - NEWEST)
     name = ball_words(ball, visit)
     problems: list[str] = []
     cells = [_cell(visit, one, name, passed_over + i + 1, since, problems) for i, one in enumerate(shown)]
-    new = json.dumps({"ball": ball.uid})
+    new = json.dumps({"ball": ball.uid, "day": day})
     for i in range(max(1, LEAST_CELLS - len(shown))):
         line = f"{visit.tab}/{ball.uid}/{i}"
         label = cell_label(len(read) + i + 1, name, visit)
@@ -75,8 +104,8 @@ def _row(visit: Visit, data: AthleteData, ball: Ball, since: date | None) -> str
         cells.append(cell_html(SPEED.path, "", label, more=f'{NUMBER} placeholder=" " data-emptied="remove"', **of))
     more = f'<p class="quiet">The newest {NEWEST} of {len(read)}; all are in the list.</p>' if passed_over else ""
     return (
-        f'<div class="reading-row" role="group" data-problems data-ball="{escape(ball.uid)}" '
-        f'aria-label="Readings with {escape(name)}">{_head(visit, data, ball, name)}'
+        f'<div class="reading-row" role="group" data-problems data-new="{escape(new)}" '
+        f'data-ball="{escape(ball.uid)}" aria-label="Readings with {escape(name)}">{_head(visit, data, ball, name)}'
         f'<div class="ball-cells">{"".join(cells)}</div>'
         f'<div class="cell-problems" role="status">{"".join(problems)}</div>{more}</div>'
     )

@@ -9,6 +9,7 @@ ATHLETE_TOLD = "athlete-told"  # what stands below them
 
 # Who throws, and the readings.
 ATHLETE_ARM = "athlete-arm"
+ATHLETE_DAY = "athlete-day"  # of new readings
 ATHLETE_GRID = "athlete-grid"
 ATHLETE_LIST = "athlete-list"
 ATHLETE_MONTH = "athlete-month"
@@ -26,6 +27,7 @@ ATHLETE_FIGURE_NOTE = "athlete-figure-note"
 ATHLETE_SPEEDS = "athlete-speeds"
 ATHLETE_WILD = "athlete-wild"
 ATHLETE_OVER_TIME = "athlete-over-time"
+ATHLETE_OVER_TIME_PLACE = "athlete-over-time-place"
 ATHLETE_OVER_TIME_SAID = "athlete-over-time-said"
 ATHLETE_STRIP = "athlete-strip"
 ATHLETE_CAPS = "athlete-caps"

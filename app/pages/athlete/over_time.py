@@ -10,11 +10,13 @@ import numpy as np
 from dash import html
 from dash.development.base_component import Component
 
+from app.pages.athlete.drawing import LINE, MARKERS, band, layout_of, rounded, scale_of, unit_above
 from app.records.reads import AthleteData
+from app.records.rows import counted
 from app.records.tables import Reading
-from app.show.from_records import can_count, counts
-from app.show.numbers import difference
-from app.show.palette import THEMES, Theme, figure_px, template
+from app.show.counted import can_count, counts
+from app.show.numbers import chance_words, difference
+from app.show.palette import Theme, figure_px
 from app.show.subject import Case, radar_factor
 from app.units.systems import METRIC, System
 from model.ball import Ball
@@ -70,9 +72,7 @@ class OverTime:
 def over_time_of(data: AthleteData, case: Case, since: date | None) -> OverTime:
     """Gather an athlete's full-effort readings with the own ball, or one of its mass, by day."""
     own = [one for one in data.readings if can_count(one) and _is_own(one, data, case)]
-    days, older = (
-        by_day(dated(one, data, case) for one in own if counts(one, since) is counted) for counted in (True, False)
-    )
+    days, older = (by_day(dated(one, data, case) for one in own if counts(one, since) is now) for now in (True, False))
     return OverTime(days, older, day_means(days), day_means(older), trend_of(days), tuple(phases_of(data)), case.system)
 
 
@@ -121,7 +121,7 @@ def words(over: OverTime) -> list[Component]:
     if not over.days:
         more = " Older ones are drawn in grey and do not count." if over.older else ""
         return [html.P(f"No full-effort reading with the own ball counts yet.{more}", className="invitation")]
-    first, last, throws = over.days[0].day, over.days[-1].day, _count(trend.throws, "reading")
+    first, last, throws = over.days[0].day, over.days[-1].day, counted(trend.throws, "reading")
     on = f"{throws} on {first}" if first == last else f"{throws} on {trend.days} days, from {first} to {last}"
     if trend.slope_m_s is None or trend.probability_rose is None:
         said = f"{on}. Whether the speed rose is told from {LEAST_DAYS} days on."
@@ -132,7 +132,7 @@ def words(over: OverTime) -> list[Component]:
     lead = f"{_changed(slope)}: {_signed(slope.estimate, system)} {unit} in {step}"
     rest = (
         f" ({100 * slope.level:.0f} % interval {low} to {high}). That it rose at all has the probability "
-        f"{_percent(chance)}. {on}, at full effort with the own ball."
+        f"{chance_words(chance)}. {on}, at full effort with the own ball."
     )
     return [
         html.P([html.Strong(lead), rest], className="told", role="status"),
@@ -152,55 +152,37 @@ def _signed(speed_m_s: float, system: System) -> str:
     return difference(system.value(speed_m_s, "m/s"), 1)
 
 
-def _percent(chance: float) -> str:
-    if chance > 0.99:
-        return "over 99 %"
-    return "under 1 %" if chance < 0.01 else f"{100 * chance:.0f} %"
-
-
-def _count(number: int, noun: str) -> str:
-    return f"{number} {noun}" + ("" if number == 1 else "s")
-
-
-def with_paper(over: OverTime, theme: Theme, narrow: bool) -> dict[str, Any]:
-    """Draw the figure, with the one for the printer in its layout's ``meta``, where `assets/athlete.js` finds it."""
-    drawn = figure(over, theme, narrow)
-    drawn["layout"]["meta"] = {"paper": figure(over, THEMES["print"], False, paper=True)}
-    return drawn
-
-
 def figure(over: OverTime, theme: Theme, narrow: bool, paper: bool = False) -> dict[str, Any]:
     """Draw the speeds over the days as a plain dict."""
-    scale = theme.root_px / THEMES["light"].root_px
+    scale = scale_of(theme)
     height = PAPER_PX[1] if paper else round((NARROW_HEIGHT_PX if narrow else HEIGHT_PX) * scale)
-    traces = [*_line(over, theme), *_dots(over, theme)]
-    size, system = figure_px(theme, "xs" if narrow else "s"), over.system
     below = PHASE_PX * scale * len(over.phases)
-    place = {"xref": "paper", "x": 0, "xanchor": "left", "xshift": -40 * scale, "yref": "paper", "y": 1}
-    unit = place | {"yanchor": "bottom", "text": system.unit("m/s"), "showarrow": False}
-    layout: dict[str, Any] = {
-        "template": template(theme),
-        "height": height + below,
-        "margin": {"l": 44 * scale, "r": 12, "t": 24 * scale, "b": 46 * scale + below},
-        "dragmode": False if narrow else "zoom",
-        "hovermode": "closest",
-        "uirevision": "over-time",
-        "xaxis": {"type": "date", "ticks": "outside", "showgrid": False, "nticks": 4 if narrow else 9} | _range(over),
-        "yaxis": {"nticks": 6},
-        "annotations": [unit | {"font": {"size": figure_px(theme, "xs")}}, *_phase_words(over, theme, height)],
-        "shapes": _phase_bars(over, theme, height),
-        "font": {"size": size},
-    }
-    if paper:
-        layout |= {"width": PAPER_PX[0], "autosize": False}
-    return {"data": traces, "layout": layout}
+    unit = unit_above(over.system.unit("m/s"), theme, xanchor="left", xshift=-40 * scale)
+    layout = layout_of(
+        theme,
+        narrow,
+        PAPER_PX if paper else None,
+        "over-time",
+        height=height + below,
+        margin={"l": 44 * scale, "r": 12, "t": 24 * scale, "b": 46 * scale + below},
+        xaxis={"type": "date", "ticks": "outside", "showgrid": False, "nticks": 4 if narrow else 9} | _range(over),
+        yaxis={"nticks": 6},
+        annotations=[unit, *_phase_words(over, theme, height)],
+        shapes=_phase_bars(over, theme, height),
+    )
+    return {"data": [*_line(over, theme), *_dots(over, theme)], "layout": layout}
+
+
+def _days(over: OverTime) -> list[date]:
+    """All days of readings, and the first and last ones of plans."""
+    return [one.day for one in (*over.older, *over.days)] + [
+        day for phase in over.phases for day in (phase.first, phase.last)
+    ]
 
 
 def _range(over: OverTime) -> dict[str, Any]:
     """All days of readings and plans, with some room; a day or two alone are not drawn as hours."""
-    days = [one.day for one in (*over.older, *over.days)] + [
-        day for phase in over.phases for day in (phase.first, phase.last)
-    ]
+    days = _days(over)
     if not days:
         return {}
     first, last = min(days), max(days)
@@ -208,8 +190,8 @@ def _range(over: OverTime) -> dict[str, Any]:
     return {"range": [(first - room).isoformat(), (last + room).isoformat()]}
 
 
-def _speeds(values: Sequence[float], system: System) -> list[float]:
-    return [round(system.value(value, "m/s"), 3) for value in values]
+def _speeds(values: Sequence[float], system: System) -> list[float | None]:
+    return rounded([system.value(value, "m/s") for value in values])
 
 
 def _line(over: OverTime, theme: Theme) -> list[dict[str, Any]]:
@@ -220,20 +202,13 @@ def _line(over: OverTime, theme: Theme) -> list[dict[str, Any]]:
     days = [line.first + timedelta(days=int(step)) for step in dict.fromkeys(steps.tolist())]
     at = [line.at(day) for day in days]
     x = [day.isoformat() for day in days]
-    edge = {"type": "scatter", "mode": "lines", "x": x, "hoverinfo": "skip", "line": {"width": 0}}
+    low, middle, high = (
+        _speeds([getattr(one, name) for one in at], over.system) for name in ("low", "estimate", "high")
+    )
+    drawn = {"name": "line through the days", "x": x, "y": middle, "hoverinfo": "skip"}
     return [
-        edge | {"y": _speeds([one.low for one in at], over.system)},
-        edge
-        | {"y": _speeds([one.high for one in at], over.system), "fill": "tonexty", "fillcolor": theme.accent + "2e"},
-        {
-            "type": "scatter",
-            "mode": "lines",
-            "name": "line through the days",
-            "x": x,
-            "y": _speeds([one.estimate for one in at], over.system),
-            "line": {"color": theme.accent, "width": 2.4 * theme.line_scale},
-            "hoverinfo": "skip",
-        },
+        *band(x, low, high, theme),
+        LINE | drawn | {"line": {"color": theme.accent, "width": 2.4 * theme.line_scale}},
     ]
 
 
@@ -241,20 +216,12 @@ def _dots(over: OverTime, theme: Theme) -> Iterator[dict[str, Any]]:
     unit = over.system.unit("m/s")
     for days, means, color in ((over.older, over.older_means, theme.edge), (over.days, over.means, theme.ink)):
         if days:
-            reach = [mean.high - mean.estimate for mean in means]
-            yield {
-                "type": "scatter",
-                "mode": "markers",
+            reach = _speeds([mean.high - mean.estimate for mean in means], over.system)
+            yield MARKERS | {
                 "x": [one.day.isoformat() for one in days],
                 "y": _speeds([one.mean_m_s for one in days], over.system),
-                "error_y": {
-                    "type": "data",
-                    "array": _speeds(reach, over.system),
-                    "color": color,
-                    "thickness": 1.3,
-                    "width": 0,
-                },
-                "text": [_count(one.throws, "reading") for one in days],
+                "error_y": {"type": "data", "array": reach, "color": color, "thickness": 1.3, "width": 0},
+                "text": [counted(one.throws, "reading") for one in days],
                 "marker": {"size": 8 * theme.line_scale, "color": color},
                 "hovertemplate": f"%{{x}}: mean %{{y:.1f}} {unit}, %{{text}}<extra></extra>",
             }
@@ -266,43 +233,31 @@ def _phase_place(number: int, height: float) -> float:
 
 
 def _phase_bars(over: OverTime, theme: Theme, height: float) -> list[dict[str, Any]]:
-    return [
-        {
-            "type": "line",
-            "xref": "x",
-            "yref": "paper",
-            "x0": phase.first.isoformat(),
-            "x1": (phase.last + timedelta(days=1)).isoformat(),
-            "y0": _phase_place(i, height),
-            "y1": _phase_place(i, height),
-            "line": {"color": theme.quiet, "width": 4 * theme.line_scale},
-        }
-        for i, phase in enumerate(over.phases)
-    ]
+    shape = {
+        "type": "line",
+        "xref": "x",
+        "yref": "paper",
+        "line": {"color": theme.quiet, "width": 4 * theme.line_scale},
+    }
+    bars = []
+    for i, phase in enumerate(over.phases):
+        place, end = _phase_place(i, height), phase.last + timedelta(days=1)
+        bars.append(shape | {"x0": phase.first.isoformat(), "x1": end.isoformat(), "y0": place, "y1": place})
+    return bars
 
 
 def _phase_words(over: OverTime, theme: Theme, height: float) -> list[dict[str, Any]]:
     """The plans' names, each on the side of its bar where there is more room."""
-    days = [one.day for one in (*over.older, *over.days)] + [phase.last for phase in over.phases]
+    days = _days(over)
     middle = min(days) + (max(days) - min(days)) / 2 if days else date.min
+    font = {"size": figure_px(theme, "xs"), "color": theme.quiet}
     words = []
     for i, phase in enumerate(over.phases):
         before = phase.last > middle
         at = phase.first if before else phase.last + timedelta(days=1)
-        words.append(
-            {
-                "xref": "x",
-                "yref": "paper",
-                "x": at.isoformat(),
-                "y": _phase_place(i, height),
-                "xanchor": "right" if before else "left",
-                "yanchor": "middle",
-                "xshift": -6 if before else 6,
-                "text": escape(phase.name),
-                "showarrow": False,
-                "font": {"size": figure_px(theme, "xs"), "color": theme.quiet},
-            }
-        )
+        place = {"xref": "x", "yref": "paper", "x": at.isoformat(), "y": _phase_place(i, height), "yanchor": "middle"}
+        place |= {"xanchor": "right", "xshift": -6} if before else {"xanchor": "left", "xshift": 6}
+        words.append(place | {"text": escape(phase.name), "showarrow": False, "font": font})
     return words
 
 

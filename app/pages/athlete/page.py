@@ -8,7 +8,7 @@ from app.bind.visit import Visit, nobody
 from app.pages.athlete import grid, ids, parts, person
 from app.pages.athlete.acts import DOERS
 from app.pages.athlete.callbacks import register
-from app.show.from_records import readings_since
+from app.show.counted import readings_since
 
 
 def layout(visit: Visit) -> Component:

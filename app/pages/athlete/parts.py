@@ -13,9 +13,8 @@ from app.bind.steps import steps
 from app.bind.visit import Visit
 from app.pages.athlete import acts, dated, grid, ids
 from app.pages.athlete.caps import OF, READOUT_WORDS
-from app.records.field_list import FIELDS
 from app.records.reads import AthleteData
-from app.show.controls import choice
+from app.show.controls import ORDER, choice
 from app.show.curves_figure import GRAPH_CONFIG
 from app.show.glossary import explained
 from app.show.page_parts import file_field, page_link
@@ -26,6 +25,7 @@ from model.day_speeds import SEASON_DAYS
 
 BASIS_CHOICES = {"all": "every throw", "mean": "the mean of each ball", "best": "the best of each ball"}
 LARGEST_FILE_BYTES = 1_000_000
+HOW = "Enter goes to the next reading; Enter in an empty cell goes to the next ball."
 SINCE = f"empty: the last {SEASON_DAYS} days (our own judgement), or all where none lie in them"
 
 
@@ -58,10 +58,7 @@ def header(visit: Visit) -> Component:
 
 def readings(visit: Visit, data: AthleteData) -> Component:
     """Make the grid's place, the dated list's, and what is done to them."""
-    unit, accepted = (
-        FIELDS["reading.speed_m_s"].unit_in(visit.system),
-        FIELDS["reading.speed_m_s"].accepted(visit.system),
-    )
+    unit, accepted = (getattr(grid.SPEED, name)(visit.system) for name in ("unit_in", "accepted"))
     add = act_button(visit, "Add a ball", acts.ADD_BALL, **{"data-key": "a"})
     clear = act_button(visit, "Clear readings", acts.CLEAR)
     team = html.Span(["Its mass holds for the whole team, whose balls are on ", page_link("Balls", "/balls"), "."])
@@ -69,15 +66,8 @@ def readings(visit: Visit, data: AthleteData) -> Component:
         "readings",
         "Radar readings",
         [
-            html.P(
-                [
-                    f"Full effort, speed in {unit}, {accepted}; the day is today’s. ",
-                    html.Span(
-                        "Enter goes to the next reading; Enter in an empty cell goes to the next ball.", className="how"
-                    ),
-                ],
-                className="quiet",
-            ),
+            html.P([f"Full effort, speed in {unit}, {accepted}. ", html.Span(HOW, className="how")], className="quiet"),
+            _day(visit),
             html.Div(id=ids.ATHLETE_GRID, className="ball-rows"),
             html.Div([add, clear, html.Span(team, className="quiet")], className="grid-tools"),
             html.P(id=ids.ATHLETE_NOTICE, role="status", className="paste-notice"),
@@ -110,6 +100,21 @@ def readings(visit: Visit, data: AthleteData) -> Component:
             dcc.Input(id=ids.ATHLETE_DROPPED, type="hidden", value=""),
             *(_hidden(visit, do) for do in (acts.REMOVE_READING, acts.REMOVE_BALL)),
         ],
+    )
+
+
+def _day(visit: Visit) -> Component:
+    """The day that new readings get; it stands in the address, and is today's on the next visit."""
+    _, text, problem = grid.readings_day(visit)
+    return dmc.TextInput(
+        id=ids.ATHLETE_DAY,
+        label="Day of new readings",
+        description="year-month-day; today unless changed here",
+        inputWrapperOrder=ORDER,
+        value=text,
+        error=problem or None,
+        debounce=True,
+        className="field readings-day",
     )
 
 
@@ -175,7 +180,8 @@ def fit(visit: Visit) -> Component:
 def over_time() -> Component:
     """Make the place of the own-ball speed over time."""
     said = html.Div(id=ids.ATHLETE_OVER_TIME_SAID)
-    return section("over-time", "Own-ball speed over time", [said, html.Figure(_figure(ids.ATHLETE_OVER_TIME))])
+    figure = html.Figure(_figure(ids.ATHLETE_OVER_TIME), id=ids.ATHLETE_OVER_TIME_PLACE)
+    return section("over-time", "Own-ball speed over time", [said, figure])
 
 
 def exponent() -> Component:

@@ -5,21 +5,30 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import partial
 
-from app.csv_files import TableError, check_columns, number_in, parse_table
-from app.show.profile_fields import EFFORT, MASS, SPEED
-from app.show.throw_form import LONGEST_KEPT
+from app.csv_files import TableError, check_columns, parse_table
+from app.records.field_list import FIELDS
+from app.records.fields import LONGEST_NUMBER, in_words
+from app.records.rows import counted
 from app.units.conversion import from_si
 from app.units.systems import METRIC, System
 from app.units.typed import NUMBER, read_typed
 from model.checks import InputError
 
+MASS, SPEED = FIELDS["ball.mass_kg"], FIELDS["reading.speed_m_s"]
+COLUMNS = {
+    "ball_mass_g": MASS,
+    "speed_m_s": SPEED,
+    "date": FIELDS["reading.day"],
+    "asked_effort": FIELDS["reading.asked_effort"],
+}
 NEEDED = ("ball_mass_g", "speed_m_s")
-OPTIONAL = ("date", "asked_effort")
 NAMED_PROBLEMS = 6  # in a notice
 MOST_LINES = 2000
 MOST_VALUES = 5000
 
 _WITH_BLANK = re.compile(r"([0-9]) +(oz|lb|g|kg|mph|m/s)(?=\s|$)")
+
+SAME_KG = 5e-10  # masses that differ by less are the same one, typed in two units
 
 Rows = list[list[str]]
 
@@ -121,7 +130,7 @@ def pasted(
         made = _from_cell(masses, table, key, place)
     else:
         raise PasteError(f"Not put in: in a table the first column, or the first line, is {_mass_hint(system)}.")
-    return Pasted(_not_too_many(made), f"Put in: {_count(made)}.", system)
+    return Pasted(_not_too_many(made), f"Put in: {counted(len(made), 'reading')}.", system)
 
 
 def _not_too_many(made: list[PastedReading]) -> tuple[PastedReading, ...]:
@@ -134,7 +143,7 @@ def _mass_hint(system: System) -> str:
     """What tells a mass from a speed."""
     if system.converts(MASS.unit):
         return "the ball’s mass with its unit, such as 5 oz"
-    return f"the ball’s mass in g (above {SPEED.limit.high:g}, so that it is not taken for a speed)"
+    return f"the ball’s mass in g (above {SPEED.of.high:g}, so that it is not taken for a speed)"
 
 
 def _split(text: str, system: System) -> Rows:
@@ -144,7 +153,7 @@ def _split(text: str, system: System) -> Rows:
     parting = "\t" if "\t" in text else ";" if ";" in text else None
     if parting is None:
         lines = [_WITH_BLANK.sub(r"\1\2", line) for line in lines]
-    rows = [[value.strip()[:LONGEST_KEPT] for value in line.split(parting)] for line in lines if line.strip()]
+    rows = [[value.strip()[:LONGEST_NUMBER] for value in line.split(parting)] for line in lines if line.strip()]
     rows = [row for row in rows if any(row)]
     if len(rows) > 1 and not any(_is_number(value) or _is_mass(value, system) for value in rows[0]):
         rows = rows[1:]  # a line of names
@@ -167,7 +176,7 @@ def _is_number(value: str) -> bool:
 def _is_mass(value: str, system: System) -> bool:
     with_unit = not NUMBER.fullmatch(value) and read_typed(value, MASS.unit) is not None
     number = None if system.converts(MASS.unit) else _number(value)
-    return with_unit or (number is not None and number > SPEED.limit.high)
+    return with_unit or (number is not None and number > SPEED.of.high)
 
 
 def _by_mass(masses: Mapping[str, float | None], balls: Sequence[tuple[str, Sequence[str]]]) -> list[PastedReading]:
@@ -182,15 +191,12 @@ def _ball_of(masses: Mapping[str, float | None], typed: str) -> tuple[str, str]:
     """The ball of a typed mass, as its uid and the mass: one of the two is empty."""
     text = typed.removesuffix("g").strip() if _is_number(typed) else typed
     read = read_typed(text, MASS.unit)
-    wanted = None if read is None else _grams(read.si)
+    if read is None:
+        return "", text
     for uid, mass in masses.items():
-        if wanted is not None and mass is not None and _grams(mass) == wanted:
+        if mass is not None and abs(mass - read.si) < SAME_KG:
             return uid, ""
-    return "", text
-
-
-def _grams(mass_kg: float) -> float:
-    return round(from_si(mass_kg, MASS.unit), 6)
+    return "", f"{from_si(read.si, MASS.unit):.6g}" if NUMBER.fullmatch(text) else text
 
 
 def _from_cell(masses: Mapping[str, float | None], block: Rows, key: str, place: Place | None) -> list[PastedReading]:
@@ -209,14 +215,11 @@ def _from_cell(masses: Mapping[str, float | None], block: Rows, key: str, place:
     return made
 
 
-def _count(made: Sequence[PastedReading]) -> str:
-    return f"{len(made)} reading" if len(made) == 1 else f"{len(made)} readings"
-
-
 def from_csv(masses: Mapping[str, float | None], data: bytes) -> Pasted:
     """Read the readings of a CSV file, which come to those that are there.
 
-    The first line names the columns, in any order: `NEEDED`, and `OPTIONAL` where known (the asked effort in %).
+    The first line names the columns, in any order: those of `COLUMNS`, of which `NEEDED` must be there (the asked
+    effort in %). A line that cannot be read is left out, and named with what is wrong.
 
     Parameters
     ----------
@@ -227,7 +230,6 @@ def from_csv(masses: Mapping[str, float | None], data: bytes) -> Pasted:
     Returns
     -------
     Pasted
-        A line that cannot be read is left out, and named with what is wrong.
 
     Raises
     ------
@@ -239,20 +241,18 @@ def from_csv(masses: Mapping[str, float | None], data: bytes) -> Pasted:
         check_columns(table, NEEDED)
     except TableError as error:
         raise PasteError(f"The file was not read: {error}.") from None
-    unknown = [name for name in table.columns if name and name not in (*NEEDED, *OPTIONAL)]
+    unknown = [name for name in table.columns if name and name not in COLUMNS]
     wrong: list[str] = []
     made: list[PastedReading] = []
     for number, values in enumerate(table.rows):
-        cells = dict(zip(table.columns, (value.strip() for value in values), strict=True))
+        cells = dict.fromkeys(COLUMNS, "") | dict(zip(table.columns, (value.strip() for value in values), strict=True))
         reason = table.problems.get(number, "") or _wrong(cells)
         if reason:
             wrong.append(f"row {number + 1}: {reason}")
             continue
-        mass = f"{from_si(number_in(cells['ball_mass_g'], '', MASS.limit, 'g'), 'g'):.6g}"
-        effort = "" if cells.get("asked_effort", "") in ("", "100") else cells["asked_effort"]
-        day = cells.get("date", "")[:LONGEST_KEPT]
-        made.append(PastedReading(*_ball_of(masses, mass), cells["speed_m_s"], day, effort))
-    told = [f"Read from the file: {_count(made)}."]
+        effort = "" if cells["asked_effort"] == "100" else cells["asked_effort"]
+        made.append(PastedReading(*_ball_of(masses, cells["ball_mass_g"]), cells["speed_m_s"], cells["date"], effort))
+    told = [f"Read from the file: {counted(len(made), 'reading')}."]
     if unknown:
         told.append(f"Columns passed over: {', '.join(unknown)}.")
     if wrong:
@@ -261,13 +261,11 @@ def from_csv(masses: Mapping[str, float | None], data: bytes) -> Pasted:
     return Pasted(_not_too_many(made), " ".join(told), METRIC)
 
 
-def _wrong(cells: dict[str, str]) -> str:
+def _wrong(cells: Mapping[str, str]) -> str:
     try:
-        number_in(cells["ball_mass_g"], "ball_mass_g", MASS.limit, MASS.unit)
-        number_in(cells["speed_m_s"], "speed_m_s", SPEED.limit, SPEED.unit)
-        effort = cells.get("asked_effort", "")
-        if effort and not (_number(effort) is not None and EFFORT.low <= float(effort) <= EFFORT.high):
-            raise InputError("asked_effort", effort, str(EFFORT))
-    except (InputError, ValueError) as error:
-        return str(error)
+        for name, field in COLUMNS.items():
+            if (cells[name] or name in NEEDED) and field.parse(cells[name]).value is None:
+                raise InputError(field.label, "", field.accepted())
+    except InputError as error:
+        return in_words(error).removesuffix(".")
     return ""

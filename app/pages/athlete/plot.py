@@ -14,9 +14,10 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 from scipy.interpolate import PchipInterpolator
 
+from app.pages.athlete.drawing import LINE, MARKERS, band, layout_of, rounded, scale_of, unit_above
 from app.show.label_column import spread
 from app.show.levels import BEYOND, line_ends, points_for
-from app.show.palette import THEMES, Theme, figure_px, line_color, template
+from app.show.palette import Theme, figure_px, line_color
 from app.show.subject import Case, Fitted, mean_speeds
 from app.units.conversion import array_from_si
 from app.units.systems import METRIC, System
@@ -63,8 +64,6 @@ class Shown:
         Places in `dots` that are flagged.
     older : tuple of (float, float)
         Ball mass (kg) and release speed (m/s) of full-effort readings from before the days that count.
-    own : (float, float) or None
-        Ball mass (kg) and full speed (m/s) that the level lines run through.
     is_prior : bool
         Whether the fitted line rests on the published range.
     system : System
@@ -78,7 +77,6 @@ class Shown:
     dots: tuple[Dot, ...]
     wild: tuple[int, ...]
     older: tuple[tuple[float, float], ...]
-    own: tuple[float, float] | None
     is_prior: bool
     system: System = METRIC
 
@@ -109,30 +107,17 @@ def shown_of(case: Case, wild: Sequence[int], older: Sequence[tuple[float, float
     masses = np.linspace(*line_ends(case.rack), LINE_POINTS)
     profile, speed = case.profile, case.full_speed_m_s
     dots = tuple(
-        Dot(
-            used.ball_mass_kg, used.speed_m_s, used.asked_effort == 1.0, _words(case, used.speed_m_s, used.asked_effort)
-        )
-        for used in case.found.used
+        Dot(one.ball_mass_kg, one.speed_m_s, one.asked_effort == 1.0, _words(case, one.speed_m_s, one.asked_effort))
+        for one in case.found.used
     )
     if profile is None or speed is None:
-        return Shown("", masses, None, {}, dots, (), tuple(older), None, True, case.system)
-    points = points_for(case, case.form.joint)
+        return Shown("", masses, None, {}, dots, (), tuple(older), True, case.system)
+    points = points_for(case, case.choices.joint)
     levels = {} if points is None else _level_lines(points, masses, case, speed)
     prior = profile.exponent_is_prior
     name = f"{'published range' if prior else escape(case.code) or 'this athlete'}, p {profile.exponent().estimate:.2f}"
-    own = (case.own_ball.mass_kg, speed)
-    return Shown(
-        name,
-        masses,
-        mean_speeds(Fitted(profile), tuple(masses.tolist())),
-        levels,
-        dots,
-        tuple(wild),
-        tuple(older),
-        own,
-        prior,
-        case.system,
-    )
+    fit = mean_speeds(Fitted(profile), tuple(masses.tolist()))
+    return Shown(name, masses, fit, levels, dots, tuple(wild), tuple(older), prior, case.system)
 
 
 def _words(case: Case, speed_m_s: float, effort: float) -> str:
@@ -158,25 +143,11 @@ def _level_lines(points: LevelPoints, masses: Array, case: Case, speed_m_s: floa
 
 
 def figure(shown: Shown, theme: Theme, narrow: bool, paper: bool = False) -> dict[str, Any]:
-    """Draw the plot as a plain dict.
-
-    Parameters
-    ----------
-    shown : Shown
-    theme : Theme
-    narrow : bool
-        Whether the window is narrow.
-    paper : bool
-        Whether it is drawn for the printer.
-
-    Returns
-    -------
-    dict
-    """
-    scale = theme.root_px / THEMES["light"].root_px
+    """Draw the plot as a plain dict; `narrow` for a narrow window."""
+    scale = scale_of(theme)
     height = PAPER_PX[1] if paper else round((NARROW_HEIGHT_PX if narrow else HEIGHT_PX) * scale)
     x = shown.mass(shown.mass_kg)
-    low, high = shown.speed(_speed_range(shown)).tolist()
+    speeds = shown.speed(_speed_range(shown)).tolist()
     size = figure_px(theme, "xs" if narrow else "s")
     margin = {"l": 44 * scale, "r": 8, "t": 22 * scale, "b": 44 * scale}
     labels = _labels(shown, narrow)
@@ -184,53 +155,25 @@ def figure(shown: Shown, theme: Theme, narrow: bool, paper: bool = False) -> dic
     width = 340.0 * scale if narrow else 900.0
     end = float(x[-1]) + (float(x[-1]) - float(x[0])) * room / max(width - room, 100.0)
     plot_px = height - margin["t"] - margin["b"]
-    layout = {
-        "template": template(theme),
-        "height": height,
-        "margin": margin,
-        "dragmode": False if narrow else "zoom",
-        "hovermode": "closest",
-        "uirevision": "plot",
-        "xaxis": {
+    unit = unit_above(shown.system.unit("m/s"), theme, xanchor="right", xshift=-4)
+    layout = layout_of(
+        theme,
+        narrow,
+        PAPER_PX if paper else None,
+        "plot",
+        height=height,
+        margin=margin,
+        xaxis={
             "range": [float(x[0]), end],
             "title": {"text": f"ball mass, {shown.system.unit('g')}", "standoff": 8},
             "ticks": "outside",
             "showgrid": False,
             "nticks": 6 if narrow else 12,
         },
-        "yaxis": {"range": [low, high], "nticks": 7},
-        "annotations": [
-            _unit(theme, shown.system),
-            *_end_labels(labels, float(x[-1]), (low, high), plot_px, size, theme),
-        ],
-        "font": {"size": size},
-    }
-    if paper:
-        layout |= {"width": PAPER_PX[0], "autosize": False}
+        yaxis={"range": speeds, "nticks": 7},
+        annotations=[unit, *_end_labels(labels, float(x[-1]), speeds, plot_px, size, theme)],
+    )
     return {"data": _traces(shown, x, theme, narrow), "layout": layout}
-
-
-def with_paper(shown: Shown, theme: Theme, narrow: bool) -> dict[str, Any]:
-    """Draw the plot, with the one for the printer in its layout's ``meta``, where `assets/athlete.js` finds it.
-
-    Parameters
-    ----------
-    shown : Shown
-    theme : Theme
-    narrow : bool
-
-    Returns
-    -------
-    dict
-    """
-    drawn = figure(shown, theme, narrow)
-    drawn["layout"]["meta"] = {"paper": figure(shown, THEMES["print"], False, paper=True)}
-    return drawn
-
-
-def _unit(theme: Theme, system: System) -> dict[str, Any]:
-    place = {"xref": "paper", "x": 0, "xanchor": "right", "xshift": -4, "yref": "paper", "y": 1, "yanchor": "bottom"}
-    return place | {"text": system.unit("m/s"), "showarrow": False, "font": {"size": figure_px(theme, "xs")}}
 
 
 def _speed_range(shown: Shown) -> tuple[float, float]:
@@ -251,103 +194,64 @@ def _speed_range(shown: Shown) -> tuple[float, float]:
 def _traces(shown: Shown, x: Array, theme: Theme, narrow: bool) -> list[dict[str, Any]]:
     traces: list[dict[str, Any]] = []
     masses, unit, ball = x.tolist(), shown.system.unit("m/s"), _ball(shown.system)
-    wide = 2.4 * theme.line_scale
     if shown.fit is not None:
-        edge = {"type": "scatter", "mode": "lines", "x": masses, "hoverinfo": "skip", "line": {"width": 0}}
-        tint = theme.accent + "2e"
-        traces.append(edge | {"y": _rounded(shown.speed(shown.fit.low))})
-        traces.append(edge | {"y": _rounded(shown.speed(shown.fit.high)), "fill": "tonexty", "fillcolor": tint})
-    for readout, line in shown.levels.items():
+        traces += band(masses, rounded(shown.speed(shown.fit.low)), rounded(shown.speed(shown.fit.high)), theme)
+    lines = [(LEVELS[key], line, theme.quiet, 1.2, f"{LEVELS[key]}") for key, line in shown.levels.items()]
+    if shown.fit is not None:
+        lines.append((shown.name, np.asarray(shown.fit.estimate), theme.accent, 2.4, ""))
+    for name, line, color, width, level in lines:
+        said = f"{ball} at %{{y:.1f}} {unit}: {level}" if level else f"{ball}: %{{y:.1f}} {unit} by the fit"
         traces.append(
-            {
-                "type": "scatter",
-                "mode": "lines",
-                "name": LEVELS[readout],
+            LINE
+            | {
+                "name": name,
                 "x": masses,
-                "y": _rounded(shown.speed(line)),
-                "line": {"color": theme.quiet, "width": 1.2 * theme.line_scale},
-                "hovertemplate": f"{ball} at %{{y:.1f}} {unit}: {LEVELS[readout]}<extra></extra>",
+                "y": rounded(shown.speed(line)),
+                "line": {"color": color, "width": width * theme.line_scale},
+                "hovertemplate": f"{said}<extra></extra>",
             }
         )
-    if shown.fit is not None:
-        traces.append(
-            {
-                "type": "scatter",
-                "mode": "lines",
-                "name": shown.name,
-                "x": masses,
-                "y": _rounded(shown.speed(shown.fit.estimate)),
-                "line": {"color": theme.accent, "width": wide},
-                "hovertemplate": f"{ball}: %{{y:.1f}} {unit} by the fit<extra></extra>",
-            }
-        )
+    size = (7 if narrow else 9) * theme.line_scale
     if shown.older:
-        traces.append(_older(shown, theme, narrow))
+        cross = {"symbol": "x-thin", "size": size - 2 * theme.line_scale, "line": {"width": 1.5, "color": theme.edge}}
+        said = f"{ball}: %{{y:.1f}} {unit}, older, does not count<extra></extra>"
+        traces.append(_markers(shown, shown.older, marker=cross, hovertemplate=said))
     for fitted in (False, True):
         dots = [dot for dot in shown.dots if dot.fitted is fitted]
+        marker = {"size": size, "symbol": "circle-open", "color": theme.quiet, "line": {"width": 1.5}}
+        if fitted:
+            colors = [line_color(dot.mass_kg, theme) for dot in dots]
+            marker = {"size": size, "color": colors, "line": {"width": 1, "color": theme.paper}}
         if dots:
-            traces.append(_dots(shown, dots, fitted, theme, narrow))
+            said, words = f"{ball}: %{{text}}<extra></extra>", [dot.words for dot in dots]
+            traces.append(_markers(shown, _places(dots), marker=marker, text=words, hovertemplate=said))
     wild = [shown.dots[i] for i in shown.wild]
     if wild:
-        traces.append(_rings(shown, wild, theme))
+        ring = {"size": 18 * theme.line_scale, "symbol": "circle-open", "color": theme.ink, "line": {"width": 1.5}}
+        near: dict[str, Any] = {
+            "mode": "markers+text",
+            "text": ["wild reading"] * len(wild),
+            "textposition": "middle right",
+        }
+        near |= {"textfont": {"size": figure_px(theme, "xs"), "color": theme.ink}, "hoverinfo": "skip"}
+        traces.append(_markers(shown, _places(wild), marker=ring, **near))
     return traces
 
 
-def _dots(shown: Shown, dots: Sequence[Dot], fitted: bool, theme: Theme, narrow: bool) -> dict[str, Any]:
-    colors = [line_color(dot.mass_kg, theme) for dot in dots]
-    size = (7 if narrow else 9) * theme.line_scale
-    marker = {"size": size, "color": colors, "line": {"width": 1, "color": theme.paper}}
-    if not fitted:
-        marker = {"size": size, "symbol": "circle-open", "color": theme.quiet, "line": {"width": 1.5}}
-    return {
-        "type": "scatter",
-        "mode": "markers",
-        "x": shown.mass([dot.mass_kg for dot in dots]).tolist(),
-        "y": shown.speed([dot.speed_m_s for dot in dots]).round(2).tolist(),
-        "text": [dot.words for dot in dots],
-        "marker": marker,
-        "hovertemplate": f"{_ball(shown.system)}: %{{text}}<extra></extra>",
-    }
+def _places(dots: Sequence[Dot]) -> list[tuple[float, float]]:
+    return [(dot.mass_kg, dot.speed_m_s) for dot in dots]
 
 
-def _older(shown: Shown, theme: Theme, narrow: bool) -> dict[str, Any]:
-    masses, speeds = zip(*shown.older, strict=True)
-    unit = shown.system.unit("m/s")
-    return {
-        "type": "scatter",
-        "mode": "markers",
-        "x": shown.mass(list(masses)).tolist(),
-        "y": shown.speed(list(speeds)).round(2).tolist(),
-        "marker": {
-            "size": (6 if narrow else 7) * theme.line_scale,
-            "symbol": "x-thin",
-            "line": {"width": 1.5, "color": theme.edge},
-        },
-        "hovertemplate": f"{_ball(shown.system)}: %{{y:.1f}} {unit}, older, does not count<extra></extra>",
-    }
-
-
-def _rings(shown: Shown, dots: Sequence[Dot], theme: Theme) -> dict[str, Any]:
-    return {
-        "type": "scatter",
-        "mode": "markers+text",
-        "x": shown.mass([dot.mass_kg for dot in dots]).tolist(),
-        "y": shown.speed([dot.speed_m_s for dot in dots]).round(2).tolist(),
-        "text": ["wild reading"] * len(dots),
-        "textposition": "middle right",
-        "textfont": {"size": figure_px(theme, "xs"), "color": theme.ink},
-        "marker": {"size": 18 * theme.line_scale, "symbol": "circle-open", "color": theme.ink, "line": {"width": 1.5}},
-        "hoverinfo": "skip",
-    }
+def _markers(shown: Shown, places: Sequence[tuple[float, float]], **more: Any) -> dict[str, Any]:
+    """Marks at ball masses (kg) and speeds (m/s)."""
+    masses, speeds = zip(*places, strict=True)
+    x, y = shown.mass(list(masses)).tolist(), shown.speed(list(speeds)).round(2).tolist()
+    return MARKERS | {"x": x, "y": y} | more
 
 
 def _ball(system: System) -> str:
     """A ball's mass under the cursor."""
     return "%{x:.0f} g" if system == METRIC else f"%{{x:.2f}} {system.unit('g')}"
-
-
-def _rounded(values: Any) -> list[float | None]:
-    return [None if not math.isfinite(value) else round(value, 3) for value in np.asarray(values, float).tolist()]
 
 
 def _labels(shown: Shown, narrow: bool) -> list[tuple[str, float, bool]]:
@@ -363,7 +267,7 @@ def _labels(shown: Shown, narrow: bool) -> list[tuple[str, float, bool]]:
 def _end_labels(
     labels: Sequence[tuple[str, float, bool]],
     x: float,
-    speeds: tuple[float, float],
+    speeds: Sequence[float],
     plot_px: float,
     size: float,
     theme: Theme,

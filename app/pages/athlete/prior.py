@@ -6,7 +6,8 @@ from dash import html
 from dash.development.base_component import Component
 
 from app.show.glossary import explained
-from app.show.numbers import number
+from app.show.numbers import difference
+from app.show.plain_table import plain_table, with_unit
 from app.show.subject import Case, shown_ball
 from model.checks import InputError
 from model.quantity import READOUTS, Quantity, quantity_at
@@ -14,16 +15,7 @@ from model.throw import path_loads
 
 
 def side_by_side(case: Case) -> list[Component]:
-    """Show what a heavier ball does at the same speed, and what it does if the athlete slows as published ones did.
-
-    Parameters
-    ----------
-    case : Case
-
-    Returns
-    -------
-    list of Component
-    """
+    """Show what a heavier ball does at the same speed, and what it does if the athlete slows as published ones did."""
     profile, throw = case.profile, case.throw
     if profile is None:
         return []
@@ -39,7 +31,7 @@ def side_by_side(case: Case) -> list[Component]:
     speeds = profile.mean_speed(ball.mass_kg)
     rows = []
     for key, readout in READOUTS.items():
-        quantity = Quantity(case.form.joint, key)
+        quantity = Quantity(case.choices.joint, key)
         try:
             own = float(quantity_at(loads, quantity, throw.ball.mass_kg, throw.speed_m_s))
             same, change, least, most = (
@@ -49,15 +41,8 @@ def side_by_side(case: Case) -> list[Component]:
         except InputError:
             continue
         least, most = min(least, most), max(least, most)
-        rows.append(
-            html.Tr(
-                [
-                    html.Th(explained(readout.label), scope="row"),
-                    html.Td(_change(same)),
-                    html.Td([_change(change), html.Span(f" ({_change(least)} to {_change(most)})", className="kind")]),
-                ]
-            )
-        )
+        between = html.Span(f" ({_change(least)} to {_change(most)})", className="kind")
+        rows.append((explained(readout.label), _change(same), [_change(change), between]))
     name = case.mass(ball.mass_kg)
     own_name = case.mass(throw.ball.mass_kg)
     caption = (
@@ -65,29 +50,14 @@ def side_by_side(case: Case) -> list[Component]:
         f"In brackets {100 * speeds.level:.0f} % of the published range."
     )
     middle, low, high = (case.speed(speed) for speed in (speeds.estimate, speeds.low, speeds.high))
-    head = html.Tr(
-        [
-            html.Th("", scope="col"),
-            html.Th(
-                ["If the speed stays", html.Span(f"{case.speed(throw.speed_m_s)} {case.speed_unit}", className="unit")],
-                scope="col",
-            ),
-            html.Th(
-                [
-                    "If this athlete slows as published ones did",
-                    html.Span(f"{middle} ({low} to {high}) {case.speed_unit}", className="unit"),
-                ],
-                scope="col",
-            ),
-        ]
+    unit = case.speed_unit
+    heads = (
+        "",
+        with_unit("If the speed stays", f"{case.speed(throw.speed_m_s)} {unit}"),
+        with_unit("If this athlete slows as published ones did", f"{middle} ({low} to {high}) {unit}"),
     )
-    return [
-        html.Table([html.Caption(caption), html.Thead(head), html.Tbody(rows)], className="plain-table two-answers")
-    ]
+    return [plain_table(caption, heads, rows, "two-answers")]
 
 
 def _change(percent: float) -> str:
-    if not math.isfinite(percent):
-        return "not defined"
-    rounded = round(percent)
-    return "0 %" if rounded == 0 else f"{'+' if rounded > 0 else ''}{number(rounded, 0)} %"
+    return f"{difference(percent, 0)} %" if math.isfinite(percent) else "not defined"

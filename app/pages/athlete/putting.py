@@ -2,6 +2,7 @@
 
 import json
 from collections.abc import Sequence
+from datetime import date
 from typing import Any
 
 from app.pages.athlete.grid import grid_balls
@@ -9,7 +10,7 @@ from app.pages.athlete.paste import PastedReading, Place
 from app.records.acts import Act, Add, Edit
 from app.records.reads import AthleteData
 from app.records.tables import LONGEST_UID, new_uid
-from app.units.typed import NUMBER
+from app.units.typed import NUMBER, with_point
 from model.ball import DEFAULT_DIAMETER_M
 
 MOST_ROWS = 400
@@ -20,8 +21,8 @@ def masses_of(data: AthleteData) -> dict[str, float | None]:
     return {ball.uid: ball.mass_kg for ball in grid_balls(data)}
 
 
-def acts_of(found: Sequence[PastedReading]) -> tuple[list[Act], list[Act]]:
-    """What is to be done: first to the team's balls, then to the athlete's readings."""
+def acts_of(found: Sequence[PastedReading], day: date) -> tuple[list[Act], list[Act]]:
+    """What is to be done: to the team's balls, then to the athlete's readings, which are of `day` unless they say."""
     made: dict[str, str] = {}
     balls: list[Act] = []
     readings: list[Act] = []
@@ -32,9 +33,13 @@ def acts_of(found: Sequence[PastedReading]) -> tuple[list[Act], list[Act]]:
             mass = f"{one.mass_g} g" if NUMBER.fullmatch(one.mass_g) else one.mass_g
             balls.append(Add("ball", {"mass_kg": mass}, {"diameter_m": DEFAULT_DIAMETER_M}, ball))
         if one.row:
-            readings.append(Edit("reading.speed_m_s", one.speed, one.row))
+            readings.append(Edit("reading.speed_m_s", with_point(one.speed), one.row))
             continue
-        texts = {"speed_m_s": one.speed, "day": one.day, "asked_effort": one.effort}
+        texts = {
+            "speed_m_s": with_point(one.speed),
+            "day": one.day or day.isoformat(),
+            "asked_effort": with_point(one.effort),
+        }
         readings.append(Add("reading", {name: text for name, text in texts.items() if text}, {"ball": ball}))
     return balls, readings
 

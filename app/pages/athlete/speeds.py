@@ -8,7 +8,10 @@ from dash.development.base_component import Component
 from app.pages.athlete.wild import Wild
 from app.records.fields import EARLIEST_DAY
 from app.records.reads import AthleteData
-from app.show.from_records import can_count, counts
+from app.records.rows import counted as count_of
+from app.show.counted import can_count, counts
+from app.show.hundred import own_speed_known_by
+from app.show.plain_table import plain_table, with_unit
 from app.show.subject import OWN_BALL, Case, Fitted, is_same, mean_speeds
 from model.day_speeds import SEASON_DAYS
 from model.speed_readings import SAME_BALL_KG
@@ -29,31 +32,20 @@ def counted(data: AthleteData, since: date | None, chosen: bool) -> str:
     if chosen and since <= EARLIEST_DAY:
         return "All readings count, as was chosen."
     why = "as was chosen" if chosen else f"the last {SEASON_DAYS} days, about a season"
-    older = f" {_count(out, 'older reading')} in grey and not counted." if out else ""
+    older = f" {count_of(out, 'older reading')} in grey and not counted." if out else ""
     return f"Readings since {since} count: {why}.{older}"
 
 
 def used(case: Case, which: str = "") -> list[Component]:
-    """Say what the profile works from, and which own-ball speed is used.
-
-    Parameters
-    ----------
-    case : Case
-    which : str
-        Which readings count, in words.
-
-    Returns
-    -------
-    list of Component
-    """
+    """Say what the profile works from, which own-ball speed is used, and which readings count."""
     profile = case.profile
     if profile is None:
         return [html.P("Complete the measures: the fit needs the arm.", className="invitation")]
     basis = BASIS_WORDS.get(profile.basis, "")
     full = sum(reading.asked_effort == 1.0 for reading in case.found.used)
-    lines = [f"{_count(full, 'full-effort reading')}. {basis}" if full else "No full-effort reading yet."]
+    lines = [f"{count_of(full, 'full-effort reading')}. {basis}" if full else "No full-effort reading yet."]
     if profile.left_out:
-        lines.append(f"{_count(len(profile.left_out), 'reading')} at less than full effort stay out of the fit.")
+        lines.append(f"{count_of(len(profile.left_out), 'reading')} at less than full effort stay out of the fit.")
     own = case.found.own_speed
     ball = case.mass(case.own_ball.mass_kg)
     if own is None:
@@ -70,88 +62,41 @@ def used(case: Case, which: str = "") -> list[Component]:
 def _source(case: Case) -> str:
     profile = case.profile
     if profile is not None and profile.own_speed_is_given:
-        if case.found.checked.own_speed_m_s is not None:
+        if case.choices.own_speed_m_s is not None:
             return "what was typed above"
         return f"the reference throw ({case.reference.known})"
-    own = [r for r in case.found.used if r.asked_effort == 1.0 and _own(r.ball_mass_kg, case)]
-    return "the readings with it" if own else "the readings with the other balls"
-
-
-def _own(mass_kg: float, case: Case) -> bool:
-    return abs(mass_kg - case.own_ball.mass_kg) < SAME_BALL_KG
-
-
-def _count(number: int, noun: str) -> str:
-    return f"{number} {noun}" + ("" if number == 1 else "s")
+    return "the readings with it" if own_speed_known_by(case) == "readings" else "the readings with the other balls"
 
 
 def table(case: Case) -> Component | None:
-    """Make the table of full speeds, ball by ball.
-
-    Parameters
-    ----------
-    case : Case
-
-    Returns
-    -------
-    Component or None
-        None while nothing is known of the own-ball speed.
-    """
+    """Make the table of full speeds, ball by ball; None while nothing is known of the own-ball speed."""
     profile = case.profile
     if profile is None or profile.posterior.own is None:
         return None
     masses = tuple(ball.mass_kg for ball in case.rack)
     mean, one = mean_speeds(Fitted(profile), masses), profile.next_speed(masses)
+    full = [read.ball_mass_kg for read in case.found.used if read.asked_effort == 1.0]
     rows = []
     for i, ball in enumerate(case.rack):
-        count = sum(
-            r.asked_effort == 1.0 and abs(r.ball_mass_kg - ball.mass_kg) < SAME_BALL_KG for r in case.found.used
-        )
-        own = is_same(ball, case.own_ball)
-        name = [case.mass(ball.mass_kg)] + ([html.Span(" own", className="unit")] if own else [])
-        speed = [
-            html.Strong(case.speed(mean.estimate[i])),
-            html.Span(f" {case.speed(mean.low[i])}–{case.speed(mean.high[i])}", className="kind"),
-        ]
-        rows.append(
-            html.Tr(
-                [
-                    html.Th(name, scope="row"),
-                    html.Td(speed),
-                    html.Td(f"{case.speed(one.low[i])}–{case.speed(one.high[i])}"),
-                    html.Td(str(count) if count else "–"),
-                ]
-            )
-        )
-    head = html.Tr(
-        [
-            html.Th("Ball", scope="col"),
-            html.Th(["Mean full throw", html.Span(f"{case.speed_unit}, 90 %", className="unit")], scope="col"),
-            html.Th(["Next throw", html.Span(f"{case.speed_unit}, 90 %", className="unit")], scope="col"),
-            html.Th("Readings", scope="col"),
-        ]
-    )
-    caption = html.Caption("Full speed with each ball, by the fit.")
-    return html.Table([caption, html.Thead(head), html.Tbody(rows)], className="plain-table speeds-table")
+        count = sum(abs(mass - ball.mass_kg) < SAME_BALL_KG for mass in full)
+        own = [html.Span(" own", className="unit")] if is_same(ball, case.own_ball) else []
+        between = html.Span(f" {case.speed(mean.low[i])}–{case.speed(mean.high[i])}", className="kind")
+        speed = [html.Strong(case.speed(mean.estimate[i])), between]
+        following = f"{case.speed(one.low[i])}–{case.speed(one.high[i])}"
+        rows.append(([case.mass(ball.mass_kg), *own], speed, following, str(count) if count else "–"))
+    unit = f"{case.speed_unit}, 90 %"
+    heads = ("Ball", with_unit("Mean full throw", unit), with_unit("Next throw", unit), "Readings")
+    return plain_table("Full speed with each ball, by the fit.", heads, rows, "speeds-table")
 
 
 def figure_note(case: Case) -> str:
-    """Say what the plot shows and how it is read.
-
-    Parameters
-    ----------
-    case : Case
-
-    Returns
-    -------
-    str
-    """
+    """Say what the plot shows and how it is read."""
     profile = case.profile
     if profile is None or profile.posterior.own is None:
         return "The curve begins with one full-effort speed with the own ball."
     p, noise = profile.exponent(), profile.noise()
     prior = ", as the published range has it" if profile.exponent_is_prior else ""
-    joint = "elbow" if case.form.joint == "varus" else "shoulder"
+    joint = "elbow" if case.choices.joint == "varus" else "shoulder"
     scatter = (
         ""
         if profile.exponent_is_prior
@@ -166,14 +111,5 @@ def figure_note(case: Case) -> str:
 
 
 def wild_notes(found: tuple[Wild, ...]) -> list[Component]:
-    """Name the flagged readings.
-
-    Parameters
-    ----------
-    found : tuple of Wild
-
-    Returns
-    -------
-    list of Component
-    """
+    """Name the flagged readings."""
     return [html.Ul([html.Li(one.sentence) for one in found], className="beyond")] if found else []

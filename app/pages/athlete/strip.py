@@ -8,7 +8,8 @@ from dash.development.base_component import Component
 
 from app.pages.athlete.prior import side_by_side
 from app.show.cautions import path_note
-from app.show.strip import laid_out, likeliest, line_picture, percent_of, zone_rows
+from app.show.numbers import chance_words
+from app.show.strip import laid_out, likeliest, line_picture, zone_rows
 from app.show.subject import Case, Fitted, mean_speeds
 from model.checks import InputError
 from model.quantity import Quantity, quantity_at
@@ -21,16 +22,7 @@ BRAKING_READING = "horizontal_abduction"
 
 
 def section(case: Case) -> list[Component]:
-    """Make the strip with its words.
-
-    Parameters
-    ----------
-    case : Case
-
-    Returns
-    -------
-    list of Component
-    """
+    """Make the strip with its words."""
     profile = case.profile
     if profile is None:
         return [html.P("No strip until the measures above are complete.", className="invitation")]
@@ -66,7 +58,7 @@ def _sentence(case: Case, stands: Standing | None) -> list[Any]:
     if stands is None:
         return [lead, interval, "."]
     best = likeliest(stands)
-    chance = percent_of(best.probability)
+    chance = chance_words(best.probability)
     if best.probability < SETTLED:
         return [lead, interval, f". Not settled; most likely ({chance}) ", *_says(best.sentence), "."]
     return [lead, interval, ": ", *_says(best.sentence), f", probability {chance}."]

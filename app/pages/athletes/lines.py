@@ -6,10 +6,10 @@ from datetime import date
 
 from app.records.lines import AthleteLine, athlete_lines, last_days
 from app.records.store import Store
+from app.show.noted import pain_words, sign_words
 from app.show.numbers import number
 from app.units.systems import System
 from model.day_speeds import DaySpeed, season_start
-from model.session_rules import ALL_SIGNS
 from model.speed_trend import STEP_DAYS, Trend, trend_of
 
 FEW_DAYS, FEW_WEEKS, FEW_MONTHS = 21, 90, 730
@@ -29,6 +29,8 @@ class Line:
     invented, archived : bool
     signs : tuple of str
         Stop signs that stand, in words.
+    pain : str
+        What was noted of the last session of a plan, with its day; empty for none.
     last : date or None
         Day of the last reading.
     ago : str
@@ -54,6 +56,7 @@ class Line:
     invented: bool
     archived: bool
     signs: tuple[str, ...]
+    pain: str
     last: date | None
     ago: str
     speed_m_s: float | None
@@ -87,7 +90,7 @@ def line_of(one: AthleteLine, today: date, system: System) -> Line:
     Line
         Its season ends with the last day of own-ball readings.
     """
-    days = [DaySpeed(day.day, day.readings, day.mean_m_s, day.best_m_s) for day in one.own_speeds]
+    days = one.own_speeds
     last = days[-1] if days else None
     first = season_start(last.day) if last else today
     season = [day for day in days if day.day >= first]
@@ -97,7 +100,8 @@ def line_of(one: AthleteLine, today: date, system: System) -> Line:
         one.code,
         one.invented,
         one.archived_at is not None,
-        tuple(ALL_SIGNS.get(sign, sign) for sign in one.signs),
+        tuple(sign_words(sign) for sign in one.signs),
+        _pain(one),
         one.last_reading,
         ago(one.last_reading, today) if one.last_reading else "",
         last.mean_m_s if last else None,
@@ -109,6 +113,12 @@ def line_of(one: AthleteLine, today: date, system: System) -> Line:
         tuple(plan_words(name, None if one.signs else day) for _, name, day in one.plans),
         None if one.signs else min((day for _, _, day in one.plans if day), default=None),
     )
+
+
+def _pain(one: AthleteLine) -> str:
+    day, body = one.session or (None, {})
+    words = pain_words(body)
+    return f"{words} ({day:%a} {day})" if words else ""
 
 
 def plan_words(name: str, day: date | None) -> str:

@@ -15,7 +15,7 @@ from app.pages.athletes import ids, old_tab
 from app.pages.athletes.lines import lines_of
 from app.pages.athletes.table import table_html
 from app.records.acts import Put
-from app.records.faults import RecordsError
+from app.records.faults import GoneError, RecordsError
 from app.records.tables import LONGEST_CODE, now
 from model.day_speeds import SEASON_DAYS
 
@@ -110,6 +110,8 @@ def put_away(asked: Any, here: Any) -> None:
     visit, uid, away = visit_again(here), str(asked.get("athlete", "")), asked["do"] == "archive"
     try:
         code = visit.store.code_of(uid)
+        if code is None:
+            raise GoneError("This athlete was erased.")
         act = Put("athlete", "archived_at", now() if away else None)
         done = visit.store.act(uid, act, hand_of(here, None, None, uid))
     except RecordsError as error:

@@ -45,10 +45,11 @@ def _row(one: Line, mark: bool) -> str:
     link = f'<a href="{escape(address(FIRST_PAGE, one.code))}">{escape(one.code)}</a>{invented}'
     flags = "; ".join(one.signs)
     said = f"<strong>Stop sign stands: {escape(flags)}</strong>" if one.signs else ""
+    said += f'<span class="note">{escape(one.pain)}</span>' if one.pain else ""
     last = f'{one.last.isoformat()}<span class="note">{one.ago}</span>' if one.last else "none yet"
     day = f'<span class="note">on {one.speed_day}</span>' if one.speed_day else ""
     cells = (
-        _cell(str(len(one.signs) or ""), said, "td"),
+        _cell(str(len(one.signs) + bool(one.pain) or ""), said, "td"),
         _cell(str(one.last.toordinal()) if one.last else "", last, "td"),
         _cell(_value(one.speed_m_s), f"{one.speed}{day}", "td"),
         _cell(_value(one.trend_m_s), f"{spark(one)}{one.trend}", "td"),

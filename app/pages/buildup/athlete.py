@@ -7,10 +7,8 @@ from app.pages.buildup.given import Given
 from app.pages.buildup.known import NOTHING_KNOWN, Known
 from app.pages.buildup.record import KnownReference
 from app.records.plan_fields import OWN
-from app.records.tables import Reference
 from app.show.cautions import is_growing
 from app.show.hundred import own_speed_known_by
-from app.show.kept import value_of
 from app.show.rack import picked_texts, texts_of
 from app.show.subject import Case, is_same
 from model.ball import Ball
@@ -48,12 +46,13 @@ class Athlete:
         return Care(aim, aim == "after_injury" or before, is_growing(self.case.person))
 
 
-def reference_of(case: Case, known: Reference | None) -> KnownReference:
-    """Say how the reference throw of Compare is known."""
-    if case.reference.speed_m_s is None or known is None:
+def reference_of(case: Case) -> KnownReference:
+    """Say how the reference throw is known."""
+    speed = case.reference.speed_m_s
+    if speed is None:
         return KnownReference("measured") if own_speed_known_by(case) == "readings" else KnownReference()
-    day = None if known.kind == "estimated" else value_of(known, "day")
-    return KnownReference(known.kind, day, case.reference.speed_m_s)
+    kind = case.reference.kind
+    return KnownReference(kind, None if kind == "estimated" else case.reference.day, speed)
 
 
 def speeds_words(case: Case) -> str:

@@ -13,7 +13,7 @@ from app.pages.buildup.record import Record
 from app.pages.buildup.rows import KeptPlan, Plans, plans_of
 from app.pages.buildup.wanted import Wanted, wanted_of
 from app.records.reads import AthleteData
-from app.show.from_records import subject_of
+from app.show.from_records import case_of
 from model.checks import InputError
 
 ASKED_PLAN = "plan"
@@ -53,12 +53,10 @@ class Found:
     def athlete(self) -> Athlete:
         """Who a plan is for."""
         visit = self.visit
-        subject = subject_of(self.data, visit.today)
-        case = subject.case(visit.today, visit.system)
-        reference = reference_of(case, self.data.reference)
+        case = case_of(self.data, visit.today, visit.system)
         known = known_of(self.plans.signs.values(), [one.record for one in self.plans.plans if one.record is not None])
-        given = given_of(self.data, case, subject.compared, visit.today)
-        return Athlete(case, subject.invented, reference, given, known)
+        given = given_of(self.data, case)
+        return Athlete(case, self.data.athlete.invented, reference_of(case), given, known)
 
     @cached_property
     def shown(self) -> KeptPlan | None:

@@ -7,7 +7,6 @@ from app.records.reads import AthleteData
 from app.show.hundred import hundred_of, own_speed_known_by
 from app.show.kept import setting_of, value_of
 from app.show.subject import Case
-from app.show.throw_form import Form
 from model.ball import Ball
 from model.build_up import SHARE_LIMIT
 from model.ceilings import BOUNDS, KINDS, Amount, Ceilings, Reference
@@ -17,7 +16,6 @@ from model.start import CERTAINTY_LIMIT
 
 SHARE_PLACES = 1000.0  # a share is told to a tenth of a per cent
 GIVEN_PATHS = tuple(f"plan.given_{name}" for name in ("mass_kg", "diameter_m", "speed_m_s", "on"))
-PRE_INJURY = "pre-injury"  # as `hundred_of` calls a reference from before an injury
 
 
 @dataclass(frozen=True)
@@ -47,7 +45,7 @@ class Given:
     on: date | None = None
 
 
-def given_of(data: AthleteData, case: Case, compared: Form, today: date) -> Given | None:
+def given_of(data: AthleteData, case: Case) -> Given | None:
     """What came over from Start, with the limits as they stand today.
 
     Returns
@@ -68,15 +66,15 @@ def given_of(data: AthleteData, case: Case, compared: Form, today: date) -> Give
         if key in BOUNDS and value_of(row, "amount") is not None
     }
     try:
-        found = _reference(data, case, compared, today)
+        found = _reference(data, case)
         return found and Given(Ball(mass, diameter), share, Ceilings(**limits), certainty, *found, on)
     except InputError:
         return None
 
 
-def _reference(data: AthleteData, case: Case, compared: Form, today: date) -> tuple[Reference, str] | None:
+def _reference(data: AthleteData, case: Case) -> tuple[Reference, str] | None:
     """The throw that shares are taken of, with its kind and day in words."""
-    hundred = hundred_of(case, compared, data.settings["start.base"] or "", today)
+    hundred = hundred_of(case, data.settings["start.base"])
     profile = case.profile
     if hundred is None or profile is None:
         return None
@@ -85,11 +83,11 @@ def _reference(data: AthleteData, case: Case, compared: Form, today: date) -> tu
         kind, day = "estimated" if hundred.kind == "estimated" else "measured", _last_day(case)
         reference = Reference(kind, None, day, doubt or 0.0)
     else:
-        kind = {"measured": "measured", PRE_INJURY: "before_injury"}.get(hundred.kind, "estimated")
-        day = None if kind == "estimated" else value_of(data.reference, "day")
-        same = kind == "measured" and profile.own_speed_is_given and case.found.checked.own_speed_m_s is None
+        kind = case.reference.kind
+        day = None if kind == "estimated" else case.reference.day
+        same = kind == "measured" and profile.own_speed_is_given and case.choices.own_speed_m_s is None
         reference = Reference(kind, None if same else hundred.throw.speed_m_s, day, doubt)
-    said = KINDS["before_injury"] if hundred.kind == PRE_INJURY else hundred.kind
+    said = KINDS["before_injury"] if kind == "before_injury" else hundred.kind
     return reference, f"{said}, {day.isoformat()}" if day else said
 
 

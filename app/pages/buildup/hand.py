@@ -9,9 +9,9 @@ from dash.development.base_component import Component
 from app.pages.buildup import ids
 from app.pages.buildup.aims import MORE_STEPS
 from app.pages.buildup.offers import Offer
-from app.pages.buildup.rule_words import CLEARING, ROLE_WORDS
+from app.pages.buildup.rule_words import CLEARING
 from app.records.fields import Field
-from app.records.plan_fields import LONGEST_WORDS
+from app.records.plan_fields import LONGEST_WORDS, ROLE_WORDS
 from app.records.tables import LONGEST_INITIALS
 from app.show.controls import choice, text_field
 from model.build_up import SHARE_LIMIT, STEPS_LIMIT

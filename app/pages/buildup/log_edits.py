@@ -7,7 +7,7 @@ from app.pages.buildup.course import course_of
 from app.pages.buildup.edits import told
 from app.pages.buildup.known import with_signs
 from app.pages.buildup.record import MOST_LOGGED, HandedOut, Record
-from app.pages.buildup.rule_words import ROLE_WORDS
+from app.records.plan_fields import ROLE_WORDS
 from model.checks import InputError
 from model.session_log import Logged
 from model.stop_signs import Signed, StopSign, together

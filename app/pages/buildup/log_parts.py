@@ -12,11 +12,11 @@ from app.pages.buildup.course import Course
 from app.pages.buildup.found import Found
 from app.pages.buildup.hand import FIELDS as HAND
 from app.pages.buildup.hand import INITIALS, buttons, do, hand, options, row
-from app.pages.buildup.noted import BEFORE, FIELDS, SORE_MORE, default_at, draft_of, noted_of, path_of
-from app.pages.buildup.rule_words import ROLE_WORDS, SITE_WORDS, SORE_WORDS, SOURCES_TOLD
+from app.pages.buildup.noted import BEFORE, FIELDS, default_at, draft_of, noted_of, path_of
+from app.pages.buildup.rule_words import SITE_WORDS, SORE_WORDS, SOURCES_TOLD
 from app.pages.buildup.view import View
 from app.pages.buildup.words import day_words
-from app.records.plan_fields import LONGEST_WORDS
+from app.records.plan_fields import LONGEST_WORDS, ROLE_WORDS, SORE_MORE
 from app.show.controls import choice
 from app.show.numbers import capital
 from model.session_rules import STOP_SIGNS, URGENT_SIGNS, WHEN

@@ -9,10 +9,10 @@ from typing import Any
 
 from app.bind.groups import BETWEEN
 from app.pages.buildup.course import Course
-from app.pages.buildup.rule_words import ROLE_WORDS, SITE_WORDS, advice_lines, allowed_decisions
+from app.pages.buildup.rule_words import SITE_WORDS, advice_lines, allowed_decisions
 from app.records.field_list import from_kept
 from app.records.fields import in_words
-from app.records.plan_fields import NOTED, OF_SESSION
+from app.records.plan_fields import NOTED, OF_SESSION, ROLE_WORDS, SORE_MORE
 from app.records.reads import AthleteData
 from app.show.kept import refused_settings, to_mend, value_of
 from model.checks import InputError
@@ -21,7 +21,6 @@ from model.session_log import NOT_DECIDED, Logged, facts_of, withdrawn_of
 from model.session_rules import STOP_SIGNS, URGENT_SIGNS, WHEN, Advice, Facts, JointPain, Notes, Soreness, advise
 from model.stop_signs import CLINICIAN
 
-SORE_MORE = {"over_three_days": "for over three days", "one_spot": "in one spot"}
 BEFORE = "before"  # of what was thrown: the session before again
 NOBODY = "?"  # who fills in a draft
 FIELDS = {one.name: one for one in NOTED}

@@ -5,6 +5,7 @@
 
 from collections.abc import Sequence
 
+from app.records.plan_fields import DECISION_WORDS, ROLE_WORDS
 from app.show.numbers import capital
 from model.session_log import NOT_DECIDED, Logged
 from model.session_rules import (
@@ -23,14 +24,6 @@ from model.session_rules import (
 )
 from model.stop_signs import CLEARING_ROLES, Signed, StopSign
 
-ROLE_WORDS = {
-    "clinician": "licensed clinician",
-    "trainer": "athletic trainer",
-    "coach": "coach",
-    "parent": "parent",
-    "athlete": "the athlete",
-    "other": "somebody else",
-}
 CLEARING = {role: ROLE_WORDS[role] for role in CLEARING_ROLES}
 SITE_WORDS = {"elbow": "elbow", "shoulder": "shoulder", "unknown": "joint not known"}
 WHEN_WORDS = dict(
@@ -54,13 +47,6 @@ ACTION_WORDS = {
 }
 """The most that may come next."""
 
-DECISION_WORDS = {
-    "go_on": "go on to the next session",
-    "repeat": "throw this session again",
-    "session_before": "throw the session before again",
-    "step_back": "go back one step",
-    "stop": "stop the plan here",
-}
 DECIDED_WORDS = {
     NOT_DECIDED: "not decided yet",
     "go_on": "goes on",

@@ -1,16 +1,19 @@
-"""From the forms to the answer: the two throws, and how each readout of the first differs from that of the second."""
+"""From the claim to the answer: the two throws, and how each readout of the first differs from that of the second."""
 
-from dataclasses import dataclass
-from functools import lru_cache
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
 
-from app.pages.claim.checks import SAME, CheckedClaim, check_claim
-from app.pages.claim.form import JOINTS, ClaimForm
+from app.pages.claim.asked import Claim
+from app.show.against_reference import Against, against, thrown_as, who_throws
 from app.show.numbers import READOUT_ORDER
-from app.show.subject import Case, Fitted
+from app.show.subject import Case
 from model.ball import Ball
-from model.claim import Difference, Draws, at_own_speed, differences, given, on_profile
-from model.interval import Interval
+from model.drawn_throws import Thrown, on_profile
+from model.interval import LEVEL, Interval
 from model.person import Person
+from model.quantity import Quantity, quantity_at
+from model.speed import SpeedProfile
+from model.structural_band import BandDifference
 from model.throw import path_loads
 
 
@@ -20,100 +23,86 @@ class Settled:
 
     Attributes
     ----------
-    first_m_s, second_m_s : Interval
-        Release speeds of the two throws (m/s).
+    balls : (Ball, Ball)
+        Of the first throw and of the second.
+    speeds_m_s : (Interval, Interval)
+        Their release speeds (m/s).
     exact : bool
         Whether both speeds were given, and are taken as exact.
-    found : dict of str to Difference
-        By readout, in the order of `READOUT_ORDER`.
+    against : Against
+        The first throw held against the second.
+    values : dict of str to (float, float)
+        Best estimates of the first and the second throw's readout, in SI.
     """
 
-    first_m_s: Interval
-    second_m_s: Interval
+    balls: tuple[Ball, Ball]
+    speeds_m_s: tuple[Interval, Interval]
     exact: bool
-    found: dict[str, Difference]
+    against: Against
+    values: dict[str, tuple[float, float]]
+
+    @property
+    def found(self) -> Mapping[str, BandDifference]:
+        """How each readout differs, in the order of `READOUT_ORDER`."""
+        return self.against.found
 
 
 @dataclass(frozen=True)
 class ClaimAnswer:
-    """All that the page shows, as numbers.
-
-    Attributes
-    ----------
-    case : Case
-    reading : str
-        A key of `form.JOINTS`.
-    more : bool
-        Whether more is claimed of the first ball.
-    held : str
-        How both are thrown: a key of `form.THROWN`.
-    checked : CheckedClaim
-    settled : Settled or None
-        None while something is missing.
-    """
+    """All that the page shows, as numbers; `settled` is None while something is missing."""
 
     case: Case
-    reading: str
-    more: bool
-    held: str
-    checked: CheckedClaim
+    claim: Claim
     settled: Settled | None = None
 
     @property
     def needs_speed(self) -> bool:
         """Whether the answer rests on the athlete's own full speed, and that is not known."""
-        profile = self.case.profile
-        wanted = self.held == "profile" or (
-            self.held == "same" and self.checked.same_speed_m_s is None and SAME.name not in self.checked.problems
-        )
-        return wanted and profile is not None and profile.posterior.own is None
+        profile, claim = self.case.profile, self.claim
+        wanted = claim.thrown != "typed" and claim.speeds_m_s is None
+        return wanted and not claim.to_mend and profile is not None and profile.posterior.own is None
 
     @property
     def on_prior(self) -> bool:
         """Whether the prior alone says how much this athlete slows down, and the answer rests on it."""
         profile = self.case.profile
-        return self.held == "profile" and profile is not None and profile.exponent_is_prior
+        return self.claim.thrown == "profile" and profile is not None and profile.exponent_is_prior
 
 
-def claim_of(form: ClaimForm, case: Case) -> ClaimAnswer:
+def answer_of(claim: Claim, case: Case) -> ClaimAnswer:
     """Work out all that the page shows; without an answer while the measures, a ball or a speed are missing."""
-    checked = check_claim(form, case.system)
-    reading = form.reading if form.reading in JOINTS else "varus"
-    answer = ClaimAnswer(case, reading, form.more, form.held, checked)
-    person, profile, first, second = case.person, case.profile, checked.first, checked.second
-    if person is None or profile is None or first is None or second is None:
+    answer = ClaimAnswer(case, claim)
+    person, profile, first, second = case.person, case.profile, claim.first, claim.second
+    if person is None or profile is None or first is None or second is None or claim.to_mend or answer.needs_speed:
         return answer
-    if not checked.complete(form.held) or answer.needs_speed:
-        return answer
-    speeds: tuple[float, float] | None = None
-    if form.held == "typed" and checked.first_speed_m_s is not None and checked.second_speed_m_s is not None:
-        speeds = checked.first_speed_m_s, checked.second_speed_m_s
-    elif form.held == "same" and checked.same_speed_m_s is not None:
-        speeds = checked.same_speed_m_s, checked.same_speed_m_s
-    fitted = Fitted(profile) if speeds is None else None
-    settled = _settled(person, first, second, reading, fitted, form.held == "same", speeds)
-    return ClaimAnswer(case, reading, form.more, form.held, checked, settled)
+    return replace(answer, settled=_settled(case, person, profile, claim, (first, second)))
 
 
-@lru_cache(maxsize=32)
-def _settled(
-    person: Person,
-    first: Ball,
-    second: Ball,
-    reading: str,
-    fitted: Fitted | None,
-    same: bool,
-    speeds: tuple[float, float] | None,
-) -> Settled:
-    loads = path_loads(person, first.diameter_m), path_loads(person, second.diameter_m)
-    draws = _draws(fitted, first, second, same, speeds)
-    found = differences(loads, (first.mass_kg, second.mass_kg), reading, draws)
-    return Settled(draws.speed("first"), draws.speed("second"), draws.exact, {key: found[key] for key in READOUT_ORDER})
+def _settled(case: Case, person: Person, profile: SpeedProfile, claim: Claim, balls: tuple[Ball, Ball]) -> Settled:
+    (first, second), speeds = _throws(case, profile, claim, balls)
+    subject = who_throws(person, case.own_ball, profile, max(first.speed_m_s, second.speed_m_s))
+    (found,) = against(subject, [first], second, claim.reading)
+    keys = [(claim.reading, readout) for readout in READOUT_ORDER]
+    values = {key[1]: (_value(person, key, first), _value(person, key, second)) for key in keys}
+    return Settled(balls, speeds, claim.speeds_m_s is not None, found, values)
 
 
-def _draws(fitted: Fitted | None, first: Ball, second: Ball, same: bool, speeds: tuple[float, float] | None) -> Draws:
-    if speeds is not None:
-        return given(*speeds)
-    if fitted is None:
-        raise ValueError("neither speeds nor a profile")
-    return at_own_speed(fitted.profile) if same else on_profile(fitted.profile, first.mass_kg, second.mass_kg)
+def _throws(
+    case: Case, profile: SpeedProfile, claim: Claim, balls: tuple[Ball, Ball]
+) -> tuple[tuple[Thrown, Thrown], tuple[Interval, Interval]]:
+    """The two throws, and their speeds as they are shown."""
+    one, other = balls
+    if claim.speeds_m_s is not None:
+        here, there = claim.speeds_m_s
+        exact = Interval(here, here, here, LEVEL), Interval(there, there, there, LEVEL)
+        return (thrown_as(one, here), thrown_as(other, there)), exact
+    if claim.thrown == "same":
+        (own,) = on_profile(profile, [case.own_ball])
+        return (replace(own, ball=one), replace(own, ball=other)), (profile.own_speed(), profile.own_speed())
+    first, second = on_profile(profile, balls)
+    return (first, second), (profile.mean_speed(one.mass_kg), profile.mean_speed(other.mass_kg))
+
+
+def _value(person: Person, key: tuple[str, str], throw: Thrown) -> float:
+    loads = path_loads(person, throw.ball.diameter_m)
+    return float(quantity_at(loads, Quantity(*key), throw.ball.mass_kg, throw.speed_m_s))

@@ -9,12 +9,11 @@ from dash.exceptions import PreventUpdate
 from app.bind import ids as bound
 from app.bind.visit import visit_again
 from app.pages.claim import ids
-from app.pages.claim.answers import claim_of
-from app.pages.claim.checks import FIELDS
-from app.pages.claim.form import PATHS, form_of, usual_texts, with_usual
+from app.pages.claim.answers import answer_of
+from app.pages.claim.asked import claim_of, usual_values
 from app.pages.claim.view import view_of
-from app.show.checks import check_athlete
-from app.show.from_records import subject_of
+from app.records.field_list import field_of
+from app.show.from_records import case_of
 
 TYPED = {"type": ids.CLAIM_TYPED, "ball": ALL}
 
@@ -46,15 +45,14 @@ def draw(_: Any, here: Any, typed_parts: Sequence[Any]) -> dict[str, Any]:
     visit = visit_again(here)
     if visit.data is None:
         raise PreventUpdate
-    subject, asked = subject_of(visit.data, visit.today), form_of(visit.data)
-    case = subject.case(visit.today, visit.system)
-    form = with_usual(asked, case)
-    view = view_of(claim_of(form, case), check_athlete(subject.compared.athlete, visit.system))
-    for name, text in usual_texts(asked, case).items():
-        part = bound.field_id(visit.owner, PATHS[name], "", visit.system.key)
-        set_props(part, {"placeholder": FIELDS[name].shown(text, visit.system)})
+    case = case_of(visit.data, visit.today, visit.system)
+    claim = claim_of(visit.data, case)
+    view = view_of(answer_of(claim, case))
+    for path, value in usual_values(visit.data, case).items():
+        part = bound.field_id(visit.owner, path, "", visit.system.key)
+        set_props(part, {"placeholder": field_of(path).shown(value, "", visit.system)})
     return {
         "view": {name: getattr(view, name) for name in VIEW_OUTPUTS},
-        "typed_hidden": [form.held != "typed"] * len(typed_parts),
-        "same_hidden": form.held != "same",
+        "typed_hidden": [claim.thrown != "typed"] * len(typed_parts),
+        "same_hidden": claim.thrown != "same",
     }

@@ -9,13 +9,13 @@ from app.bind.visit import Visit
 from app.pages.claim import acts, parts
 from app.pages.claim.callbacks import register
 from app.show.basis import basis_of
-from app.show.from_records import subject_of
+from app.show.from_records import case_of
 from app.show.page_parts import imprint
 
 
 def layout(visit: Visit) -> Component:
     """Make the page of the visit's athlete; what is computed is put in by the callbacks."""
-    case = subject_of(visit.data, visit.today).case(visit.today, visit.system)
+    case = case_of(visit.data, visit.today, visit.system)
     return html.Div(
         [
             athlete_head(visit, "Check a claim", case),

@@ -7,7 +7,8 @@ from app.bind.fields import act_button, bound, bound_radios
 from app.bind.ids import PICK, act_id
 from app.bind.visit import Visit
 from app.pages.claim import acts, ids
-from app.pages.claim.form import JOINTS, PATHS, THROWN
+from app.pages.claim.asked import JOINTS, SAME_SPEED, THROWN, ball_paths, speed_path
+from app.records.field_list import field_of
 from app.show.controls import choice
 from app.show.quantities import title
 from app.show.rack import rack_of
@@ -23,7 +24,7 @@ def asked(visit: Visit, case: Case) -> Component:
         bound_radios(visit, "claim.way", "The first ball loads it", key="m"),
         html.Span("than the second", className="mantine-InputWrapper-label"),
     ]
-    same = html.Div(bound(visit, "claim.same_speed_m_s"), id=ids.CLAIM_SAME, hidden=True)
+    same = html.Div(bound(visit, SAME_SPEED), id=ids.CLAIM_SAME, hidden=True)
     swap = act_button(visit, "Swap the balls", acts.SWAP, **{"data-key": "s"})
     return html.Section(
         [
@@ -58,10 +59,9 @@ def _ball(visit: Visit, case: Case, which: str, words: str) -> Component:
         placeholder="choose, or type below",
         searchable=False,
     )
-    units = {"mass_g": ("Mass", "g"), "diameter_mm": ("Diameter", "mm"), "speed_m_s": ("Release speed", "m/s")}
+    named = zip((*ball_paths(which), speed_path(which)), ("Mass", "Diameter", "Release speed"), strict=True)
     mass, diameter, speed = (
-        bound(visit, PATHS[f"{which}_{name}"], label=f"{label}, {visit.system.unit(unit)}")
-        for name, (label, unit) in units.items()
+        bound(visit, path, label=f"{label}, {field_of(path).unit_in(visit.system)}") for path, label in named
     )
     typed = html.Div(speed, id={"type": ids.CLAIM_TYPED, "ball": which}, hidden=True)
     return html.Div([rack, mass, diameter, typed], className="claim-ball", role="group", **{"aria-label": words})

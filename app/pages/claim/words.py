@@ -3,83 +3,55 @@
 import math
 
 from app.pages.claim.answers import ClaimAnswer, Settled
-from app.pages.claim.checks import SAME
-from app.pages.claim.form import JOINTS
+from app.pages.claim.asked import JOINTS
+from app.show import certainty_words as sure
 from app.show.ball_words import ball_words
 from app.show.ball_words import interval_words as speed_with_interval
 from app.show.checked_range import beyond
-from app.show.numbers import READOUT_ORDER, difference, number
-from app.show.person_words import measures_missing
-from app.show.strip import percent_of
+from app.show.numbers import difference, number
 from app.units.conversion import from_si
 from app.units.systems import METRIC, System
-from model.claim import HOLDS_FROM, NO_DIFFERENCE, Difference
 from model.interval import Interval
-from model.quantity import READOUTS, Quantity
-
-VERDICTS = {
-    "holds": "holds",
-    "fails": "does not hold",
-    "open": "cannot tell from these readings",
-    "undefined": "not defined for these throws",
-}
-"""What becomes of a claim, by `Difference.verdict`."""
+from model.quantity import Quantity
+from model.structural_band import BandDifference
 
 NAMES = {"peak": "peak", "loaded_s": "time loaded", "rise_rate": "rise rate", "area": "area"}
-CLAIMED = {
-    "peak": ("a higher peak", "a lower peak"),
-    "loaded_s": ("a longer time loaded", "a shorter time loaded"),
-    "rise_rate": ("a steeper rise", "a gentler rise"),
-    "area": ("a larger area", "a smaller area"),
-}
-"""What is claimed of each readout: more of it, and less."""
-
 FOUR = (
     "A claim that names no readout is four claims: peak, time loaded, rise rate and area are each answered for itself."
 )
-NOTHING_TO_SPEAK_OF = f"no difference to speak of, under {100.0 * NO_DIFFERENCE:g} %"
-ONLY_READINGS = (
-    "Interval and probability are of what the readings leave open; path and body measures are taken as they are."
-)
-READ_TO = {"m/s": "0.1 m/s", "mph": "0.2 mph"}
-"""To how much a release speed is read, in the reader's unit."""
-
-LEAST_TOLD = 0.005  # of the draws: fewer that have no answer are not worth a word
+VERDICTS = ("supported", "not supported", "cannot tell", "no claim", sure.NOT_DEFINED)
+"""In the order of the sentence."""
 
 
 def claim_words(answer: ClaimAnswer) -> str:
     """Say the claim, for example "275 g loads the elbow more than 145 g"."""
-    first, second = answer.checked.first, answer.checked.second
-    if first is None or second is None:
+    claim = answer.claim
+    if claim.first is None or claim.second is None:
         return ""
-    way = "more" if answer.more else "less"
-    balls = [ball_words(ball, answer.case.system) for ball in (first, second)]
-    return f"{balls[0]} loads {JOINTS[answer.reading]} {way} than {balls[1]}"
+    first, second = (ball_words(ball, answer.case.system) for ball in (claim.first, claim.second))
+    return f"{first} loads {JOINTS[claim.reading]} {'more' if claim.more else 'less'} than {second}"
+
+
+def claimed(readout: str, more: bool) -> str:
+    """Say what is claimed of a readout, for example "a higher peak"."""
+    words = sure.READOUT_WORDS[readout]
+    return f"a {words.more if more else words.less} {words.name}"
 
 
 def summary(answer: ClaimAnswer) -> list[tuple[str, str]]:
-    """Say which of the four claims hold.
-
-    Parameters
-    ----------
-    answer : ClaimAnswer
-
-    Returns
-    -------
-    list of (str, str)
-        What becomes of them, and of which: ``("holds", "time loaded and area")``; ``all four`` if it is the same of
-        all. None without an answer.
-    """
+    """Say what becomes of the four claims: pairs such as ("supported", "time loaded and area"); none without answer."""
     if answer.settled is None:
         return []
     groups: dict[str, list[str]] = {key: [] for key in VERDICTS}
-    for key in READOUT_ORDER:
-        groups[answer.settled.found[key].verdict(answer.more)].append(NAMES[key])
-    return [
-        (VERDICTS[key], "all four" if len(names) == len(READOUT_ORDER) else _listed(names))
-        for key, names in groups.items()
-        if names
-    ]
+    for readout, one in answer.settled.found.items():
+        verdict = sure.NOT_DEFINED if one.not_defined else one.answer(answer.claim.more).verdict
+        near = "" if one.none_to_speak_of else sure.nearness(one.answer(answer.claim.more))
+        groups[verdict].append(f"{NAMES[readout]} ({near})" if near.startswith("but close") else NAMES[readout])
+    count = len(answer.settled.found)
+    alike = {
+        verdict: len(names) == count and not any("(" in name for name in names) for verdict, names in groups.items()
+    }
+    return [(verdict, "all four" if alike[verdict] else _listed(names)) for verdict, names in groups.items() if names]
 
 
 def _listed(names: list[str]) -> str:
@@ -91,186 +63,75 @@ def speed_words(speed: Interval, exact: bool, system: System = METRIC) -> str:
     return system.text(speed.estimate, "m/s", least=1) if exact else speed_with_interval(speed, system)
 
 
-def throws_words(answer: ClaimAnswer) -> str:
+def throws_words(settled: Settled, system: System) -> str:
     """Name the two throws with their speeds."""
-    settled, first, second = answer.settled, answer.checked.first, answer.checked.second
-    if settled is None or first is None or second is None:
-        return ""
     there, against = (
-        speed_words(speed, settled.exact, answer.case.system) for speed in (settled.first_m_s, settled.second_m_s)
+        f"{ball_words(ball, system)} at {speed_words(speed, settled.exact, system)}"
+        for ball, speed in zip(settled.balls, settled.speeds_m_s, strict=True)
     )
-    balls = [ball_words(ball, answer.case.system) for ball in (first, second)]
-    return f"{balls[0]} at {there} against {balls[1]} at {against}."
+    return f"{there} against {against}."
 
 
-def unit_of(readout: str, reading: str) -> str:
-    """The unit a readout is printed in."""
-    unit = Quantity(reading, readout).unit
-    return "ms" if unit == "s" else unit
+def numbers_words(values: tuple[float, float], best: float, key: tuple[str, str]) -> tuple[str, str]:
+    """Write the best estimates of a readout: "−6.6 N·m, −8 %", and "73.9 against 80.5 N·m"."""
+    unit = Quantity(*key).unit
+    first, second = (from_si(value, "ms") if unit == "s" else value for value in values)
+    unit = "ms" if unit == "s" else unit
+    size = max((abs(value) for value in (first, second) if math.isfinite(value)), default=0.0)
+    places = 0 if size >= 100.0 else 1 if size >= 10.0 else 2 if size >= 1.0 else 3
+    apart = f"{difference(first - second, places)} {unit}, {sure.signed_percent(best)} %"
+    return apart, f"{number(first, places)} against {number(second, places)} {unit}"
 
 
-def _shown(value: float, unit: str) -> float:
-    return from_si(value, "ms") if unit == "ms" else value
+def interval_words(one: BandDifference, exact: bool) -> list[str]:
+    """Write the interval of a difference, and that of the speeds alone unless they are exact."""
+    said = [f"90 % interval: {sure.low_high(one.low, one.high)}"]
+    return said if exact else [*said, f"of the speeds alone: {sure.low_high(one.radar_low, one.radar_high)}"]
 
 
-def _places(*values: float) -> int:
-    """Decimals at which the largest of the values has three figures, or none."""
-    size = max((abs(value) for value in values if math.isfinite(value)), default=0.0)
-    return 0 if size >= 100.0 else 1 if size >= 10.0 else 2 if size >= 1.0 else 3
-
-
-def values_words(one: Difference, reading: str) -> str:
-    """Write the readout of both throws, for example "72.2 against 67.3 N·m"."""
-    unit = unit_of(one.readout, reading)
-    first, second = (_shown(value.estimate, unit) for value in (one.first, one.second))
-    places = _places(first, second)
-    return f"{number(first, places)} against {number(second, places)} {unit}"
-
-
-def difference_words(one: Difference, reading: str) -> str:
-    """Write the difference in units and per cent, for example "+4.9 N·m, +7.3 %"."""
-    unit = unit_of(one.readout, reading)
-    value, places = _shown(one.absolute.estimate, unit), _absolute_places(one, unit)
-    return f"{difference(value, places)} {unit}, {_percent(one.relative.estimate)} %"
-
-
-def interval_words(one: Difference, reading: str) -> str:
-    """Write the interval of the difference in units and per cent."""
-    unit = unit_of(one.readout, reading)
-    places = _absolute_places(one, unit)
-    absolute = _between(*(difference(_shown(value, unit), places) for value in (one.absolute.low, one.absolute.high)))
-    percent = _between(_percent(one.relative.low), _percent(one.relative.high))
-    return f"{100 * one.relative.level:.0f} % interval: {absolute} {unit}, {percent}\u00a0%"
-
-
-def _between(low: str, high: str) -> str:
-    """Both ends of an interval; one number if they print alike."""
-    return low if low == high else f"{low} to {high}"
-
-
-def _absolute_places(one: Difference, unit: str) -> int:
-    return _places(_shown(one.first.estimate, unit), _shown(one.second.estimate, unit))
-
-
-def _percent(share: float) -> str:
-    percent = 100.0 * share
-    return difference(percent, 0 if abs(percent) >= 100.0 else 1)
-
-
-def probability_words(one: Difference, more: bool) -> str:
-    """Write the probability of the claim, and what has no answer."""
-    claimed = CLAIMED[one.readout][0 if more else 1]
-    said = f"probability of {claimed}: {percent_of(one.more if more else one.less)}"
-    if one.undefined > LEAST_TOLD:
-        said += f"; in {percent_of(one.undefined)} of what the readings allow there is no such number"
-    return said
-
-
-def borders_words(answer: ClaimAnswer) -> str:
-    """Say from where on a claim holds."""
-    settled = answer.settled
-    if settled is None:
-        return ""
-    tie = (
-        f"A difference under {100.0 * NO_DIFFERENCE:g} % is none to speak of: it prints as 0 %, and a release speed "
-        f"read to {READ_TO[answer.case.speed_unit]} does not tell it apart."
-    )
-    if settled.exact:
-        return f"Holds, or does not hold, by the numbers alone. {tie}"
-    level = f"{100.0 * HOLDS_FROM:.0f} %"
-    contrary = f"{100.0 * (1.0 - HOLDS_FROM):.0f} %"
-    return (
-        f"Holds: a probability of {level} or more. Does not hold: {contrary} or less, or the whole interval within "
-        f"±{100.0 * NO_DIFFERENCE:g} %. Between: cannot tell from these readings. {tie}"
-    )
+def claim_chance_words(readout: str, one: BandDifference, answer: ClaimAnswer, settled: Settled) -> list[str]:
+    """Say how probable the claim is, and what would help where it cannot be told."""
+    found = one.answer(answer.claim.more)
+    said = f"{claimed(readout, answer.claim.more)}: {sure.tenths(found.probability)}"
+    return [said, sure.what_would_help(found, settled.against.where, not settled.exact)]
 
 
 def source_words(answer: ClaimAnswer) -> list[str]:
-    """Say where the speeds come from.
-
-    Parameters
-    ----------
-    answer : ClaimAnswer
-
-    Returns
-    -------
-    list of str
-    """
+    """Say where the speeds come from."""
     settled, profile = answer.settled, answer.case.profile
     if settled is None or profile is None:
         return []
     if settled.exact:
-        return [
-            "A typed speed is taken as exact: there is no interval and no probability, and nothing of the readings."
-        ]
-    if answer.held == "same":
+        unknown = profile.posterior.own is None
+        full = " The faster of them counts as full speed: that of this athlete is not known." if unknown else ""
+        return [f"A typed speed is taken as exact.{full}"]
+    if answer.claim.thrown == "same":
         return [
             "Both balls at this athlete’s mean full-effort speed with the own ball. Whether this athlete reaches it "
-            "with either is not asked here.",
-            ONLY_READINGS,
+            "with either is not asked here."
         ]
-    mean = "Both are mean full-effort throws, not next ones, and both speeds come from the same draw of the profile."
-    full = [reading for reading in answer.case.found.used if reading.asked_effort == 1.0]
+    mean = "Both are mean full-effort throws, not next ones."
+    full_effort = [reading for reading in answer.case.found.used if reading.asked_effort == 1.0]
     if answer.on_prior:
-        told = "No radar readings" if not full else "Readings with one ball only"
-        unknown = any(one.verdict(answer.more) == "open" for one in settled.found.values())
-        sign = " Where it says “cannot tell”, the sign is not known." if unknown else ""
+        told = "No radar readings" if not full_effort else "Readings with one ball only"
         return [
-            f"{told}: how much this athlete slows down with another ball is not known. The prior from published groups "
-            f"answers alone, not this athlete.{sign}",
-            mean,
-            ONLY_READINGS,
+            f"{told}: how much this athlete slows down with another ball is not known, and published groups answer for "
+            f"that. {mean}"
         ]
-    balls = len({round(reading.ball_mass_kg, 4) for reading in full})
+    balls = len({round(reading.ball_mass_kg, 4) for reading in full_effort})
     typed = ", and a typed own-ball speed" if profile.own_speed_is_given else ""
-    return [f"From {len(full)} full-effort radar readings with {balls} balls{typed}. {mean}", ONLY_READINGS]
+    return [f"From {len(full_effort)} full-effort radar readings with {balls} balls{typed}. {mean}"]
 
 
-def beyond_words(answer: ClaimAnswer) -> str:
-    """Name the checked range where a throw of the claim leaves it."""
-    settled, first, second = answer.settled, answer.checked.first, answer.checked.second
-    if settled is None or first is None or second is None:
-        return ""
-    masses, speeds = (first.mass_kg, second.mass_kg), _reach(settled)
-    return beyond((min(masses), max(masses)), speeds, "Part of this claim", answer.case.system)
+def beyond_words(settled: Settled, system: System) -> list[str]:
+    """Name what was solved, and the checked range, where a throw of the claim leaves it."""
+    masses = sorted(ball.mass_kg for ball in settled.balls)
+    reach = min(speed.low for speed in settled.speeds_m_s), max(speed.high for speed in settled.speeds_m_s)
+    checked = beyond((masses[0], masses[1]), reach, "Part of this claim", system)
+    return [sure.outside_words(system) if settled.against.outside else "", checked]
 
 
-def _reach(settled: Settled) -> tuple[float, float]:
-    both = (settled.first_m_s, settled.second_m_s)
-    return min(speed.low for speed in both), max(speed.high for speed in both)
-
-
-def missing(answer: ClaimAnswer, measures: dict[str, str]) -> tuple[str, bool, str]:
-    """Say what is missing for an answer.
-
-    Parameters
-    ----------
-    answer : ClaimAnswer
-    measures : dict of str to str
-        Messages of the athlete's fields.
-
-    Returns
-    -------
-    str
-        Which measures; empty for none.
-    bool
-        Whether a full-effort speed is.
-    str
-        What of this page is; empty for nothing.
-    """
-    checked = answer.checked
-    parts: dict[str, object] = {"first ball": checked.first, "second ball": checked.second}
-    if answer.held == "typed":
-        parts |= {"speed of the first ball": checked.first_speed_m_s, "of the second": checked.second_speed_m_s}
-    here = [name for name, part in parts.items() if part is None]
-    if not here and checked.problems:
-        here = [SAME.label.lower()]
-    return measures_missing(answer.case, measures), answer.needs_speed, ", ".join(here)
-
-
-def heard(one: Difference, answer: ClaimAnswer) -> str:
+def heard(readout: str, one: BandDifference, settled: Settled, key: tuple[str, str]) -> str:
     """Say a picture, for those who hear it."""
-    said = f"Difference in {READOUTS[one.readout].label}: {difference_words(one, answer.reading)}"
-    if answer.settled is None or answer.settled.exact:
-        return f"{said}."
-    return f"{said}; {interval_words(one, answer.reading)}."
+    best = f"Difference in {NAMES[readout]}: {numbers_words(settled.values[readout], one.best, key)[0]}"
+    return f"{best}." if one.no_claim else f"{'; '.join([best, *interval_words(one, settled.exact)])}."

@@ -1,27 +1,24 @@
-"""From the form to numbers: each throw's curve and readings, and how they stand to the reference throw."""
+"""From the list to numbers: each throw's curve and readings, and how they stand to the reference throw."""
 
 import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from datetime import date
 from functools import lru_cache
-from types import MappingProxyType
 
 import numpy as np
 from numpy.typing import NDArray
 
-from app.pages.compare.checks import check_above, check_throwers, throw_of
-from app.show.checks import CheckedAthlete, CheckedThrow, check_reference, check_throw
+from app.records import tables
+from app.show.kept import to_mend
+from app.show.listed_throw import HOLDS, OTHER, REFERENCE_HELD, ListedThrow
 from app.show.quantities import reading_named
-from app.show.throw_form import ALIGNED, OTHER, SCALES, Form
+from app.show.subject import Reference
 from app.units.conversion import array_from_si, percent_bwh
-from app.units.conversion import plain as plain
 from app.units.systems import METRIC, System
 from model.ball import DEFAULT_DIAMETER_M
 from model.channels import Reading
 from model.person import Person
 from model.readouts import Readouts, read_curves
-from model.speed import SpeedProfile
 from model.throw import Curves, Throw, curves
 
 Array = NDArray[np.float64]
@@ -30,10 +27,13 @@ LABEL_DOT = " · "
 HALF_PEAK = 0.5  # the default level of "time above", as a share of the reference throw's peak
 
 
-NAMELESS = {"": "first thrower", OTHER: "second thrower"}
-"""What a thrower without a code is called, where there are two."""
+@dataclass(frozen=True)
+class Thrower:
+    """Who throws: the code, the person once all measures are known, and the labels of those that are missing."""
 
-NO_PROFILES: Mapping[str, SpeedProfile] = MappingProxyType({})
+    code: str = ""
+    person: Person | None = None
+    missing: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -42,14 +42,11 @@ class Answer:
 
     Attributes
     ----------
-    key : str
-        The throw's key in the form.
+    throw : ListedThrow
     number : int
         Its place in the list, from 1.
     reference : bool
         Whether it is the reference.
-    checked : CheckedThrow
-        What could be read, and the messages.
     curves : Curves or None
         All its curves; None if person, ball or speed are missing.
     readouts : Readouts or None
@@ -62,10 +59,9 @@ class Answer:
         What the thrower is called, where there are two.
     """
 
-    key: str
+    throw: ListedThrow
     number: int
     reference: bool
-    checked: CheckedThrow
     curves: Curves | None = None
     readouts: Readouts | None = None
     system: System = METRIC
@@ -73,11 +69,16 @@ class Answer:
     who: str = ""
 
     @property
+    def key(self) -> str:
+        """The uid of its row."""
+        return self.throw.uid
+
+    @property
     def name(self) -> str:
         """Ball and speed in words, such as "275 g at 28.5 m/s"; the place in the list where these are missing. Of two
         throwers it begins with whose throw it is: "W02 with 275 g at 28.5 m/s".
         """
-        if self.checked.ball is None or self.checked.speed_m_s is None:
+        if not self.thrown:
             return f"throw {self.number}"
         return f"{self.who} with {self.thrown}" if self.who else self.thrown
 
@@ -90,18 +91,18 @@ class Answer:
     @property
     def thrown(self) -> str:
         """Ball and speed in words; nothing where these are missing."""
-        if self.checked.ball is None or self.checked.speed_m_s is None:
+        ball, say = self.throw.ball, self.system.text
+        if ball is None or self.throw.speed_m_s is None:
             return ""
-        ball, say = self.checked.ball, self.system.text
         size = "" if ball.diameter_m == DEFAULT_DIAMETER_M else f" ({say(ball.diameter_m, 'mm')})"
-        typed = self.checked.form.held == "speed"  # a speed that follows from a hold is not known to 0.01 m/s
-        speed = say(self.checked.speed_m_s, "m/s", least=1, most=2 if typed else 1)
+        typed = self.throw.hold == "speed"  # a speed that follows from a hold is not known to 0.01 m/s
+        speed = say(self.throw.speed_m_s, "m/s", least=1, most=2 if typed else 1)
         return f"{say(ball.mass_kg, 'g')}{size} at {speed}"
 
     @property
     def thrower(self) -> str:
         """Who throws it: "" or `OTHER`."""
-        return self.checked.form.thrower
+        return self.throw.thrower
 
     def time_ms(self) -> Array:
         """Time from release (ms) of the points of its curve."""
@@ -124,8 +125,8 @@ class Comparison:
 
     Attributes
     ----------
-    throwers : mapping of str to CheckedAthlete
-        The first ("") and the second (`OTHER`).
+    throwers : mapping of str to Thrower
+        The first (""), and the second (`OTHER`) where there is one.
     answers : tuple of Answer
         One for each line of the list, in its order.
     reading : Reading
@@ -138,31 +139,25 @@ class Comparison:
         The level of "time above", in the quantity's unit.
     level_typed : bool
         Whether the level was typed (else it is half the reference's peak).
-    date_problem, level_problem : str
-        Messages for these two fields, or nothing.
+    day_missing : str
+        Said of a reference that needs its day and has none.
     align, scale : str
-        How the curves are laid over one another and measured, as `Form` has it.
+        How the curves are laid over one another and measured, as its row has it.
     system : System
         The units of its words.
     """
 
-    throwers: Mapping[str, CheckedAthlete]
+    throwers: Mapping[str, Thrower]
     answers: tuple[Answer, ...]
     reading: Reading
     kind: str
     known: str
     level: float | None
     level_typed: bool
-    date_problem: str
-    level_problem: str
+    day_missing: str = ""
     align: str = "release"
     scale: str = "plain"
     system: System = METRIC
-
-    @property
-    def athlete(self) -> CheckedAthlete:
-        """The first thrower."""
-        return self.throwers[""]
 
     @property
     def people(self) -> tuple[Person, ...]:
@@ -196,24 +191,18 @@ class Comparison:
         """Whether a throw of the second thrower is drawn."""
         return any(answer.thrower for answer in self.drawn)
 
-    def problems(self) -> Mapping[str, Mapping[str, str]]:
-        """For each line of the list, its messages by field."""
-        return {answer.key: answer.checked.problems for answer in self.answers}
-
 
 def compare(
-    form: Form, today: date, profiles: Mapping[str, SpeedProfile] = NO_PROFILES, system: System = METRIC
+    row: tables.Comparison, throws: Sequence[ListedThrow], throwers: Mapping[str, Thrower], system: System = METRIC
 ) -> Comparison:
     """Work out all that the page shows.
 
     Parameters
     ----------
-    form : Form
-        As typed.
-    today : date
-        No reference was measured after it.
-    profiles : mapping of str to SpeedProfile
-        By thrower, for the throws that are held on them.
+    row : app.records.tables.Comparison
+        What is asked: quantity, reference, level and the like.
+    throws : sequence of ListedThrow
+    throwers : mapping of str to Thrower
     system : System
         The units of names and messages.
 
@@ -221,34 +210,29 @@ def compare(
     -------
     Comparison
     """
-    throwers = check_throwers(form, system)
-    reading = reading_named(form.quantity)
-    kind, known, date_problem = check_reference(form, today)
-    typed_level, level_problem = check_above(form.above, reading.unit)
-    people = [throwers[throw.thrower].person for throw in form.throws]
-    checked = [
-        check_throw(throw, person, profiles.get(throw.thrower), system)
-        for throw, person in zip(form.throws, people, strict=True)
-    ]
-    thrown = [None if person is None else throw_of(person, line) for person, line in zip(people, checked, strict=True)]
-    called = {key: (who.code or NAMELESS[key]) if form.two else "" for key, who in throwers.items()}
-    level = typed_level
-    if level is None and not level_problem:
-        level = _half_peak(thrown, form, reading)
+    reading = reading_named(row.quantity)
+    people = [throwers[line.thrower].person if line.thrower in throwers else None for line in throws]
+    thrown = [_throw(line, person) for line, person in zip(throws, people, strict=True)]
+    places = {line.uid: place for place, line in enumerate(throws)}
+    reference = None if row.reference is None else places.get(row.reference)
+    level = row.above
+    if level is None and reference is not None:
+        level = _half_peak(thrown[reference], reading)
     answers = tuple(
         Answer(
-            key=line.form.key,
+            throw=line,
             number=number,
-            reference=line.form.key == form.reference,
-            checked=line,
+            reference=line.uid == row.reference,
             curves=None if throw is None else _curves(throw),
             readouts=None if throw is None else _readouts(throw, reading.key, level),
             system=system,
-            person=throwers[line.form.thrower].person,
-            who=called[line.form.thrower],
+            person=person,
+            who=called(throwers, line.thrower),
         )
-        for number, (line, throw) in enumerate(zip(checked, thrown, strict=True), start=1)
+        for number, (line, throw, person) in enumerate(zip(throws, thrown, people, strict=True), start=1)
     )
+    kind, known = reference_words(row, None if reference is None else throws[reference])
+    needs_day = row.kind == "before_injury" and row.day is None and kind not in REFERENCE_HELD.values()
     return Comparison(
         throwers,
         answers,
@@ -256,13 +240,34 @@ def compare(
         kind,
         known,
         level,
-        typed_level is not None,
-        date_problem,
-        level_problem,
-        form.align if form.align in ALIGNED else "release",
-        form.scale if form.scale in SCALES else "plain",
+        row.above is not None,
+        to_mend(["day of the reference"]) if needs_day else "",
+        row.align,
+        row.scale,
         system,
     )
+
+
+def called(throwers: Mapping[str, Thrower], thrower: str) -> str:
+    """What a thrower is called, where there are two."""
+    return throwers[thrower].code if OTHER in throwers and thrower in throwers else ""
+
+
+def reference_words(row: tables.Comparison, throw: ListedThrow | None) -> tuple[str, str]:
+    """Say how the reference is known: the word beside every per cent, and in full with its day.
+
+    What follows from a clock or a profile was not measured, whatever was chosen.
+    """
+    if throw is not None and throw.hold != "speed":
+        return REFERENCE_HELD[throw.hold], f"held at the {HOLDS[throw.hold]}"
+    known = Reference(kind=row.kind, day=row.day)
+    return known.word, known.known
+
+
+def _throw(line: ListedThrow, person: Person | None) -> Throw | None:
+    if person is None or line.ball is None or line.speed_m_s is None:
+        return None
+    return Throw(person, line.ball, line.speed_m_s)
 
 
 @lru_cache(maxsize=128)
@@ -277,9 +282,7 @@ def _readouts(throw: Throw, key: str, level: float | None) -> Readouts:
     return read_curves(_curves(throw), key, above=level)
 
 
-def _half_peak(thrown: Sequence[Throw | None], form: Form, reading: Reading) -> float | None:
-    place = form.place(form.reference)
-    reference = thrown[place] if place >= 0 else None
+def _half_peak(reference: Throw | None, reading: Reading) -> float | None:
     if reference is None:
         return None
     peak = _readouts(reference, reading.key, None).peak

@@ -26,7 +26,7 @@ from app.show.palette import theme_named
 
 NARROW_PX = 560.0  # a figure below this is narrow: lower, with smaller type and two small panels side by side
 
-VIEWED = ("summary", "sentence", "others", "warnings", "figure_title", "figure_note", "table", "date_problem")
+VIEWED = ("summary", "sentence", "others", "warnings", "figure_title", "figure_note", "table", "day_missing")
 """The parts that `View` fills one to one."""
 
 
@@ -54,9 +54,9 @@ def draw(version: Any, theme: Any, width: Any, samples: list[list[Any]], here: A
     }
 
 
-def draw_every(opened: Any, drawn: Any, theme: Any, width: Any, here: Any) -> dict[str, Any]:
+def draw_every(opened: Any, theme: Any, width: Any, here: Any) -> dict[str, Any]:
     """Draw every quantity, while its fold is open."""
-    if opened is not True or drawn is None:
+    if not opened:
         raise PreventUpdate
     return multiples(current_again(here).compared(), theme_named(theme), width_px(width) < NARROW_PX)
 
@@ -71,7 +71,7 @@ def beside(current: Current, view: View) -> dict[str, dict[str, Any]]:
     return {
         field("headline"): {"data": view.headline_choices, "placeholder": view.headline_default},
         field("above"): {"placeholder": view.level_placeholder},
-        field("day"): {"disabled": view.date_off},
+        field("day"): {"disabled": view.day_off},
         field("kind"): {"disabled": view.kind_off},
         dom_id(bound.act_id(visit.owner, ids.OPEN, kind=bound.PICK)): {"data": names(current.data.comparisons)},
     }
@@ -83,7 +83,7 @@ def tell(drawn: Any, held: list[list[Any]], here: Any) -> dict[str, Any]:
         raise PreventUpdate
     current = current_again(here)
     comparison = current.compared()
-    view = view_of(current.form, comparison)
+    view = view_of(current.row, comparison)
     for part, props in beside(current, view).items():
         set_props(part, props)
     return {

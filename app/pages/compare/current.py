@@ -1,23 +1,25 @@
 """The comparison that the page shows, as the records have it, and what the numbers are worked out from."""
 
 from dataclasses import dataclass
-from datetime import date
 from functools import cached_property
 
 from app.bind.visit import Visit
-from app.pages.compare.answers import Comparison, compare
+from app.pages.compare.answers import Comparison, Thrower, compare
 from app.records import tables
 from app.records.faults import GoneError
-from app.records.field_list import field_of
 from app.records.reads import AthleteData, athlete_data
-from app.show.form_fields import HOLD_FIELDS
-from app.show.from_records import KIND_OF, compared_of, measures_of, subject_of
+from app.show.from_records import case_of, person_of
+from app.show.listed_throw import OTHER, ListedThrow, listed
 from app.show.subject import Case
-from app.show.throw_form import OTHER, Form, ThrowForm
 from model.speed import SpeedProfile
 
 ASKED = "comparison"
 """What the uid of a comparison is called in an address."""
+
+READ = (tables.Measures, tables.Comparison, tables.Throw)
+"""What a comparison is drawn from; years of readings and sessions are not read for it, and no plans."""
+
+A_THIRD = "Two athletes can be compared at a time: a third one’s throw is not drawn."
 
 
 @dataclass(frozen=True)
@@ -28,9 +30,9 @@ class Current:
     ----------
     visit : Visit
     data : AthleteData
-        Without the readings.
+        Of what is in `READ`.
     row : app.records.tables.Comparison
-    throws : tuple of app.records.tables.Throw
+    rows : tuple of app.records.tables.Throw
         In the order of the list.
     other : AthleteData or None
         The second thrower, where one of the throws is another athlete's.
@@ -39,107 +41,83 @@ class Current:
     visit: Visit
     data: AthleteData
     row: tables.Comparison
-    throws: tuple[tables.Throw, ...]
+    rows: tuple[tables.Throw, ...]
     other: AthleteData | None
 
     @cached_property
-    def form(self) -> Form:
-        """Measures, throws and choices as texts; a throw's key is its uid."""
-        today, row = self.visit.today, self.row
-        return Form(
-            measures_of(self.data, today),
-            tuple(_throw(one, self.other) for one in self.throws),
-            row.reference or "",
-            KIND_OF.get(row.kind, row.kind),
-            row.day.isoformat() if row.day else "",
-            row.quantity,
-            row.headline or "",
-            accepted_text(row, "comparison.above"),
-            row.align,
-            row.scale,
-            **({"other": measures_of(self.other, today)} if self.other else {}),
-        )
+    def known(self) -> dict[str, AthleteData]:
+        """What is kept of the first thrower ("") and of the second (`OTHER`), where there is one."""
+        return {"": self.data} | ({OTHER: self.other} if self.other else {})
+
+    @cached_property
+    def throwers(self) -> dict[str, Thrower]:
+        """Who throws."""
+        today = self.visit.today
+        return {by: Thrower(data.athlete.code, *person_of(data, today)) for by, data in self.known.items()}
 
     @cached_property
     def cases(self) -> dict[str, Case]:
         """Each thrower with own ball, reference and readings."""
-        known = {"": self.visit.data}
-        if self.other is not None:
-            known[OTHER] = self.visit.of_athlete(self.other.athlete.code)
-        return {by: subject_of(data, self.visit.today).case(self.visit.today) for by, data in known.items()}
+        whole = {
+            by: self.visit.data if not by else self.visit.of_athlete(who.code) for by, who in self.throwers.items()
+        }
+        return {by: case_of(data, self.visit.today) for by, data in whole.items()}
 
-    @property
-    def profiles(self) -> dict[str, SpeedProfile]:
-        """The speed profile of each thrower who has one, where a throw is held on it."""
-        if not any(throw.hold == "profile" for throw in self.throws):
-            return {}
-        return self.all_profiles
+    def profile(self, by: str) -> SpeedProfile | None:
+        """The speed profile of a thrower; the readings are read for it."""
+        return self.cases[by].profile if by in self.cases else None
 
-    @property
-    def all_profiles(self) -> dict[str, SpeedProfile]:
-        """The speed profile of each thrower who has one."""
-        return {by: case.profile for by, case in self.cases.items() if case.profile is not None}
+    @cached_property
+    def throws(self) -> tuple[ListedThrow, ...]:
+        """The list, worked out."""
+        return tuple(self._listed(row) for row in self.rows)
+
+    def _listed(self, row: tables.Throw) -> ListedThrow:
+        by = "" if row.thrower_id is None else OTHER
+        if by and (self.other is None or self.other.athlete.id != row.thrower_id):
+            return ListedThrow(row.uid, row.hold, thrower=by, missing=A_THIRD)
+        profile = self.profile(by) if row.hold == "profile" else None
+        return listed(row, self.throwers[by].person, profile, by, self.visit.system)
 
     @property
     def invented(self) -> frozenset[str]:
         """Which throwers are invented: of "" and `OTHER`."""
-        known = {"": self.data, OTHER: self.other}
-        return frozenset(by for by, data in known.items() if data is not None and data.athlete.invented)
+        return frozenset(by for by, data in self.known.items() if data.athlete.invented)
+
+    def thrower_uid(self, row: tables.Throw) -> str:
+        """The uid of who throws, where that is another athlete."""
+        if row.thrower_id is None:
+            return ""
+        if self.other is not None and self.other.athlete.id == row.thrower_id:
+            return self.other.athlete.uid
+        found = self.visit.store.find(self.data.codes.get(row.thrower_id, ""))
+        return found.uid if found else ""
 
     def compared(self) -> Comparison:
         """All that the page shows, worked out."""
-        return compare(self.form, self.visit.today, self.profiles, self.visit.system)
+        return compare(self.row, self.throws, self.throwers, self.visit.system)
 
-    def place(self, uid: str) -> int:
+    def place(self, uid: str | None) -> int:
         """A throw's place in the list; -1 if it is not there."""
-        return next((i for i, throw in enumerate(self.throws) if throw.uid == uid), -1)
+        return next((i for i, row in enumerate(self.rows) if row.uid == uid), -1)
 
 
 def current_of(visit: Visit) -> Current | None:
-    """The comparison in the address, else the newest; None where the athlete has none.
-
-    The readings are read when a speed profile is asked for: a curve does not wait for years of them.
-    """
-    data = _without_readings(visit, visit.code)
+    """The comparison in the address, else the newest; None where the athlete has none."""
+    data = _read(visit, visit.code)
     if data is None or not data.comparisons:
         return None
     asked = visit.asked.get(ASKED)
     row = next((one for one in data.comparisons if one.uid == asked), data.comparisons[-1])
-    throws = data.throws_of(row)
-    codes = {
-        data.codes[one.thrower_id] for one in throws if one.thrower_id is not None and one.thrower_id in data.codes
-    }
-    return Current(visit, data, row, throws, _without_readings(visit, min(codes)) if codes else None)
+    rows = data.throws_of(row)
+    codes = [data.codes[one.thrower_id] for one in rows if one.thrower_id is not None and one.thrower_id in data.codes]
+    return Current(visit, data, row, rows, _read(visit, min(codes)) if codes else None)
 
 
-def _without_readings(visit: Visit, code: str) -> AthleteData | None:
+def _read(visit: Visit, code: str) -> AthleteData | None:
+    if code == visit.code and "data" in visit.__dict__:
+        return visit.data
     try:
-        return athlete_data(visit.store, code, since=date.max)
+        return athlete_data(visit.store, code, only=READ)
     except GoneError:
         return None
-
-
-def accepted_text(row: tables.Row, path: str) -> str:
-    """The text of a value that was accepted, in its metric unit; what was refused since stands in the field alone."""
-    field = field_of(path, row.__dict__)
-    return field.kept(getattr(row, field.name), row.typed.get(field.name, ""))
-
-
-def first_form(visit: Visit) -> Form:
-    """What an athlete's first comparison begins with: the reference throw as far as it is known, and an empty one."""
-    if visit.data is None:
-        return Form()
-    known = compared_of(visit.data, visit.today)
-    own = known.throws or (ThrowForm("own"),)
-    return Form(
-        known.athlete, (*own, ThrowForm("next")), own[0].key, known.kind if known.throws else "measured", known.date
-    )
-
-
-def _throw(row: tables.Throw, other: AthleteData | None) -> ThrowForm:
-    """A line of the list. A throw of a third athlete, whose body is not known here, has no speed and so no curve."""
-    mass, diameter = (accepted_text(row, f"throw.{name}") for name in ("mass_kg", "diameter_m"))
-    by = "" if row.thrower_id is None else OTHER
-    third = bool(by) and (other is None or other.athlete.id != row.thrower_id)
-    hold = row.hold if row.hold in HOLD_FIELDS else "speed"
-    return ThrowForm(row.uid, mass, diameter, by=by).holding(hold, "" if third else accepted_text(row, "throw.number"))

@@ -1,7 +1,6 @@
 """What the page's buttons and choices do to the records."""
 
 from collections.abc import Mapping
-from dataclasses import replace
 from types import MappingProxyType
 from typing import Any
 
@@ -9,15 +8,23 @@ from app.bind import ids as bound
 from app.bind.edit import Doer, Doing, dom_id
 from app.bind.visit import Visit
 from app.pages.compare import ids
-from app.pages.compare.acts import comparison_acts, in_order, list_acts, throw_act
-from app.pages.compare.current import ASKED, Current, current_of, first_form
-from app.pages.compare.holding import settled
+from app.pages.compare.acts import (
+    BLANK,
+    CHOICES,
+    Values,
+    comparison_acts,
+    first_acts,
+    in_order,
+    list_acts,
+    throw_act,
+    values_of,
+)
+from app.pages.compare.current import ASKED, Current, current_of
+from app.pages.compare.holding import held_at
 from app.pages.compare.ready import ready
 from app.records.acts import Act, Edit, Put, Remove
 from app.records.tables import new_uid
-from app.show.form_fields import HOLD_FIELDS
-from app.show.throw_form import MOST_THROWS, ThrowForm
-from app.units.conversion import from_si, plain
+from app.show.listed_throw import HOLDS, MOST_THROWS, OTHER
 
 FULL = f"The list is full: {MOST_THROWS} throws. Remove one to add another."
 COPY_OF = "Copy of "
@@ -38,7 +45,7 @@ def _of_current(do: Any) -> Doer:
 def new(visit: Visit, row: str, value: Any) -> Doing:  # noqa: ARG001
     """Begin another comparison, and go to it."""
     uid = new_uid()
-    return Doing(comparison_acts(first_form(visit), uid), go=visit.address(ids.PATH, **{ASKED: uid}))
+    return Doing(first_acts(visit.data, uid), go=visit.address(ids.PATH, **{ASKED: uid}))
 
 
 def open_one(visit: Visit, row: str, value: Any) -> Doing:  # noqa: ARG001
@@ -48,54 +55,54 @@ def open_one(visit: Visit, row: str, value: Any) -> Doing:  # noqa: ARG001
 
 def copy_all(current: Current, row: str, value: Any) -> Doing:  # noqa: ARG001
     """Copy the comparison, and go to the copy."""
-    uid, name = new_uid(), f"{COPY_OF}{current.row.name}"[:LONGEST_NAME] if current.row.name else ""
-    acts = comparison_acts(current.form, uid, name, _other(current))
+    uid, kept = new_uid(), current.row
+    asked = {name: getattr(kept, name) for name in CHOICES}
+    asked["name"] = f"{COPY_OF}{kept.name}"[:LONGEST_NAME] if kept.name else ""
+    throws = [values_of(one, current.thrower_uid(one)) for one in current.rows]
+    acts = comparison_acts(asked, throws, uid, current.place(kept.reference), current.place(kept.headline))
     return Doing(acts, go=current.visit.address(ids.PATH, **{ASKED: uid}))
 
 
 def remove_all(current: Current, row: str, value: Any) -> Doing:  # noqa: ARG001
     """Remove the comparison; where it was the only one, begin the next with the same act: one undo is enough."""
     alone = len(current.data.comparisons) == 1
-    next_one = comparison_acts(first_form(current.visit), new_uid()) if alone else []
+    next_one = first_acts(current.visit.data, new_uid()) if alone else []
     return Doing([Remove("comparison", current.row.uid), *next_one], go=current.visit.address(ids.PATH))
 
 
 def add(current: Current, row: str, value: Any) -> Doing:  # noqa: ARG001
     """Add an empty throw, ready for its ball."""
-    return _added(current, ThrowForm(""), "throw.mass_kg")
+    return _added(current, BLANK, "throw.mass_kg")
 
 
 def add_ball(current: Current, row: str, value: Any) -> Doing:  # noqa: ARG001
     """Add a throw with a ball of the records, ready for its speed."""
-    ball = next((one for one in current.data.balls.values() if one.uid == value), None)
+    known = current.visit.data
+    ball = next((one for one in known.balls.values() if one.uid == value), None) if known else None
     if ball is None:
         return Doing()
-    sizes = ((ball.mass_kg, "g"), (ball.diameter_m, "mm"))
-    mass, diameter = ("" if size is None else plain(from_si(size, unit)) for size, unit in sizes)
-    throw = ThrowForm("", mass, diameter) if diameter else ThrowForm("", mass)
-    return _added(current, throw, "throw.number")
+    diameter_m = BLANK["diameter_m"] if ball.diameter_m is None else ball.diameter_m
+    return _added(current, {**BLANK, "mass_kg": ball.mass_kg, "diameter_m": diameter_m}, "throw.number")
 
 
-def _added(current: Current, throw: ThrowForm, focus: str) -> Doing:
-    if len(current.throws) >= MOST_THROWS:
+def _added(current: Current, throw: Values, focus: str) -> Doing:
+    if len(current.rows) >= MOST_THROWS:
         return Doing(said=FULL)
-    uid, last = new_uid(), max((one.position for one in current.throws), default=-1)
-    acts = [throw_act(throw, current.row.uid, uid, last + 1)]
-    first = (
-        [] if current.form.place(current.form.reference) >= 0 else [Edit("comparison.reference", uid, current.row.uid)]
-    )
-    return Doing([*acts, *first], focus=field_of_throw(current, focus, uid))
+    uid, last = new_uid(), max((one.position for one in current.rows), default=-1)
+    known = current.place(current.row.reference) >= 0
+    first = [] if known else [Edit("comparison.reference", uid, current.row.uid)]
+    return Doing([throw_act(throw, current.row.uid, uid, last + 1), *first], focus=field_of_throw(current, focus, uid))
 
 
 def copy(current: Current, row: str, value: Any) -> Doing:  # noqa: ARG001
     """Copy a throw, to right behind it."""
     place, uid = current.place(row), new_uid()
-    if place < 0 or len(current.throws) >= MOST_THROWS:
+    if place < 0 or len(current.rows) >= MOST_THROWS:
         return Doing(said=FULL if place >= 0 else "")
-    throw = current.form.throws[place]
-    order = [one.uid for one in current.throws]
+    order = [one.uid for one in current.rows]
     order.insert(place + 1, uid)
-    made = throw_act(throw, current.row.uid, uid, place + 1, _other(current) if throw.thrower else "")
+    throw = current.rows[place]
+    made = throw_act(values_of(throw, current.thrower_uid(throw)), current.row.uid, uid, place + 1)
     return Doing([made, *in_order(order)], focus=field_of_throw(current, "throw.number", uid))
 
 
@@ -104,14 +111,14 @@ def remove(current: Current, row: str, value: Any) -> Doing:  # noqa: ARG001
     place = current.place(row)
     if place < 0:
         return Doing()
-    left = [one.uid for one in current.throws if one.uid != row]
+    left = [one.uid for one in current.rows if one.uid != row]
     focus = button_of_throw(current, "remove", left[min(place, len(left) - 1)]) if left else ""
     return Doing([Remove("throw", row)], focus=focus, said=f"Throw {place + 1} removed.")
 
 
 def _moved(by: int) -> Any:
     def move(current: Current, row: str, value: Any) -> Doing:  # noqa: ARG001
-        order, place = [one.uid for one in current.throws], current.place(row)
+        order, place = [one.uid for one in current.rows], current.place(row)
         to = place + by
         if place < 0 or not 0 <= to < len(order):
             return Doing()
@@ -126,12 +133,12 @@ def _moved(by: int) -> Any:
 def hold(current: Current, row: str, value: Any) -> Doing:
     """Hold a throw otherwise, with the number that leaves its speed as it is."""
     place = current.place(row)
-    if place < 0 or value not in HOLD_FIELDS or current.throws[place].hold == value:
+    if place < 0 or value not in HOLDS or current.rows[place].hold == value:
         return Doing()
-    form = current.form
-    throws = tuple(replace(one, hold=value) if one.key == row else one for one in form.throws)
-    throw = settled(replace(form, throws=throws), current.all_profiles).throws[place]
-    number = HOLD_FIELDS[value].read(throw.typed)
+    throw = current.throws[place]
+    who = current.throwers.get(throw.thrower)
+    profile = current.profile(throw.thrower) if value == "profile" else None
+    number = held_at(throw, value, who.person if who else None, profile)
     acts: list[Act] = [Edit("throw.hold", value, row)]
     if number is not None:
         acts.append(Put("throw", "number", number, row))
@@ -149,26 +156,23 @@ def thrower(current: Current, row: str, value: Any) -> Doing:
 
 def alone(current: Current, row: str, value: Any) -> Doing:  # noqa: ARG001
     """Remove the throws of the second thrower."""
-    theirs = [one.uid for one in current.throws if one.thrower_id is not None]
+    theirs = [one.uid for one in current.rows if one.thrower_id is not None]
     code = current.other.athlete.code if current.other else ""
     return Doing([Remove("throw", uid) for uid in theirs], said=f"The throws of {code} were removed.")
 
 
 def make_ready(current: Current, row: str, value: Any) -> Doing:  # noqa: ARG001
     """Make a ready comparison of the list."""
-    form, cases = current.form, current.cases
-    place = form.place(form.reference)
-    case = cases.get(form.throws[place].thrower if place >= 0 else "", cases[""])
+    place, cases = current.place(current.row.reference), current.cases
+    own = current.throws[place] if place >= 0 else None
+    case = cases.get(own.thrower if own else "", cases[""])
     on_profile = {by for by, one in cases.items() if one.found.used and one.profile}
-    made = ready(form, value, case.rack, on_profile)
-    if made.form is form:
+    others = {OTHER: current.other.athlete.uid} if current.other else {}
+    made = ready(own, value, case.rack, on_profile, others)
+    if own is None or not made.throws:
         return Doing(said=made.said)
-    uids = [one.uid for one in current.throws]
-    return Doing(list_acts(made.form, current.row.uid, uids, form.reference, _other(current)), said=made.said)
-
-
-def _other(current: Current) -> str:
-    return current.other.athlete.uid if current.other else ""
+    uids = [one.uid for one in current.rows]
+    return Doing(list_acts(made.throws, current.row.uid, uids, own.uid), said=made.said)
 
 
 def field_of_throw(current: Current, path: str, uid: str) -> str:

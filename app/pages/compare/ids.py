@@ -20,14 +20,14 @@ COMPARE_DRAWN = "compare-drawn"  # the version that stands on the screen as curv
 COMPARE_WIDTH = "compare-width"  # of the figure, px
 COMPARE_PAPER = "compare-paper"  # the figure as it is printed
 COMPARE_IDENTITY = "compare-identity"  # the identity's curves of the chosen quantity, for sliders
-COMPARE_EVERY_OPEN = "compare-every-open"  # whether the fold with every quantity is unfolded
+COMPARE_EVERY_OPEN = "compare-every-open"  # when every quantity was asked for last; empty while its fold is shut
 COMPARE_TOLD = "compare-told"  # the four sizes of every throw, as HTML by place
 
 # The throws.
 COMPARE_HELD = "compare-held"  # {"type": this, "throw": key}: what follows from how the throw is held, or is missing
 COMPARE_SIZES = "compare-sizes"  # {"type": this, "throw": key}: the throw's four sizes, filled in as text
 COMPARE_SAMPLE = "compare-sample"  # {"type": this, "throw": key}: a piece of the throw's line
-COMPARE_DATE_SAID = "compare-date-said"
+COMPARE_DAY_SAID = "compare-day-said"
 COMPARE_HOLDS = "compare-holds"  # the fold with how a throw is held
 
 # What is shown.

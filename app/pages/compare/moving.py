@@ -9,7 +9,6 @@ from typing import Any
 from app.pages.compare.answers import Answer, Comparison
 from app.pages.compare.picture import level_of, scale_of
 from app.show.curves_figure import drawn_points
-from app.show.throw_form import measure_name
 from app.units.conversion import from_si, to_si
 from model.channels import INDEX
 from model.throw import path_loads
@@ -33,9 +32,9 @@ def identity_of(comparison: Comparison) -> dict[str, Any]:
     """
     reading = comparison.reading
     thrown = {
-        _hand(answer): (answer.person, answer.checked.ball.diameter_m)
+        _hand(answer): (answer.person, answer.throw.ball.diameter_m)
         for answer in comparison.drawn
-        if answer.person is not None and answer.checked.ball is not None
+        if answer.person is not None and answer.throw.ball is not None
     }
     if not thrown:
         return {}
@@ -84,8 +83,8 @@ def moving_of(comparison: Comparison, drawing_order: list[str]) -> dict[str, Any
     curves = []
     for key in drawing_order:
         answer = by_key[key]
-        ball, speed, typed = answer.checked.ball, answer.checked.speed_m_s, answer.checked.value
-        if speed is not None and answer.checked.form.held == "speed":
+        ball, speed, typed = answer.throw.ball, answer.throw.speed_m_s, answer.throw.percent
+        if speed is not None and answer.throw.hold == "speed":
             typed = comparison.system.value(speed, "m/s")
         if ball is None or speed is None or typed is None:
             continue
@@ -122,5 +121,8 @@ def _written(values: Any) -> list[float]:
 
 def _hand(answer: Answer) -> str:
     """Whose hand with what size of ball: the throws that share one share their identity."""
-    ball = answer.checked.ball
-    return "" if ball is None else measure_name(answer.thrower, f"{from_si(ball.diameter_m, 'mm'):.6g}")
+    ball = answer.throw.ball
+    if ball is None:
+        return ""
+    diameter = f"{from_si(ball.diameter_m, 'mm'):.6g}"
+    return f"{answer.thrower}_{diameter}" if answer.thrower else diameter

@@ -5,12 +5,12 @@ from typing import Any
 
 import numpy as np
 
-from app.pages.compare.answers import Comparison
+from app.pages.compare.answers import Answer, Comparison
 from app.pages.compare.picture import zero_ms
+from app.records.field_list import ALIGNED
 from app.show.curves_figure import REFERENCE_DASH
 from app.show.palette import THEMES, Theme, figure_px, line_color, line_width, template
 from app.show.quantities import title
-from app.show.throw_form import ALIGNED
 from model.channels import READINGS, Reading
 
 COLUMNS, NARROW_COLUMNS = 4, 2
@@ -47,6 +47,7 @@ def multiples(comparison: Comparison, theme: Theme, narrow: bool) -> dict[str, A
         "hovermode": False,
         "dragmode": False,
     }
+    small = {"size": figure_px(theme, "xs")}
     data: list[dict[str, Any]] = []
     span = _span(comparison)
     order = sorted(comparison.drawn, key=lambda answer: (answer.reference, -_mass_kg(answer)))
@@ -55,68 +56,42 @@ def multiples(comparison: Comparison, theme: Theme, narrow: bool) -> dict[str, A
         number = "" if place == 0 else str(place + 1)
         left, right = column / columns + (GAP if column else 0.0), (column + 1) / columns
         low, high = max(0.0, 1.0 - (row + 1) / rows), 1.0 - (row + TITLE_SHARE) / rows
-        layout[f"xaxis{number}"] = {
-            "domain": [left, right],
-            "anchor": f"y{number}",
-            "range": span,
-            "fixedrange": True,
-            "showgrid": False,
-            "nticks": 4,
-            "showticklabels": row == rows - 1,
-        }
-        layout[f"yaxis{number}"] = {
-            "domain": [low, high],
-            "anchor": f"x{number}",
-            "fixedrange": True,
-            "nticks": 4,
-            "zeroline": True,
-            "zerolinecolor": theme.edge,
-        }
-        layout["annotations"].append(
-            {
-                "text": f"{_name(reading)}, {reading.unit}",
-                "x": left,
-                "y": high,
-                "xref": "paper",
-                "yref": "paper",
-                "xanchor": "left",
-                "yanchor": "bottom",
-                "bgcolor": "rgba(0,0,0,0)",
-                "font": {"size": figure_px(theme, "xs")},
-            }
-        )
-        for answer in order:
-            values = answer.value(reading)
-            keep = np.append(np.arange(0, values.size - 1, DRAWN_EVERY), values.size - 1)
-            mass_kg = _mass_kg(answer)
-            data.append(
-                {
-                    "type": "scatter",
-                    "mode": "lines",
-                    "xaxis": f"x{number}",
-                    "yaxis": f"y{number}",
-                    "x": np.round((answer.time_ms() - zero_ms(answer, comparison.align))[keep], 1).tolist(),
-                    "y": np.round(values[keep], 1).tolist(),
-                    "line": {
-                        "color": line_color(mass_kg, theme),
-                        "width": LINE_SCALE * line_width(mass_kg, theme),
-                        "dash": REFERENCE_DASH if answer.reference else "solid",
-                    },
-                    "hoverinfo": "skip",
-                }
-            )
-    layout["annotations"].append(
-        {
-            "text": f"ms before (−) and after {ALIGNED[comparison.align]}",
-            "x": 0.5,
-            "y": 0.0,
-            "yshift": -36 * scale,
-            "xref": "paper",
-            "yref": "paper",
-            "font": {"size": figure_px(theme, "xs"), "color": theme.quiet},
-        }
-    )
+        axis = {"fixedrange": True, "nticks": 4}
+        along = {"range": span, "showgrid": False, "showticklabels": row == rows - 1}
+        layout[f"xaxis{number}"] = {"domain": [left, right], "anchor": f"y{number}", **axis, **along}
+        zero = {"zeroline": True, "zerolinecolor": theme.edge}
+        layout[f"yaxis{number}"] = {"domain": [low, high], "anchor": f"x{number}", **axis, **zero}
+        above = {"xanchor": "left", "yanchor": "bottom", "bgcolor": "rgba(0,0,0,0)", "font": small}
+        layout["annotations"].append(_words(f"{_name(reading)}, {reading.unit}", left, high) | above)
+        data += [_trace(answer, reading, comparison.align, theme) | _axes(number) for answer in order]
+    below = {"yshift": -36 * scale, "font": small | {"color": theme.quiet}}
+    layout["annotations"].append(_words(f"ms before (−) and after {ALIGNED[comparison.align]}", 0.5, 0.0) | below)
     return {"data": data, "layout": layout}
+
+
+def _words(text: str, x: float, y: float) -> dict[str, Any]:
+    return {"text": text, "x": x, "y": y, "xref": "paper", "yref": "paper"}
+
+
+def _axes(number: str) -> dict[str, str]:
+    return {"xaxis": f"x{number}", "yaxis": f"y{number}"}
+
+
+def _trace(answer: Answer, reading: Reading, align: str, theme: Theme) -> dict[str, Any]:
+    values, mass_kg = answer.value(reading), _mass_kg(answer)
+    keep = np.append(np.arange(0, values.size - 1, DRAWN_EVERY), values.size - 1)
+    return {
+        "type": "scatter",
+        "mode": "lines",
+        "x": np.round((answer.time_ms() - zero_ms(answer, align))[keep], 1).tolist(),
+        "y": np.round(values[keep], 1).tolist(),
+        "line": {
+            "color": line_color(mass_kg, theme),
+            "width": LINE_SCALE * line_width(mass_kg, theme),
+            "dash": REFERENCE_DASH if answer.reference else "solid",
+        },
+        "hoverinfo": "skip",
+    }
 
 
 def _name(reading: Reading) -> str:
@@ -124,8 +99,8 @@ def _name(reading: Reading) -> str:
     return reading.label[0].upper() + reading.label[1:] if reading.braking else title(reading)
 
 
-def _mass_kg(answer: Any) -> float:
-    return 0.0 if answer.checked.ball is None else float(answer.checked.ball.mass_kg)
+def _mass_kg(answer: Answer) -> float:
+    return 0.0 if answer.throw.ball is None else answer.throw.ball.mass_kg
 
 
 def _span(comparison: Comparison) -> list[float]:

@@ -8,11 +8,10 @@ from dash.development.base_component import Component
 from app.bind.page import Page
 from app.bind.visit import Visit, nobody
 from app.pages.compare import ids, parts
-from app.pages.compare.acts import comparison_acts
+from app.pages.compare.acts import first_acts
 from app.pages.compare.along import callbacks as along_callbacks
 from app.pages.compare.along.parts import offer, tools
-from app.pages.compare.checks import check_throwers
-from app.pages.compare.current import Current, current_of, first_form
+from app.pages.compare.current import current_of
 from app.pages.compare.doers import DOERS
 from app.pages.compare.register import register as register_compare
 from app.pages.compare.who import who
@@ -21,8 +20,6 @@ from app.records.tables import new_uid
 from app.show.basis import basis_of
 from app.show.cautions import cautioned
 from app.show.joint_centres import chain_of
-from app.show.throw_form import OTHER
-from model.person import Person
 
 
 def layout(visit: Visit) -> Component:
@@ -31,11 +28,11 @@ def layout(visit: Visit) -> Component:
         return html.Div([html.H1("Compare throws"), nobody(visit), offer()], className="compare")
     current = current_of(visit)
     if current is None:
-        visit.store.act(visit.owner, comparison_acts(first_form(visit), new_uid()), Hand(visit.tab), stays=True)
+        visit.store.act(visit.owner, first_acts(visit.data, new_uid()), Hand(visit.tab), stays=True)
         current = current_of(replace(visit))
     if current is None:
         raise LookupError("the athlete was erased while the page was made")
-    people = _people(current)
+    people = {by: thrower.person for by, thrower in current.throwers.items()}
     return html.Div(
         [
             dcc.Store(id=ids.COMPARE_DRAWN),
@@ -56,12 +53,6 @@ def layout(visit: Visit) -> Component:
         ],
         className="compare",
     )
-
-
-def _people(current: Current) -> dict[str, Person | None]:
-    """Who throws, as far as the measures are known: the second only where there is one."""
-    found = {by: thrower.person for by, thrower in check_throwers(current.form).items()}
-    return found if current.other is not None else {by: one for by, one in found.items() if by != OTHER}
 
 
 def register(app: Dash) -> None:

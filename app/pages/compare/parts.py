@@ -19,14 +19,19 @@ from app.pages.compare.words import invented_words
 from app.records import tables
 from app.show.controls import choice
 from app.show.curves_figure import GRAPH_CONFIG
-from app.show.form_fields import HELD_MEANS, HOLDS
 from app.show.glossary import explained
+from app.show.listed_throw import HOLDS, MOST_THROWS
 from app.show.quantities import choices, reading_named
-from app.show.throw_form import MOST_THROWS
 from app.units.systems import System
 from app.version import VERSION
 
 NO_MESSAGE = ""
+
+HELD_MEANS = {
+    "speed": "The release speed stays as typed or measured, whatever else changes.",
+    "clock": "The joint speeds stay, in per cent of the reference motion's: a longer arm releases faster.",
+    "profile": "A share of this athlete's full speed with that ball, from the readings on the Athlete page.",
+}
 
 
 def header(current: Current, *tools: Component) -> Component:
@@ -141,7 +146,7 @@ def throws(current: Current) -> Component:
                 [
                     bound_field(visit, "comparison.kind", current.row, label="Reference is", said=NO_MESSAGE),
                     bound_field(visit, "comparison.day", current.row, label="Measured on", said="year-month-day"),
-                    html.P(id=ids.COMPARE_DATE_SAID, role="status"),
+                    html.P(id=ids.COMPARE_DAY_SAID, role="status"),
                 ],
                 className="known",
             ),
@@ -178,10 +183,12 @@ def _acting(current: Current, do: str, label: str, data: list[dict[str, str]]) -
 
 def balls(current: Current) -> list[dict[str, str]]:
     """List the balls that a throw can be added with: the team's and the athlete's own."""
-    kept = [one for one in current.data.balls.values() if one.archived_at is None and one.mass_kg is not None]
-    system = current.visit.system
+    data, system = current.visit.data, current.visit.system
+    if data is None:
+        return []
+    kept = [one for one in data.balls.values() if one.archived_at is None and one.mass_kg is not None]
     in_order = sorted(kept, key=lambda one: (one.mass_kg, one.id))
-    return [{"value": one.uid, "label": _ball_words(one, current.data.own_ball, system)} for one in in_order]
+    return [{"value": one.uid, "label": _ball_words(one, data.own_ball, system)} for one in in_order]
 
 
 def _ball_words(ball: tables.Ball, own: tables.Ball | None, system: System) -> str:

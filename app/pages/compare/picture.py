@@ -160,7 +160,7 @@ def _shown(comparison: Comparison) -> Shown:
 
 
 def _line(answer: Answer, comparison: Comparison) -> Line:
-    if answer.curves is None or answer.checked.ball is None:
+    if answer.curves is None or answer.throw.ball is None:
         raise ValueError(f"{answer.name} has no curve")
     factor, _ = scale_of(comparison, answer.person)
     readouts, time_ms = answer.readouts, answer.time_ms()
@@ -170,7 +170,7 @@ def _line(answer: Answer, comparison: Comparison) -> Line:
         peak = (-from_si(readouts.peak_before_release_s, "ms") - zero, factor * readouts.peak)
     return Line(
         label=answer.label,
-        mass_kg=answer.checked.ball.mass_kg,
+        mass_kg=answer.throw.ball.mass_kg,
         reference=answer.reference,
         time_ms=time_ms - zero,
         value=factor * answer.value(comparison.reading),

@@ -19,7 +19,7 @@ WORDS = {
     "figure_title": ids.COMPARE_FIGURE_TITLE,
     "figure_note": ids.COMPARE_FIGURE_NOTE,
     "table": ids.COMPARE_TABLE,
-    "date_problem": ids.COMPARE_DATE_SAID,
+    "day_missing": ids.COMPARE_DAY_SAID,
 }
 
 
@@ -58,7 +58,12 @@ def register(app: Dash) -> None:
         prevent_initial_call=True,
     )(tell)
     app.callback(
-        Output(ids.COMPARE_MULTIPLES, "figure"), Input(ids.COMPARE_EVERY_OPEN, "data"), version, theme, width, here
+        Output(ids.COMPARE_MULTIPLES, "figure"),
+        Input(ids.COMPARE_EVERY_OPEN, "data"),
+        theme,
+        width,
+        here,
+        prevent_initial_call=True,
     )(draw_every)
     drawn(app, width=ids.COMPARE_WIDTH)
     app.clientside_callback(

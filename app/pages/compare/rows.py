@@ -16,11 +16,10 @@ from app.pages.compare.doers import field_of_throw
 from app.records import tables
 from app.records.field_list import field_of
 from app.show.controls import choice
-from app.show.form_fields import HOLDS
 from app.show.glossary import explained
+from app.show.listed_throw import HOLDS, MOST_THROWS
 from app.show.page_parts import dom_id
 from app.show.palette import Theme, line_color, line_width
-from app.show.throw_form import MOST_THROWS
 
 SLIDES = {
     "m/s": ("5", "50", "0.1"),
@@ -44,7 +43,7 @@ MOVES = {
 
 def rows(current: Current) -> list[Component]:
     """Make the lines of the list, each a card: the ball, how it is thrown, and a place for what comes of it."""
-    return [_row(current, throw, number) for number, throw in enumerate(current.throws, start=1)]
+    return [_row(current, throw, number) for number, throw in enumerate(current.rows, start=1)]
 
 
 def _row(current: Current, throw: tables.Throw, number: int) -> Component:
@@ -118,7 +117,7 @@ def _field(current: Current, path: str, throw: tables.Throw, number: int) -> Com
 
 
 def _move(current: Current, move: str, throw: tables.Throw, number: int) -> Component:
-    last = len(current.throws)
+    last = len(current.rows)
     stuck = (move == "up" and number == 1) or (move == "down" and number == last)
     full = move == "copy" and last >= MOST_THROWS
     seen, heard = MOVES[move]
@@ -144,9 +143,9 @@ def sample_style(answer: Answer, theme: Theme) -> dict[str, Any]:
     dict
         CSS.
     """
-    if answer.curves is None or answer.checked.ball is None:
+    if answer.curves is None or answer.throw.ball is None:
         return {}
-    mass_kg = answer.checked.ball.mass_kg
+    mass_kg = answer.throw.ball.mass_kg
     kind, color = "dashed" if answer.reference else "solid", line_color(mass_kg, theme)
     style = {"borderTop": f"{line_width(mass_kg, theme)}px {kind} {color}"}
     return style | {"--ring": color} if answer.thrower else style

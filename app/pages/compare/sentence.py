@@ -4,7 +4,6 @@ import math
 from dataclasses import dataclass
 
 from app.pages.compare.answers import Answer, Comparison
-from app.show.form_fields import MEASURE_NAMES
 from app.show.numbers import share_of
 
 LEAST_PERCENT = 0.5
@@ -92,14 +91,14 @@ def sentence(answer: Answer, reference: Answer, kind: str) -> Sentence:
     return Sentence(answer.name, reference.name, kind, says)
 
 
-def headline(comparison: Comparison, chosen: str) -> tuple[Sentence | None, tuple[Sentence, ...]]:
+def headline(comparison: Comparison, chosen: str | None) -> tuple[Sentence | None, tuple[Sentence, ...]]:
     """Choose the sentence in the largest type, and list the others.
 
     Parameters
     ----------
     comparison : Comparison
-    chosen : str
-        Key of the throw the first sentence is about; the first one that can be compared if it is none of these.
+    chosen : str or None
+        uid of the throw the first sentence is about; the first one that can be compared if it is none of these.
 
     Returns
     -------
@@ -117,29 +116,22 @@ def headline(comparison: Comparison, chosen: str) -> tuple[Sentence | None, tupl
     return sentence(first, reference, kind), tuple(sentence(answer, reference, kind) for answer in others)
 
 
-def instead(comparison: Comparison, untouched: bool) -> str:
+def instead(comparison: Comparison) -> str:
     """Say what to do where no two throws can be compared.
 
     Parameters
     ----------
     comparison : Comparison
-    untouched : bool
-        Whether nothing was typed yet.
 
     Returns
     -------
     str
     """
-    if untouched:
-        return "Enter a thrower’s measures and two throws: what differs between them stands here."
-    throwing = {answer.thrower for answer in comparison.answers} or {""}
-    for key in sorted(throwing):
-        thrower, second = comparison.throwers[key], "second " if key else ""
-        wrong = [MEASURE_NAMES[name] for name in MEASURE_NAMES if name in thrower.problems]
-        if thrower.person is None and wrong:
-            return f"No curves until this is mended: {', '.join(wrong)}{' of the second thrower' if key else ''}."
-        if thrower.person is None:
-            return f"The curves need the {second}thrower’s sex, throwing hand, age, stature and body mass."
+    for key in sorted({answer.thrower for answer in comparison.answers} or {""}):
+        thrower = comparison.throwers.get(key)
+        if thrower is not None and thrower.person is None:
+            wrong = ", ".join(thrower.missing).lower()
+            return f"No curves until this is mended: {wrong}{' of the second thrower' if key else ''}."
     if not comparison.answers:
         return "No throws in the list: add one."
     if not comparison.drawn:

@@ -10,7 +10,7 @@ from dash.development.base_component import Component
 from app.pages.compare.answers import Answer, Comparison, bwh_of
 from app.pages.compare.words import path_of
 from app.show import glossary
-from app.show.form_fields import HOLDS
+from app.show.listed_throw import HOLDS
 from app.show.numbers import difference, number, share_of
 from app.show.quantities import title
 from app.units.conversion import from_si, plain
@@ -161,8 +161,9 @@ def _head(column: Column) -> Component:
 
 def _row(answer: Answer, comparison: Comparison, chosen: Sequence[Column]) -> Component:
     name = f"{answer.name}\nreference, {comparison.kind}" if answer.reference else answer.name
-    if answer.checked.form.held != "speed":
-        name += f"\n{HOLDS[answer.checked.form.held]}, {answer.checked.form.typed.strip()} %"
+    percent = answer.throw.percent
+    if percent is not None:
+        name += f"\n{HOLDS[answer.throw.hold]}, {plain(percent)} %"
     cells = [html.Td(_cell(answer, column, comparison)) for column in chosen]
     return html.Tr([html.Th(name, scope="row"), *cells])
 

@@ -7,15 +7,16 @@ from dash import html
 from dash.development.base_component import Component
 
 from app.pages.compare import words
-from app.pages.compare.answers import Answer, Comparison
+from app.pages.compare.answers import Comparison
 from app.pages.compare.picture import level_of, measured_in
 from app.pages.compare.sentence import Sentence, headline, instead
 from app.pages.compare.sizes import sizes
 from app.pages.compare.table import BROAD_TOP, table
-from app.show.checks import REFERENCE_HELD
+from app.records import tables
+from app.records.field_list import ALIGNED
 from app.show.glossary import explained
+from app.show.listed_throw import REFERENCE_HELD
 from app.show.quantities import title
-from app.show.throw_form import ALIGNED, Form
 from app.units.conversion import plain
 from model.channels import CHANNELS
 
@@ -34,20 +35,20 @@ class View:
     headline_choices: list[dict[str, str]]
     headline_default: str
     level_placeholder: str
-    date_problem: str
-    date_off: bool
+    day_missing: str
+    day_off: bool
     kind_off: bool
     held: dict[str, str]
     sizes: dict[str, Component | None]
 
 
-def view_of(form: Form, comparison: Comparison) -> View:
+def view_of(row: tables.Comparison, comparison: Comparison) -> View:
     """Put the numbers into words.
 
     Parameters
     ----------
-    form : Form
-        As typed.
+    row : app.records.tables.Comparison
+        What is asked.
     comparison : Comparison
         What was worked out from it.
 
@@ -55,11 +56,12 @@ def view_of(form: Form, comparison: Comparison) -> View:
     -------
     View
     """
-    first, others = headline(comparison, form.headline)
+    first, others = headline(comparison, row.headline)
+    held = comparison.kind in REFERENCE_HELD.values()
     compared = {answer.key: answer for answer in comparison.compared}
     return View(
         summary=words.summary(comparison),
-        sentence=_sentence(first, comparison, form),
+        sentence=_sentence(first, comparison),
         others=html.Ul([html.Li(_short(other)) for other in others], className="others") if others else None,
         warnings=_warnings(comparison),
         figure_title=_figure_title(comparison),
@@ -68,17 +70,12 @@ def view_of(form: Form, comparison: Comparison) -> View:
         headline_choices=[{"value": key, "label": f"{a.name}, throw {a.number}"} for key, a in compared.items()],
         headline_default=f"{first.throw}, the first" if first else "",
         level_placeholder="" if comparison.level is None else plain(comparison.level, most=1),
-        date_problem=comparison.date_problem,
-        date_off=form.kind == "estimated" or comparison.kind in REFERENCE_HELD.values(),
-        kind_off=comparison.kind in REFERENCE_HELD.values(),  # what follows from a clock or a profile was not measured
+        day_missing=comparison.day_missing,
+        day_off=row.kind == "estimated" or held,
+        kind_off=held,  # what follows from a clock or a profile was not measured
         sizes={answer.key: sizes(answer, comparison) for answer in comparison.answers},
-        held={answer.key: words.held(answer) or _missing(answer) for answer in comparison.answers},
+        held={answer.key: words.held(answer) or answer.throw.missing for answer in comparison.answers},
     )
-
-
-def _missing(answer: Answer) -> str:
-    """What a throw lacks to have a curve. What was typed and refused is told at its field."""
-    return " ".join(answer.checked.problems.values())
 
 
 def _short(sentence: Sentence) -> list[Any]:
@@ -102,8 +99,8 @@ def _kept_together(says: str) -> list[Any]:
     return [piece for part, end in zip(parts, ends, strict=True) for piece in (html.Span(part, className="part"), end)]
 
 
-def _sentence(first: Sentence | None, comparison: Comparison, form: Form) -> list[Component]:
-    parts = [instead(comparison, form.untouched)] if first is None else _parts(first)
+def _sentence(first: Sentence | None, comparison: Comparison) -> list[Component]:
+    parts = [instead(comparison)] if first is None else _parts(first)
     made: list[Component] = [html.P(parts, className="sentence" if first else "sentence invitation")]
     note = words.path_of(comparison)
     return [*made, html.P(note, className="at-number")] if note and comparison.drawn else made

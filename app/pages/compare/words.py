@@ -2,12 +2,12 @@
 
 from collections.abc import Collection
 
-from app.pages.compare.answers import Answer, Comparison
+from app.pages.compare.answers import Answer, Comparison, Thrower
 from app.show.cautions import path_note, unlike_adult_men
 from app.show.checked_range import CHECK, CHECKED_BALL_KG, CHECKED_SPEED_M_S, checked_in
-from app.show.checks import CheckedAthlete
 from app.show.invented import INVENTED
-from app.units.conversion import plain, range_in
+from app.show.person_words import person_words
+from app.units.conversion import range_in
 from app.units.systems import System
 from model.checks import Limit
 
@@ -48,7 +48,7 @@ def warnings(comparison: Comparison) -> list[str]:
 
 
 def _beyond(answer: Answer) -> str:
-    ball, speed = answer.checked.ball, answer.checked.speed_m_s
+    ball, speed = answer.throw.ball, answer.throw.speed_m_s
     if ball is None or speed is None:
         return ""
     system = answer.system
@@ -73,8 +73,8 @@ def held(answer: Answer) -> str:
     -------
     str
     """
-    line = answer.checked
-    if line.form.held == "speed" or line.speed_m_s is None:
+    line = answer.throw
+    if line.hold == "speed" or line.speed_m_s is None:
         return ""
     system = answer.system
     speed = f"Released at {system.text(line.speed_m_s, 'm/s', least=1, most=1)}"
@@ -125,12 +125,12 @@ def summary(comparison: Comparison) -> str:
     return " · ".join(parts)
 
 
-def described(thrower: CheckedAthlete, system: System) -> str:
+def described(thrower: Thrower, system: System) -> str:
     """A thrower's code and measures.
 
     Parameters
     ----------
-    thrower : CheckedAthlete
+    thrower : Thrower
     system : System
         The units of the measures.
 
@@ -138,14 +138,5 @@ def described(thrower: CheckedAthlete, system: System) -> str:
     -------
     str
     """
-    person, parts = thrower.person, [thrower.code] if thrower.code else []
-    if person is not None:
-        parts += [
-            person.sex,
-            f"{plain(person.age_years, most=1)} years",
-            *(["marked as still growing"] if person.still_growing else []),
-            system.height(person.stature_m),
-            system.text(person.body_mass_kg, "kg", most=1),
-            f"{person.handedness}-handed",
-        ]
-    return " · ".join(parts)
+    said = person_words(thrower.code, thrower.person, system)
+    return said if thrower.person is None else f"{said} · {thrower.person.handedness}-handed"

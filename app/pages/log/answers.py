@@ -1,10 +1,12 @@
 """What the log of an athlete comes to: sessions and calendar weeks, done beside planned. Pure."""
 
 from bisect import bisect_right
-from collections import Counter, defaultdict
-from dataclasses import dataclass
+from collections import Counter
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from datetime import date, timedelta
 from itertools import groupby
+from types import MappingProxyType
 from typing import Any
 
 from app.records.reads import AthleteData, person_on
@@ -55,19 +57,33 @@ class LogAnswer:
     reading : str
         The torque that is summed, a key of `model.tally.TORQUES`.
     level_nm : float or None
-    sessions : tuple of SessionLine
+    sessions : tuple of Session
+        The oldest first.
     weeks : tuple of WeekLine
         Without a gap, up to this week.
     today : date
+    planned : mapping of (date, str) to Tally
+        What was planned for a session, by day and session.
     """
 
     read: Sessions
     missing: tuple[str, ...]
     reading: str
     level_nm: float | None
-    sessions: tuple[SessionLine, ...]
+    sessions: tuple[Session, ...]
     weeks: tuple[WeekLine, ...]
     today: date
+    planned: Mapping[tuple[date, str], Tally] = field(default_factory=lambda: MappingProxyType({}))
+
+    def session_lines(self, start: int, stop: int) -> list[SessionLine]:
+        """A page of the sessions, the newest first, with what was thrown in each."""
+        shown = self.sessions[::-1][start:stop]
+        parts: dict[tuple[date, str], list[Entry]] = {(one.day, one.session): [] for one in shown}
+        for entry in self.read.entries:
+            if (entry.day, entry.session) in parts:
+                parts[entry.day, entry.session].append(entry)
+        keys = ((one, (one.day, one.session)) for one in shown)
+        return [SessionLine(one, tuple(parts[key]), self.planned.get(key)) for one, key in keys]
 
     @property
     def last(self) -> WeekLine | None:
@@ -108,9 +124,10 @@ def answer_of(data: AthleteData, today: date) -> LogAnswer:
         missing,
         reading,
         level,
-        _session_lines(read.entries, book.sessions, plan_book.sessions),
+        book.sessions,
         _week_lines(read.entries, book.weeks, plan_book.weeks, planned, today),
         today,
+        {(one.day, one.session): one.tally for one in plan_book.sessions},
     )
 
 
@@ -129,17 +146,6 @@ def people_of(data: AthleteData, today: date) -> tuple[list[tuple[date, Person]]
     days = sorted({row.day for row in data.measures if row.day <= today}) or [today]
     found = [(day, person_on(data, day)[0]) for day in days]
     return [(day, one) for day, one in found if one is not None], ()
-
-
-def _session_lines(
-    entries: tuple[Entry, ...], done: tuple[Session, ...], planned: tuple[Session, ...]
-) -> tuple[SessionLine, ...]:
-    of = {(one.day, one.session): one.tally for one in planned}
-    parts: dict[tuple[date, str], list[Entry]] = defaultdict(list)
-    for one in entries:
-        parts[one.day, one.session].append(one)
-    keys = ((one, (one.day, one.session)) for one in done)
-    return tuple(SessionLine(one, tuple(parts[key]), of.get(key)) for one, key in keys)
 
 
 def monday_of(day: date) -> date:

@@ -27,6 +27,7 @@ from app.pages.log.words import (
 )
 from app.show.ball_words import ball_words
 from app.show.glossary import explained
+from app.show.noted import signed_words
 from app.show.page_parts import page_link
 from app.show.sessions import Entry
 from model.ball import Ball
@@ -139,9 +140,8 @@ def _gap(gap: Gap, width: int) -> Component:
 
 def sessions_table(answer: LogAnswer, visit: Visit) -> list[Component]:
     """The sessions, the newest first, a page of them; those of no plan can be changed and removed."""
-    lines = answer.sessions[::-1]
-    page, pages = page_of(visit, "sessions", len(lines), SESSIONS_SHOWN)
-    shown = lines[page * SESSIONS_SHOWN : (page + 1) * SESSIONS_SHOWN]
+    page, pages = page_of(visit, "sessions", len(answer.sessions), SESSIONS_SHOWN)
+    shown = answer.session_lines(page * SESSIONS_SHOWN, (page + 1) * SESSIONS_SHOWN)
     keys = columns(answer)
     heads = [html.Th("Day", scope="col"), html.Th("Thrown", scope="col")]
     heads += [html.Th(explained(heading(key, answer)), scope="col") for key in keys]
@@ -180,7 +180,8 @@ def _session(line: SessionLine, keys: Sequence[str], visit: Visit) -> Component:
 def _entry(entry: Entry, visit: Visit, names: dict[Ball, str]) -> Component:
     said = entry_words(entry, visit.system, _ball(entry.ball, names, visit))
     planned = entry_planned(entry, visit.system)
-    small = [html.Span(text, className="unit") for text in (planned, entry.note) if text]
+    signs = [signed_words(one) for one in (visit.data.stop_signs if visit.data else ()) if one.session == entry.row]
+    small = [html.Span(text, className="unit") for text in (planned, entry.pain, *signs, entry.note) if text]
     return html.Li([html.Span(said), *([] if entry.plan else buttons(visit, entry.row, said, entry.day)), *small])
 
 

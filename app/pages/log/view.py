@@ -9,6 +9,7 @@ from app.pages.log.entering import row_of
 from app.pages.log.tables import buttons, entries_list, newest, sessions_table, weeks_table
 from app.pages.log.words import HOW, counted, day_words, sentence
 from app.records.field_list import field_of
+from app.show.noted import sign_words
 from app.show.page_parts import page_link
 
 UNREAD_SHOWN = 10
@@ -47,11 +48,10 @@ def _signs(visit: Visit) -> list[Component]:
     ]
     if not standing:
         return []
-    first = min(one.since for one in standing)
-    one = len(standing) == 1
-    words = "A stop sign stands" if one else f"{len(standing)} stop signs stand"
+    words = "A stop sign stands" if len(standing) == 1 else f"{len(standing)} stop signs stand"
+    signs = "; ".join(f"{sign_words(one.sign)}, since {day_words(one.since)}" for one in standing)
     link = page_link("Build up", visit.address("/build-up"))
-    told = [f"{words}, since {day_words(first)}. What that means, and who can clear it, is on ", link, "."]
+    told = [f"{words}: {signs}. What that means, and who can clear it, is on ", link, "."]
     return [html.P(told, className="at-number")]
 
 

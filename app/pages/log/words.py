@@ -116,16 +116,16 @@ def week_head(line: WeekLine) -> str:
 
 def entry_words(entry: Entry, system: System, ball: str) -> str:
     """Say what was thrown: how often, which ball, how fast."""
-    speed = system.text(entry.speed_m_s, "m/s", least=1, most=1)
-    how = "up to" if entry.was_read else "as planned,"
-    return f"{number(entry.throws, 0)} × {ball}, {how} {speed}"
+    read = f"up to {system.text(entry.speed_m_s, 'm/s', least=1, most=1)}"
+    how = read if entry.was_read else f"as planned, {system.cap(entry.speed_m_s, 'm/s')}"
+    return f"{number(entry.throws, 0)} × {ball}, {how}"
 
 
 def entry_planned(entry: Entry, system: System) -> str:
     """Say what was planned for an entry."""
     if entry.planned is None or entry.planned_m_s is None:
         return ""
-    return f"planned {number(entry.planned, 0)} × up to {system.text(entry.planned_m_s, 'm/s', least=1, most=1)}"
+    return f"planned {number(entry.planned, 0)} × up to {system.cap(entry.planned_m_s, 'm/s')}"
 
 
 def figure_note(bars: str, weeks: list[WeekLine], answer: LogAnswer) -> str:

@@ -1,4 +1,4 @@
-"""From the form and the athlete to the map: reference, contour lines, speed profile, and the throw looked at."""
+"""From the records to the map: reference, contour lines, speed profile, and the throw looked at."""
 
 from collections.abc import Iterable
 from dataclasses import dataclass, field
@@ -8,13 +8,15 @@ from functools import lru_cache
 import numpy as np
 from numpy.typing import NDArray
 
-from app.pages.map.checks import check_spot, check_window, quantity_of
-from app.pages.map.form import MapForm
+from app.pages.map.asked import Asked, asked_of, window_of
 from app.pages.map.window import fitting_window, levels_between
+from app.records.reads import AthleteData
+from app.show.added_throw import thrown
+from app.show.from_records import case_of
 from app.show.hundred import Hundred, hundred_of
 from app.show.subject import Case, Fitted
-from app.show.throw_form import Form
-from app.show.window import Spot, Window
+from app.show.window import Window
+from app.units.systems import METRIC, System
 from model.ball import BALL_LIMITS, Ball
 from model.interval import Interval
 from model.load_map import contour, load_map
@@ -91,14 +93,14 @@ class MapAnswer:
     Attributes
     ----------
     case : Case
-    quantity : Quantity
+    asked : Asked
     hundred : Hundred or None
         None while measures or reference are missing: then there is no map.
     value : float
         Of the reference throw; NaN where it has no such quantity, and then there are no lines.
     window : Window or None
-    range_problems : dict of str to str
-        Messages of the axes' ends.
+    ends_problems : tuple of str
+        Of axes whose ends meet or cross.
     mass_kg : ndarray (M,)
         Masses of the lines.
     contours : tuple of Contour
@@ -110,17 +112,15 @@ class MapAnswer:
         As release speeds.
     thrown : tuple of (int, Ball, float)
         Number, ball and speed (m/s) of the throws in Compare.
-    spot : Spot
     looked : Looked or None
     """
 
     case: Case
-    quantity: Quantity
-    spot: Spot
+    asked: Asked
     hundred: Hundred | None = None
     value: float = float("nan")
     window: Window | None = None
-    range_problems: dict[str, str] = field(default_factory=dict)
+    ends_problems: tuple[str, ...] = ()
     mass_kg: Array = field(default_factory=lambda: np.empty(0))
     contours: tuple[Contour, ...] = ()
     grid: Grid | None = None
@@ -129,62 +129,53 @@ class MapAnswer:
     thrown: Thrown = ()
     looked: Looked | None = None
 
+    @property
+    def on_prior(self) -> bool:
+        """Whether published groups alone say how much this athlete slows down with another ball."""
+        return self.case.profile is not None and self.case.profile.exponent_is_prior
 
-def map_of(form: MapForm, case: Case, compared: Form, today: date, thrown: Thrown = ()) -> MapAnswer:
-    """Work out all that the page shows.
+    @property
+    def quantity(self) -> Quantity:
+        """What is drawn."""
+        return self.asked.quantity
 
-    Parameters
-    ----------
-    form : MapForm
-    case : Case
-        Who throws, in the units of what is said.
-    compared : app.show.throw_form.Form
-        The reference throw.
-    today : date
-    thrown : tuple of (int, Ball, float)
-        The throws of Compare: number, ball and speed (m/s).
 
-    Returns
-    -------
-    MapAnswer
-        Without lines while the measures or the reference are missing.
-    """
-    system = case.system
-    quantity, spot = quantity_of(form), check_spot(form, system)
-    hundred = hundred_of(case, compared, form.of, today)
+def map_of(data: AthleteData, today: date, system: System = METRIC) -> MapAnswer:
+    """Work out all that the page shows; without lines while the measures or the reference are missing."""
+    case = case_of(data, today, system)
+    asked = asked_of(data, case)
+    hundred = hundred_of(case, asked.base)
     if hundred is None or case.person is None:
-        return MapAnswer(case, quantity, spot)
-    others = [(ball, speed) for _, ball, speed in thrown]
+        return MapAnswer(case, asked)
+    in_compare = thrown(data, case)
+    others = [(ball, speed) for _, ball, speed in in_compare]
     fitting = fitting_window(hundred.throw, case.rack, case.found.used, case.profile, others)
-    window, problems = check_window(form, fitting, system)
-    diameter_m = hundred.throw.ball.diameter_m
-    loads = path_loads(case.person, diameter_m)
-    value = float(quantity_at(loads, quantity, hundred.throw.ball.mass_kg, hundred.throw.speed_m_s))
+    window, problems = window_of(data, fitting, system)
+    own = hundred.throw.ball
+    loads = path_loads(case.person, own.diameter_m)
+    value = float(quantity_at(loads, asked.quantity, own.mass_kg, hundred.throw.speed_m_s))
     mass = np.geomspace(window.mass_low_kg, window.mass_high_kg, NODES)
     contours: tuple[Contour, ...] = ()
     grid = None
     if np.isfinite(value) and value > 0.0:
-        grid = _grid(case.person, diameter_m, quantity, window)
+        grid = _grid(case.person, own.diameter_m, asked.quantity, window)
         percents = levels_between(100.0 * grid.value / value)
-        contours = tuple(
-            _contour(case.person, hundred.throw.ball, quantity, percent, value, tuple(mass.tolist()), case.rack)
-            for percent in percents
-        )
+        nodes = tuple(mass.tolist())
+        contours = tuple(_contour(case.person, own, asked.quantity, one, value, nodes, case.rack) for one in percents)
     return MapAnswer(
         case,
-        quantity,
-        spot,
+        asked,
         hundred,
         value,
         window,
-        problems,
+        tuple(problems),
         mass,
         contours,
         grid,
         full_speeds(case.profile, mass.tolist()),
         case.found.used,
-        thrown,
-        _looked(case, hundred, quantity, spot),
+        in_compare,
+        _looked(case, hundred, asked),
     )
 
 
@@ -244,10 +235,11 @@ def _full_speeds(fitted: Fitted, mass_kg: tuple[float, ...]) -> Interval:
     return fitted.profile.mean_speed(np.clip(mass_kg, *MASS_ENDS))
 
 
-def _looked(case: Case, hundred: Hundred, quantity: Quantity, spot: Spot) -> Looked | None:
+def _looked(case: Case, hundred: Hundred, asked: Asked) -> Looked | None:
+    spot = asked.spot
     if spot.mass_kg is None or spot.speed_m_s is None:
         return None
     reference = hundred.throw
     throw = Throw(reference.person, Ball(spot.mass_kg, reference.ball.diameter_m), spot.speed_m_s)
-    readouts = [read_curves(curves(one), quantity.reading) for one in (throw, reference)]
+    readouts = [read_curves(curves(one), asked.quantity.reading) for one in (throw, reference)]
     return Looked(throw, readouts[0], readouts[1], full_speeds(case.profile, [spot.mass_kg]))

@@ -7,11 +7,12 @@ from numpy.typing import NDArray
 
 from app.pages.map.answers import Contour, MapAnswer
 from app.pages.map.marks import map_labels, mark_traces, profile_traces
-from app.show.axes import BLANK, NARROW_PX, WIDTH_PX, figure_layout, mass_axis, rack_marks
+from app.show.axes import BLANK, WIDTH_PX, over_mass
 from app.show.ball_words import value_words
 from app.show.checked_range import CHECKED_BALL_KG, CHECKED_SPEED_M_S
-from app.show.palette import THEMES, Theme
-from app.show.plane import Plane, trace, with_ink
+from app.show.numbers import percent
+from app.show.palette import Theme
+from app.show.plane import trace, with_ink
 from app.show.window import Window
 from app.units.conversion import from_si
 
@@ -22,58 +23,14 @@ DARKEST = 0.2  # how much ink the darkest part of the field holds
 GRADE_STEPS = 10  # lines at which the field is as dark as it gets
 
 
-def map_figure(answer: MapAnswer, axis: str, theme: Theme, width: float = WIDTH_PX) -> dict[str, Any]:
-    """Draw the map.
-
-    Parameters
-    ----------
-    answer : MapAnswer
-    axis : str
-        "linear" for even masses, else even ratios.
-    theme : Theme
-    width : float
-        Of the figure (px), for the places of the labels.
-
-    Returns
-    -------
-    dict
-        ``data`` and ``layout``; nothing is drawn where there is no map.
-    """
-    return _figure(answer, axis != "linear", theme, width)
-
-
-def paper_figure(answer: MapAnswer, axis: str) -> dict[str, Any]:
-    """Draw the map for the printer.
-
-    Parameters
-    ----------
-    answer : MapAnswer
-    axis : str
-
-    Returns
-    -------
-    dict
-        ``data`` and ``layout``; empty where there is no map.
-    """
-    return {} if answer.window is None else _figure(answer, axis != "linear", THEMES["print"])
-
-
-def _figure(answer: MapAnswer, log: bool, theme: Theme, width: float | None = None) -> dict[str, Any]:
-    """Draw the map for a screen, or for paper where no width is told."""
-    window = answer.window
+def map_figure(answer: MapAnswer, theme: Theme, width: float | None = WIDTH_PX) -> dict[str, Any]:
+    """Draw the map for a screen of this width (px), or for paper where it is None; without a map nothing."""
+    window, case = answer.window, answer.case
     if window is None or answer.hundred is None:
-        return BLANK
-    narrow = width is not None and width < NARROW_PX
-    system = answer.case.system
-    layout = figure_layout(theme, window, log, narrow, system)
-    if width is None:
-        layout |= {"width": PAPER_PX[0], "height": PAPER_PX[1], "autosize": False}
-    margin = layout["margin"]
-    across = (PAPER_PX[0] if width is None else width) - margin["l"] - margin["r"]
-    plane = Plane(window, log, (across, layout["height"] - margin["t"] - margin["b"]))
-    rack_g = [from_si(ball.mass_kg, "g") for ball in (answer.case.own_ball, *answer.case.rack)]
-    layout["xaxis"] |= mass_axis(rack_g, plane, theme, narrow, system)
-    layout["shapes"] = rack_marks(rack_g, theme) + _checked_marks(window) + _spot_marks(answer)
+        return BLANK if width is not None else {}
+    balls, log = (case.own_ball, *case.rack), answer.asked.log
+    layout, plane, narrow = over_mass(window, balls, theme, case.system, width=width, paper_px=PAPER_PX, log=log)
+    layout["shapes"] += _checked_marks(window) + _spot_marks(answer)
     layout["annotations"] = map_labels(answer, plane, theme, narrow)
     data = [
         *_field(answer, theme),
@@ -81,9 +38,7 @@ def _figure(answer: MapAnswer, log: bool, theme: Theme, width: float | None = No
         *profile_traces(answer, theme),
         *mark_traces(answer, theme, narrow),
     ]
-    if width is not None:
-        data += _under_pointer(answer)
-    return {"data": data, "layout": layout}
+    return {"data": data if width is None else data + _under_pointer(answer), "layout": layout}
 
 
 def _checked_marks(window: Window) -> list[dict[str, Any]]:
@@ -187,4 +142,4 @@ def _said(value: float, answer: MapAnswer) -> str:
     if not np.isfinite(value):
         return "not defined"
     kind = answer.hundred.kind if answer.hundred else ""
-    return f"{100.0 * value / answer.value:.0f} % of {kind}, {value_words(value, answer.quantity.unit)}"
+    return f"{percent(value / answer.value)} of {kind}, {value_words(value, answer.quantity.unit)}"

@@ -1,5 +1,6 @@
 """What lies on the map: the athlete's speed profile, readings, throws, the reference, and the labels of the lines."""
 
+from collections.abc import Sequence
 from typing import Any
 
 import numpy as np
@@ -7,10 +8,12 @@ from numpy.typing import NDArray
 
 from app.pages.map.answers import Contour, MapAnswer
 from app.pages.map.words import FULL_SPEED, PRIOR
+from app.show.axes import on_line
 from app.show.ball_words import value_words
 from app.show.palette import Theme, figure_px
 from app.show.plane import LETTER, Plane, trace, with_ink
 from app.show.point_labels import OnLine, place_labels
+from model.speed_readings import RadarReading
 
 Array = NDArray[np.float64]
 
@@ -35,9 +38,8 @@ def profile_traces(answer: MapAnswer, theme: Theme) -> list[dict[str, Any]]:
     if speeds is None:
         return []
     hair = {"color": theme.ink, "width": 0.75 * theme.line_scale, "shape": "spline", "dash": "dot"}
-    prior = answer.case.profile is not None and answer.case.profile.exponent_is_prior
     # the prior's middle runs close to the level line of the peak: dots let that show through
-    dash = "dot" if prior else "solid"
+    dash = "dot" if answer.on_prior else "solid"
     middle = {"color": theme.ink, "width": 2 * theme.line_scale, "shape": "spline", "dash": dash}
     band = {"fill": "tonexty", "fillcolor": with_ink(theme.ink, BAND_INK)}
     return [
@@ -65,56 +67,32 @@ def mark_traces(answer: MapAnswer, theme: Theme, narrow: bool) -> list[dict[str,
     if hundred is None:
         return []
     scale = theme.line_scale * (0.85 if narrow else 1.0)
-    ring = {"line": {"color": theme.ink, "width": 1.5 * scale}}
-    full = [r for r in answer.readings if r.asked_effort == 1.0]
-    less = [r for r in answer.readings if r.asked_effort < 1.0]
-    marks = [
+    full, less = ([r for r in answer.readings if (r.asked_effort == 1.0) is at] for at in (True, False))
+    ink, ring = theme.ink, {"color": theme.ink, "width": 1.5 * scale}
+    edge, cross = {"color": theme.paper, "width": 1.5 * scale}, {"color": theme.accent, "width": 2.5 * scale}
+    in_compare = [(ball.mass_kg, speed) for _, ball, speed in answer.thrown]
+    own, chosen = ([(one.throw.ball.mass_kg, one.throw.speed_m_s)] if one else [] for one in (hundred, looked))
+    marks: tuple[tuple[str, list[tuple[float, float]], str, int, str, dict[str, Any]], ...] = (
+        ("readings at less than full effort", _places(less), "circle", 6, theme.paper, ring),
+        ("readings", _places(full), "circle", 7, ink, {}),
+        ("throws of Compare", in_compare, "square-open", 11, ink, ring),
+        ("reference", own, "diamond", 14, theme.accent, edge),
+        ("looked at", chosen, "circle-cross-open", 17, theme.accent, cross),
+    )
+    return [
         trace(
-            [r.ball_mass_kg for r in less],
-            [r.speed_m_s for r in less],
+            *zip(*places, strict=True),
             mode="markers",
-            name="readings at less than full effort",
-            marker=ring | {"symbol": "circle", "size": 6 * scale, "color": theme.paper},
-        ),
-        trace(
-            [r.ball_mass_kg for r in full],
-            [r.speed_m_s for r in full],
-            mode="markers",
-            name="readings",
-            marker={"symbol": "circle", "size": 7 * scale, "color": theme.ink},
-        ),
-        trace(
-            [ball.mass_kg for _, ball, _ in answer.thrown],
-            [speed for _, _, speed in answer.thrown],
-            mode="markers",
-            name="throws of Compare",
-            marker=ring | {"symbol": "square-open", "size": 11 * scale, "color": theme.ink},
-        ),
-        trace(
-            [hundred.throw.ball.mass_kg],
-            [hundred.throw.speed_m_s],
-            mode="markers",
-            name="reference",
-            marker={
-                "symbol": "diamond",
-                "size": 14 * scale,
-                "color": theme.accent,
-                "line": {"color": theme.paper, "width": 1.5 * scale},
-            },
-        ),
-    ]
-    if looked is not None:
-        cross = {"symbol": "circle-cross-open", "size": 17 * scale, "color": theme.accent}
-        marks.append(
-            trace(
-                [looked.throw.ball.mass_kg],
-                [looked.throw.speed_m_s],
-                mode="markers",
-                name="looked at",
-                marker=cross | {"line": {"color": theme.accent, "width": 2.5 * scale}},
-            )
+            name=name,
+            marker={"symbol": symbol, "size": size * scale, "color": color, "line": line},
         )
-    return [mark for mark in marks if mark["x"]]
+        for name, places, symbol, size, color, line in marks
+        if places
+    ]
+
+
+def _places(readings: Sequence[RadarReading]) -> list[tuple[float, float]]:
+    return [(one.ball_mass_kg, one.speed_m_s) for one in readings]
 
 
 def map_labels(answer: MapAnswer, plane: Plane, theme: Theme, narrow: bool) -> list[dict[str, Any]]:
@@ -134,15 +112,14 @@ def map_labels(answer: MapAnswer, plane: Plane, theme: Theme, narrow: bool) -> l
         Annotations.
     """
     size = figure_px(theme, "xs")
-    plain = {"showarrow": False, "font": {"size": size, "color": theme.ink}}
-    middle = {"xref": "paper", "yref": "paper", "xanchor": "center", "yanchor": "middle"}
-    on_top = plain | {"xref": "paper", "yref": "paper", "y": 1, "yanchor": "bottom"}
-    labels = [on_top | {"x": 0, "xanchor": "right", "xshift": -6, "text": answer.case.speed_unit}]
+    over = {"text": answer.case.speed_unit, "showarrow": False, "font": {"size": size, "color": theme.ink}}
+    over |= {"xref": "paper", "yref": "paper", "y": 1, "yanchor": "bottom", "x": 0, "xanchor": "right", "xshift": -6}
+    labels = [over]
     ordered = sorted(answer.contours, key=lambda contour: abs(contour.percent - 100))
     texts = [_line_text(contour, answer, narrow) for contour in ordered]
     paths = [_path(answer.mass_kg, contour.speed_m_s, plane) for contour in ordered]
     if answer.speeds is not None:
-        short = PRIOR if answer.case.profile is not None and answer.case.profile.exponent_is_prior else FULL_SPEED
+        short = PRIOR if answer.on_prior else FULL_SPEED
         texts.insert(1, short.split(",")[0] if narrow else short)
         paths.insert(1, _path(answer.mass_kg, answer.speeds.estimate, plane))
     lines = [
@@ -152,8 +129,7 @@ def map_labels(answer: MapAnswer, plane: Plane, theme: Theme, narrow: bool) -> l
     placed = place_labels(lines, _marked(answer, plane), plane.size, 0.62 * plane.size[0])
     for text, where in zip(texts, placed, strict=True):
         if where is not None:
-            at = {"x": where[0] / plane.size[0], "y": 1 - where[1] / plane.size[1]} | middle
-            labels.append(at | plain | {"text": text, "bgcolor": theme.paper + "d0", "borderpad": 1})
+            labels.append(on_line(text, where, plane, theme))
     return labels
 
 
@@ -176,7 +152,7 @@ def _path(mass_kg: Array, speed_m_s: Array, plane: Plane) -> Array:
 
 def _marked(answer: MapAnswer, plane: Plane) -> list[Array]:
     """What a label shall not cover: readings, throws, the reference, the throw looked at, and the profile's ends."""
-    spots = [(r.ball_mass_kg, r.speed_m_s) for r in answer.readings]
+    spots = _places(answer.readings)
     spots += [(ball.mass_kg, speed) for _, ball, speed in answer.thrown]
     marked = [_around(plane.path(mass, speed)) for mass, speed in spots]
     for throw in (answer.hundred, answer.looked):

@@ -9,23 +9,22 @@ from app.bind.visit import Visit
 from app.pages.map import ids, parts
 from app.pages.map.callbacks import register
 from app.show.basis import basis_of
-from app.show.from_records import subject_of
+from app.show.from_records import case_of
 from app.show.hundred import usual_base
 from app.show.page_parts import imprint
 
 
 def layout(visit: Visit) -> Component:
     """Make the page of the visit's athlete; what is computed is put in by the callbacks."""
-    subject = subject_of(visit.data, visit.today)
-    case = subject.case(visit.today, visit.system)
+    case = case_of(visit.data, visit.today, visit.system)
     return html.Div(
         [
             *(dcc.Store(id=name) for name in (ids.MAP_CLICKED, ids.MAP_WIDTH, ids.MAP_PAPER)),
             athlete_head(visit, "Map of ball mass and speed", case),
-            parts.empty(),
+            html.Div(id=ids.MAP_EMPTY, role="status", hidden=True),
             html.Div(
                 [
-                    parts.asked(visit, usual_base(case, subject.compared.kind)),
+                    parts.asked(visit, usual_base(case)),
                     html.Div(id=ids.MAP_NOTES, className="map-notes"),
                     html.Div([parts.picture(visit), parts.throw(visit)], className="bench"),
                     parts.speeds(),

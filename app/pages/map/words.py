@@ -5,9 +5,8 @@ import math
 from app.pages.map.answers import MapAnswer
 from app.show.ball_words import throw_words, value_words
 from app.show.checked_range import beyond
-from app.show.hundred import hundred_words
+from app.show.hundred import Hundred, hundred_words
 from app.show.numbers import share_of
-from app.show.person_words import measures_missing
 from app.show.quantities import title
 from model.channels import READINGS
 from model.quantity import READOUTS, Quantity
@@ -28,40 +27,17 @@ def share_words(value: float, reference: float, kind: str) -> str:
     return f"{math.floor(share + 0.5)} % of {kind}" if math.isfinite(share) else "no per cent"
 
 
-def missing(answer: MapAnswer, measures: dict[str, str]) -> list[str]:
-    """Say what is missing for a map.
-
-    Parameters
-    ----------
-    answer : MapAnswer
-    measures : dict of str to str
-        Messages of the athlete's fields.
-
-    Returns
-    -------
-    list of str
-        Measures, and speed; an empty text for nothing.
-    """
-    speed = "" if answer.case.reference.speed_m_s is not None else "the reference throw: ball and release speed"
-    return [measures_missing(answer.case, measures), speed]
+def base_words(hundred: Hundred) -> str:
+    """Name the throw that is 100 %: the reference throw, or the full speed that the speed profile knows."""
+    return "the reference throw" if hundred.of == "reference" else "the own ball at full speed"
 
 
 def profile_words(answer: MapAnswer) -> str:
-    """Say where the line of full speed and its band come from.
-
-    Parameters
-    ----------
-    answer : MapAnswer
-
-    Returns
-    -------
-    str
-    """
-    profile = answer.case.profile
-    if profile is None or answer.speeds is None:
+    """Say where the line of full speed and its band come from."""
+    if answer.speeds is None:
         return ""
     full = [reading for reading in answer.readings if reading.asked_effort == 1.0]
-    if profile.exponent_is_prior:
+    if answer.on_prior:
         told = "No readings" if not full else "Readings with one ball only"
         return (
             f"{told}: how much this athlete slows down with another ball is not known. The line and its band are the "
@@ -75,16 +51,7 @@ def profile_words(answer: MapAnswer) -> str:
 
 
 def notes(answer: MapAnswer) -> list[str]:
-    """Say what the map is counted from, where its speeds come from, and what leaves the checked range.
-
-    Parameters
-    ----------
-    answer : MapAnswer
-
-    Returns
-    -------
-    list of str
-    """
+    """Say what the map is counted from, where its speeds come from, and what leaves the checked range."""
     hundred, window = answer.hundred, answer.window
     if hundred is None or window is None:
         return []
@@ -108,26 +75,17 @@ def _no_lines(answer: MapAnswer) -> str:
     if math.isfinite(answer.value) and answer.value > 0.0:
         return "No line falls in this part of the map."
     readout = READOUTS[answer.quantity.readout].label
-    return f"No lines: {readout} is not defined for the reference throw, so nothing can be counted from it."
+    return f"No lines: {readout} is not defined for the throw that is 100 %, so nothing can be counted from it."
 
 
 def figure_note(answer: MapAnswer) -> str:
-    """Say how the map is read.
-
-    Parameters
-    ----------
-    answer : MapAnswer
-
-    Returns
-    -------
-    str
-    """
+    """Say how the map is read."""
     hundred = answer.hundred
     if hundred is None:
         return ""
     parts = [
         "Along a line the quantity stays the same; the deeper the shading, the more of it. The thick line is the level "
-        "line: as much as the reference throw, which is the diamond.",
+        f"line: as much as {base_words(hundred)}, which is the diamond.",
     ]
     if READINGS[answer.quantity.reading].braking:
         parts.append("After release the hand is empty: only the clock counts, and the lines lie level.")
@@ -142,16 +100,7 @@ def figure_note(answer: MapAnswer) -> str:
 
 
 def looked_words(answer: MapAnswer) -> str:
-    """Say the readings of the throw that is looked at in one sentence, for those who hear it.
-
-    Parameters
-    ----------
-    answer : MapAnswer
-
-    Returns
-    -------
-    str
-    """
+    """Say the readings of the throw that is looked at in one sentence, for those who hear it."""
     looked, hundred = answer.looked, answer.hundred
     if looked is None or hundred is None:
         return ""

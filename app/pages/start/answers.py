@@ -1,33 +1,35 @@
-"""From the forms to the answer: reference, region, what each ball allows and comes to, and the order of an aim."""
+"""From the records to the answer: reference, region, what each ball allows and comes to, and the order of an aim."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
 
-from app.pages.start.checks import CheckedStart, bound_of, check_start
-from app.pages.start.form import AIMS, StartForm
-from app.pages.start.found import Asked, Found, Listed, drawn_of, found_for
+from app.pages.start.found import Found, Listed, drawn_of, found_for
+from app.pages.start.limits import Asked, asked_of, bound_of
+from app.records.reads import AthleteData
 from app.show.cautions import is_growing
-from app.show.checks import check_reference
-from app.show.from_records import Subject
+from app.show.from_records import case_of
 from app.show.hundred import Hundred, hundred_of, own_speed_known_by
 from app.show.rack import balls_in
 from app.show.subject import Case, Fitted, is_same
-from app.show.throw_form import Form
 from app.units.systems import METRIC, System
 from model.ball import Ball
 from model.ceilings import KINDS, Amount, Reference
 from model.checks import InputError
 from model.effort import EffortCurve, effort_curve
-from model.flight import Launch
-from model.limit_draws import Field
 from model.readouts import Readouts, read_curves
 from model.speed_readings import SAME_BALL_KG
 from model.start_list import BallRange
 from model.throw import curves
 
+BY_PROFILE = {
+    "measured": "full speed by the readings",
+    "typed": "full speed as typed",
+    "estimated": "full speed by the readings with the other balls",
+}
+"""What 100 % is where it comes from the speed profile, by `Hundred.kind`."""
+
 READ = ("varus", "internal_rotation", "horizontal_abduction")
-PRE_INJURY = "pre-injury"  # as `app.pages.compare.checks.check_reference` has it
 
 
 @dataclass(frozen=True)
@@ -62,15 +64,10 @@ class StartAnswer:
     Attributes
     ----------
     case : Case
-    form : StartForm
-    aim : str
-        A key of `AIMS`; empty while none is chosen.
-    checked : CheckedStart
+    asked : Asked
     balls : tuple of Ball
         Those ticked, and the own one.
     effort : EffortCurve
-    launch : Launch
-        How a throw for distance starts.
     careful : tuple of str
         Why the own ball stands first whatever is chosen: 'growing', 'before_injury', 'no_other_ball'; mostly empty.
     basis : Basis or None
@@ -79,24 +76,20 @@ class StartAnswer:
         Whether it is missing because a reference from before an injury has no day.
     found : Found or None
         None while something is missing.
-    amounts, means : dict of str to Amount
-        Each limit that was typed, and the same counted the other way.
+    means : dict of str to Amount
+        Each amount that is asked for, counted the other way.
     owner : str
         uid of the athlete, for the buttons.
     """
 
     case: Case
-    form: StartForm
-    aim: str
-    checked: CheckedStart
+    asked: Asked
     balls: tuple[Ball, ...]
     effort: EffortCurve
-    launch: Launch = field(default_factory=Launch)
     careful: tuple[str, ...] = ()
     basis: Basis | None = None
     lacks_date: bool = False
     found: Found | None = None
-    amounts: Mapping[str, Amount] = field(default_factory=dict)
     means: Mapping[str, Amount] = field(default_factory=dict)
     owner: str = ""
 
@@ -104,7 +97,7 @@ class StartAnswer:
     def first(self) -> Listed | None:
         """The throw of the headline; None without an aim, or where the ball that is to stand first does not fit."""
         order = self.found.order if self.found else ()
-        own_only = self.careful or self.aim == "own"
+        own_only = self.careful or self.asked.aim == "own"
         return order[0] if order and (order[0].own or not own_only) else None
 
     @property
@@ -119,140 +112,69 @@ class StartAnswer:
         return next((place for place, other in enumerate(order, start=1) if other is one), 0)
 
 
-def start_of(form: StartForm, subject: Subject, today: date, system: System = METRIC) -> StartAnswer:
-    """Work out all that the page shows; without an answer while measures, reference, a limit or a ball are missing."""
-    case = subject.case(today, system)
-    checked = check_start(form, system)
-    basis, lacks_date = basis_of(form, case, subject.compared, checked.doubt, today)
-    drawn = _drawn(case, basis)
-    means = (
-        {}
-        if drawn is None
-        else {name: drawn.recounted(bound_of(name), amount) for name, amount in checked.amounts.items()}
-    )
+def start_of(data: AthleteData, today: date, system: System = METRIC) -> StartAnswer:
+    """Work out all that the page shows; without an answer while measures, reference or a limit are missing."""
+    asked, case = asked_of(data), case_of(data, today, system)
+    ticked = balls_in(case, asked.left_out)
+    balls = tuple(ball for ball in case.rack if ball in ticked or is_same(ball, case.own_ball))
+    effort = effort_curve(case.found.used if case.full_speed_m_s is not None else (), case.profile)
+    hundred = hundred_of(case, asked.base)
+    undated = case.reference.kind == "before_injury" and case.reference.day is None
+    lacks_date = hundred is not None and hundred.of == "reference" and undated
+    basis = None if hundred is None or lacks_date else basis_of(hundred, case, asked.doubt)
     careful = _careful(case, basis)
-    return StartAnswer(
-        case,
-        form,
-        _aim(form),
-        checked,
-        balls_of(case, form),
-        _effort(case),
-        case.found.checked.launch or Launch(),
-        careful,
-        basis,
-        lacks_date,
-        _found(form, case, checked, basis, bool(careful)),
-        checked.amounts,
-        means,
-    )
+    found, means = None, {}
+    if basis is not None and case.person is not None and case.profile is not None:
+        thrown = (case.person, case.own_ball, Fitted(case.profile), basis.reference)
+        drawn = drawn_of(thrown)
+        means = {name: drawn.recounted(bound_of(name), amount) for name, amount in asked.amounts.items()}
+        found = found_for(thrown, asked, balls, case, effort, own_first=bool(careful))
+    return StartAnswer(case, asked, balls, effort, careful, basis, lacks_date, found, means, data.athlete.uid)
 
 
-def balls_of(case: Case, form: StartForm) -> tuple[Ball, ...]:
-    """The balls that are looked at, light to heavy: those ticked, and the own one in any case.
+def basis_of(hundred: Hundred, case: Case, doubt: float | None) -> Basis | None:
+    """Take the reference throw as the model does; None where its speed is none that a throw can have.
 
     Parameters
     ----------
+    hundred : Hundred
     case : Case
-    form : StartForm
-
-    Returns
-    -------
-    tuple of Ball
-    """
-    ticked = balls_in(case, form.left_out)
-    return tuple(ball for ball in case.rack if ball in ticked or is_same(ball, case.own_ball))
-
-
-def field_for(form: StartForm, subject: Subject, today: date) -> Field | None:
-    """Draw what is not known of the thrower; None while measures or reference are missing."""
-    case = subject.case(today)
-    basis, _ = basis_of(form, case, subject.compared, check_start(form).doubt, today)
-    return _drawn(case, basis)
-
-
-def _drawn(case: Case, basis: Basis | None) -> Field | None:
-    if basis is None or case.person is None or case.profile is None:
-        return None
-    return drawn_of((case.person, case.own_ball, Fitted(case.profile), basis.reference))
-
-
-def basis_of(
-    form: StartForm, case: Case, compared: Form, doubt: float | None, today: date
-) -> tuple[Basis | None, bool]:
-    """Find the reference throw.
-
-    Parameters
-    ----------
-    form : StartForm
-    case : Case
-    compared : app.show.throw_form.Form
     doubt : float or None
-        Relative standard deviation of its speed, if one was typed.
-    today : date
+        Relative standard deviation of its speed, if one is kept.
 
     Returns
     -------
     Basis or None
-        None while measures, speed or the day of one from before an injury are missing.
-    bool
-        Whether only that day is.
     """
-    hundred = hundred_of(case, compared, form.base, today)
-    profile = case.profile
-    if hundred is None or profile is None or profile.posterior.own is None:
-        return None, False
+    profile, known = case.profile, case.reference
+    if profile is None or profile.posterior.own is None:
+        return None
     speed: float | None = hundred.throw.speed_m_s
-    day, sd, same = None, doubt, True
     if hundred.of == "profile":
         # what is not known of a speed from other balls is in the profile already
-        day, speed, sd = _last_day(case), None, 0.0 if doubt is None else doubt
-        kind = "estimated" if hundred.kind == "estimated" else "measured"
+        kind, day, same = "estimated" if hundred.kind == "estimated" else "measured", _last_day(case), True
+        speed, doubt = None, doubt or 0.0
     else:
-        day = _day(compared, hundred, today)
-        kind = {"measured": "measured", PRE_INJURY: "before_injury"}.get(hundred.kind, "estimated")
-        if kind == "before_injury" and day is None:
-            return None, True
-        same = kind == "measured" and profile.own_speed_is_given and case.found.checked.own_speed_m_s is None
-        if same:
-            speed = None
+        kind, day = known.kind, known.day if known.kind != "estimated" else None
+        same = kind == "measured" and profile.own_speed_is_given and case.choices.own_speed_m_s is None
+        speed = None if same else speed
     try:
-        reference = Reference(kind, speed, day, sd)
+        reference = Reference(kind, speed, day, doubt)
     except InputError:
-        return None, False  # a speed beyond what a throw can be
+        return None
     thrown = curves(hundred.throw)
     readouts = {key: read_curves(thrown, key) for key in READ}
-    said = KINDS["before_injury"] if hundred.kind == PRE_INJURY else hundred.kind
-    dated = f"{said}, {day.isoformat()}" if day else said
-    return Basis(hundred, dated, reference, readouts, same), False
-
-
-def _day(compared: Form, hundred: Hundred, today: date) -> date | None:
-    """The day of the reference, if it was dated and is not held at something else than a speed."""
-    if hundred.kind not in ("measured", PRE_INJURY) or check_reference(compared, today)[2]:
-        return None
-    return date.fromisoformat(compared.date.strip()) if compared.date.strip() else None
+    said = BY_PROFILE[hundred.kind] if hundred.of == "profile" else KINDS[kind] if kind == "before_injury" else kind
+    return Basis(hundred, f"{said}, {day.isoformat()}" if day else said, reference, readouts, same)
 
 
 def _last_day(case: Case) -> date | None:
     """The last day of a full-effort reading with the own ball."""
     if own_speed_known_by(case) != "readings":
         return None
-    days = [
-        used.on
-        for used in case.found.used
-        if used.on and used.asked_effort == 1.0 and abs(used.ball_mass_kg - case.own_ball.mass_kg) < SAME_BALL_KG
-    ]
-    return max(days, default=None)
-
-
-def _effort(case: Case) -> EffortCurve:
-    known = case.profile is not None and case.found.own_speed is not None
-    return effort_curve(case.found.used if known else (), case.profile)
-
-
-def _aim(form: StartForm) -> str:
-    return form.aim if form.aim in AIMS else ""
+    own, used = case.own_ball.mass_kg, case.found.used
+    days = [one.on for one in used if one.asked_effort == 1.0 and abs(one.ball_mass_kg - own) < SAME_BALL_KG]
+    return max((day for day in days if day), default=None)
 
 
 def _careful(case: Case, basis: Basis | None) -> tuple[str, ...]:
@@ -263,14 +185,3 @@ def _careful(case: Case, basis: Basis | None) -> tuple[str, ...]:
         "no_other_ball": all(abs(one.ball_mass_kg - case.own_ball.mass_kg) < SAME_BALL_KG for one in case.found.used),
     }
     return tuple(key for key, there in reasons.items() if there)
-
-
-def _found(form: StartForm, case: Case, checked: CheckedStart, basis: Basis | None, careful: bool) -> Found | None:
-    if basis is None or case.person is None or case.profile is None:
-        return None
-    if checked.problems or checked.ceilings is None or checked.certainty is None:
-        return None
-    thrown = (case.person, case.own_ball, Fitted(case.profile), basis.reference)
-    launch = case.found.checked.launch or Launch()
-    asked = Asked(checked.ceilings, balls_of(case, form), checked.certainty, _aim(form), checked.wanted, careful)
-    return found_for(thrown, asked, case, _effort(case), launch)

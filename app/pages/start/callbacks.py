@@ -1,7 +1,6 @@
 """The page's callbacks: thin; they read the records, call a pure function, and set the parts."""
 
 from collections.abc import Sequence
-from dataclasses import replace
 from typing import Any
 
 from dash import ALL, Dash, Input, Output, State
@@ -12,37 +11,21 @@ from app.bind.edit import tell_version
 from app.bind.visit import hand_of, visit_again
 from app.pages.start import ids
 from app.pages.start.answers import start_of
-from app.pages.start.figure import paper_figure, start_figure
-from app.pages.start.form import COUNTED, form_of
-from app.pages.start.view import means_of, view_of
+from app.pages.start.figure import start_figure
+from app.pages.start.limits import COUNTED
+from app.pages.start.view import PARTS, means_of, view_of
 from app.records.acts import Edit
 from app.records.faults import RecordsError
 from app.show import ids as shared_ids
 from app.show.axes import width_px
-from app.show.checks import check_athlete
 from app.show.drawn import drawn
-from app.show.from_records import setting_text, subject_of
+from app.show.from_records import case_of
 from app.show.page_parts import names_in
-from app.show.palette import theme_named
+from app.show.palette import THEMES, theme_named
 from app.show.rack import left_out, masses_of
 
 MEANS = {"type": ids.START_MEANS, "name": ALL}
-
-VIEW_OUTPUTS = {
-    "example": Output(ids.START_EXAMPLE_NOTE, "children"),
-    "reference": Output(ids.START_REFERENCE, "children"),
-    "empty": Output(ids.START_EMPTY, "children"),
-    "empty_hidden": Output(ids.START_EMPTY, "hidden"),
-    "body_hidden": Output(ids.START_BODY, "hidden"),
-    "sentence": Output(ids.START_SENTENCE, "children"),
-    "figure_title": Output(ids.START_FIGURE_TITLE, "children"),
-    "figure_note": Output(ids.START_FIGURE_NOTE, "children"),
-    "order": Output(ids.START_ORDER, "children"),
-    "table": Output(ids.START_TABLE, "children"),
-    "limits": Output(ids.START_LIMITS, "children"),
-    "notes": Output(ids.START_NOTES, "children"),
-}
-"""The parts that `View` fills one to one."""
+MAY_HIDE = (ids.START_EMPTY, ids.START_BODY, ids.START_WANTED, ids.START_ADD_PART)
 
 
 def register(app: Dash) -> None:
@@ -51,10 +34,9 @@ def register(app: Dash) -> None:
         output={
             "figure": Output(ids.START_FIGURE, "figure"),
             "paper": Output(ids.START_PAPER, "data"),
-            "view": VIEW_OUTPUTS,
+            "view": {part: Output(part, "children") for part in PARTS},
             "means": Output(MEANS, "children"),
-            "wanted_hidden": Output(ids.START_WANTED, "hidden"),
-            "add_hidden": Output(ids.START_ADD_PART, "hidden"),
+            "hidden": {part: Output(part, "hidden") for part in MAY_HIDE},
         },
         inputs=[
             Input(bound.VERSION, "data"),
@@ -80,17 +62,16 @@ def draw(_: Any, theme: Any, width: Any, here: Any, means_ids: Sequence[Any]) ->
     visit = visit_again(here)
     if visit.data is None:
         raise PreventUpdate
-    subject = subject_of(visit.data, visit.today)
-    answer = start_of(form_of(visit.data), subject, visit.today, visit.system)
-    answer = replace(answer, owner=visit.owner)
-    view = view_of(answer, check_athlete(subject.compared.athlete, visit.system))
+    answer = start_of(visit.data, visit.today, visit.system)
+    there = answer.found is not None
     return {
         "figure": start_figure(answer, theme_named(theme), width_px(width)),
-        "paper": paper_figure(answer),
-        "view": {name: getattr(view, name) for name in VIEW_OUTPUTS},
+        "paper": start_figure(answer, THEMES["print"], None),
+        "view": view_of(answer),
         "means": [means_of(answer, name) for name in names_in(means_ids, COUNTED)],
-        "wanted_hidden": answer.aim != "nearest_peak",
-        "add_hidden": answer.first is None,
+        "hidden": dict(
+            zip(MAY_HIDE, (there, not there, answer.asked.aim != "nearest_peak", answer.first is None), strict=True)
+        ),
     }
 
 
@@ -99,9 +80,8 @@ def tick(ticked: Any, here: Any, seen: Any) -> str:
     visit = visit_again(here)
     if visit.data is None or not isinstance(ticked, list):
         raise PreventUpdate
-    case = subject_of(visit.data, visit.today).case(visit.today, visit.system)
-    text = left_out(masses_of(case), ticked)
-    if text == setting_text(visit.data, "start.left_out"):
+    text = left_out(masses_of(case_of(visit.data, visit.today)), ticked)
+    if text == visit.data.settings["start.left_out"]:
         raise PreventUpdate
     hand = hand_of(here, seen, None, visit.owner)
     try:

@@ -9,12 +9,12 @@ from numpy.typing import NDArray
 from app.pages.start.answers import StartAnswer
 from app.pages.start.found import Found
 from app.pages.start.words import EDGES, limit_words, throw_text
-from app.show.axes import BLANK, NARROW_PX, WIDTH_PX, figure_layout, mass_axis, rack_marks
-from app.show.palette import THEMES, Theme, figure_px
+from app.show.axes import BLANK, WIDTH_PX, on_line, over_mass
+from app.show.numbers import percent
+from app.show.palette import Theme, figure_px
 from app.show.plane import LETTER, Plane, trace, with_ink
 from app.show.point_labels import OnLine, place_labels
 from app.show.window import Window
-from app.units.conversion import from_si
 from app.units.systems import System
 from model.start import FULL, Region
 from model.start_list import MARGIN
@@ -37,56 +37,18 @@ LEAST_MARK_PX = {False: 3.0, True: 6.0}  # where balls stand close together, wit
 BESIDE_MARK_PX = 1.0
 
 
-def start_figure(answer: StartAnswer, theme: Theme, width: float = WIDTH_PX) -> dict[str, Any]:
-    """Draw the region.
-
-    Parameters
-    ----------
-    answer : StartAnswer
-    theme : Theme
-    width : float
-        Of the figure (px), for the places of the labels.
-
-    Returns
-    -------
-    dict
-        ``data`` and ``layout``; nothing is drawn where there is no answer.
-    """
-    return BLANK if answer.found is None else _figure(answer, answer.found, theme, width)
-
-
-def paper_figure(answer: StartAnswer) -> dict[str, Any]:
-    """Draw the region for the printer.
-
-    Parameters
-    ----------
-    answer : StartAnswer
-
-    Returns
-    -------
-    dict
-        ``data`` and ``layout``; empty where there is no answer.
-    """
-    return {} if answer.found is None else _figure(answer, answer.found, THEMES["print"])
-
-
-def _figure(answer: StartAnswer, found: Found, theme: Theme, width: float | None = None) -> dict[str, Any]:
-    """Draw the region for a screen, or for paper where no width is told."""
-    narrow = width is not None and width < NARROW_PX
-    system, by_speed = answer.case.system, answer.form.axis == "speed"
+def start_figure(answer: StartAnswer, theme: Theme, width: float | None = WIDTH_PX) -> dict[str, Any]:
+    """Draw the region for a screen of this width (px), or for paper where it is None; without an answer nothing."""
+    found = answer.found
+    if found is None:
+        return BLANK if width is not None else {}
+    system, by_speed = answer.case.system, answer.asked.by_speed
     window = _window(found, by_speed)
-    layout = figure_layout(theme, window, True, narrow, system)
-    layout["height"] = round(HEIGHT_PX[narrow] * theme.root_px / THEMES["light"].root_px)
-    if width is None:
-        layout |= {"width": PAPER_PX[0], "height": PAPER_PX[1], "autosize": False}
-    margin = layout["margin"]
-    across = (PAPER_PX[0] if width is None else width) - margin["l"] - margin["r"]
-    plane = Plane(window, True, (across, layout["height"] - margin["t"] - margin["b"]))
+    layout, plane, narrow = over_mass(
+        window, answer.balls, theme, system, width=width, paper_px=PAPER_PX, heights=HEIGHT_PX
+    )
     if not by_speed:
-        layout["yaxis"] = layout["yaxis"] | _share_axis(plane, theme)
-    rack_g = [from_si(ball.mass_kg, "g") for ball in answer.balls]
-    layout["xaxis"] |= mass_axis(rack_g, plane, theme, narrow, system)
-    layout["shapes"] = rack_marks(rack_g, theme)
+        layout["yaxis"] |= _share_axis(plane, theme)
     runs = _runs(found, by_speed)
     layout["annotations"] = _labels(answer, found, runs, plane, theme, narrow)
     data = [
@@ -128,7 +90,7 @@ def _share_axis(plane: Plane, theme: Theme) -> dict[str, Any]:
     step = TICK if apart >= TICK_TYPES * figure_px(theme, "xs") else 2.0 * TICK
     first, last = int(np.ceil(window.speed_low_m_s / step - 0.01)), int((window.speed_high_m_s - TICK / 2.0) / step)
     places = [step * tick for tick in range(first, last + 1)]
-    return {"tickmode": "array", "tickvals": places, "ticktext": [f"{100.0 * place:.0f} %" for place in places]}
+    return {"tickmode": "array", "tickvals": places, "ticktext": [percent(place) for place in places]}
 
 
 def _region(found: Found, by_speed: bool, theme: Theme) -> list[dict[str, Any]]:
@@ -203,15 +165,10 @@ def _run(run: _Run, theme: Theme) -> dict[str, Any]:
 
 def _bars(found: Found, by_speed: bool, theme: Theme) -> list[dict[str, Any]]:
     """What each ball of the rack may be thrown at, upright."""
-    mass, height = [], []
-    for one in found.ranges:
-        if one.fits:
-            mass += [one.ball.mass_kg] * 3
-            height += [_up(one.least, one.full_speed_m_s, by_speed), _up(one.most, one.full_speed_m_s, by_speed)]
-            height.append(np.nan)
-    return (
-        [trace(mass, height, name="rack", line={"color": theme.ink, "width": 2.5 * theme.line_scale})] if mass else []
-    )
+    fits = [one for one in found.ranges if one.fits]
+    ends = [_up(share, one.full_speed_m_s, by_speed) for one in fits for share in (one.least, one.most, np.nan)]
+    line = {"color": theme.ink, "width": 2.5 * theme.line_scale}
+    return [trace(np.repeat([one.ball.mass_kg for one in fits], 3), ends, name="rack", line=line)] if fits else []
 
 
 def _marks(answer: StartAnswer, found: Found, plane: Plane, theme: Theme) -> list[dict[str, Any]]:
@@ -220,7 +177,7 @@ def _marks(answer: StartAnswer, found: Found, plane: Plane, theme: Theme) -> lis
         return []
     places = [answer.place(one) for one in found.listed]
     radius = _radius(found, plane, theme)
-    numbered = bool(answer.aim) and radius >= LEAST_MARK_PX[True]
+    numbered = bool(answer.asked.aim) and radius >= LEAST_MARK_PX[True]
     filled = [place == 1 for place in places]
     mark = {
         "symbol": "circle",
@@ -228,7 +185,7 @@ def _marks(answer: StartAnswer, found: Found, plane: Plane, theme: Theme) -> lis
         "color": [theme.accent if one else theme.paper for one in filled],
         "line": {"color": theme.accent, "width": min(2.0 * theme.line_scale, radius / 3.0)},
     }
-    by_speed = answer.form.axis == "speed"
+    by_speed = answer.asked.by_speed
     text = {
         "text": [f"<b>{place}</b>" if numbered else "" for place in places],
         "textfont": {
@@ -263,13 +220,11 @@ def _labels(
 ) -> list[dict[str, Any]]:
     """Name each edge on the edge, and the unit over the axis."""
     size = figure_px(theme, "xs")
-    plain = {"showarrow": False, "font": {"size": size, "color": theme.ink}}
-    over = axis_words(answer.form.axis == "speed", answer.case.system)
-    labels = [
-        plain | {"xref": "paper", "yref": "paper", "x": 0, "y": 1, "yanchor": "bottom", "xanchor": "left", "text": over}
-    ]
+    over = {"text": axis_words(answer.asked.by_speed, answer.case.system), "showarrow": False}
+    over |= {"xref": "paper", "yref": "paper", "x": 0, "y": 1, "yanchor": "bottom", "xanchor": "left"}
+    labels = [over | {"font": {"size": size, "color": theme.ink}}]
     region = found.region
-    full = _up(np.full(region.mass_kg.size, FULL), region.full_speed_m_s, answer.form.axis == "speed")
+    full = _up(np.full(region.mass_kg.size, FULL), region.full_speed_m_s, answer.asked.by_speed)
     ordered = sorted((run for run in runs if len(run.path) > 1), key=lambda run: -len(run.path))
     over_all = _fine(np.column_stack([region.mass_kg, full]), plane)
     marked = _marked(answer, found, plane, MARK_PX * theme.line_scale)
@@ -289,9 +244,7 @@ def _labels(
             break
     for text, where in zip(texts, placed, strict=True):
         if where is not None:
-            at = {"x": where[0] / plane.size[0], "y": 1 - where[1] / plane.size[1]}
-            middle = {"xref": "paper", "yref": "paper", "xanchor": "center", "yanchor": "middle"}
-            labels.append(at | middle | plain | {"text": text, "bgcolor": theme.paper + "e0", "borderpad": 1})
+            labels.append(on_line(text, where, plane, theme))
     return labels
 
 
@@ -306,7 +259,7 @@ def _marked(answer: StartAnswer, found: Found, plane: Plane, radius: float) -> l
     for one in found.listed:
         ball = one.choice.range
         for share in {one.choice.share, ball.most}:
-            height = _up(share, ball.full_speed_m_s, answer.form.axis == "speed")
+            height = _up(share, ball.full_speed_m_s, answer.asked.by_speed)
             x, y = float(plane.x(ball.ball.mass_kg)), float(plane.y(height))
             made.append(np.array([(x + dx, y + dy) for dx in steps for dy in steps]))
     return made
@@ -340,7 +293,7 @@ def _fine(path: Array, plane: Plane) -> Array:
 
 
 def _edge(key: str, answer: StartAnswer, narrow: bool) -> str:
-    return EDGES[key] if narrow or key not in answer.amounts else limit_words(key, answer)
+    return EDGES[key] if narrow or key not in answer.asked.amounts else limit_words(key, answer)
 
 
 def axis_words(by_speed: bool, system: System) -> str:

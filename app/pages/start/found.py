@@ -6,6 +6,7 @@ from functools import lru_cache
 
 import numpy as np
 
+from app.pages.start.limits import Asked
 from app.show.subject import Case, Fitted, is_same, radar_factor
 from model.ball import BALL_LIMITS, Ball
 from model.ceilings import Amount, Ceilings, Reference, Thrower
@@ -23,32 +24,6 @@ APART = 1.02  # one as near to a ball of the rack is not
 
 Thrown = tuple[Person, Ball, Fitted, Reference]
 """Who throws, the own ball, the speed profile and the reference throw."""
-
-
-@dataclass(frozen=True)
-class Asked:
-    """What is asked of a thrower.
-
-    Attributes
-    ----------
-    ceilings : Ceilings
-    balls : tuple of Ball
-        Light to heavy.
-    certainty : float
-    aim : str
-        A key of `model.start_list.AIMS`; empty while none is chosen.
-    wanted : Amount or None
-        Wanted peak, where the aim asks for one.
-    own_first : bool
-        Whether the own ball stands first whatever is chosen.
-    """
-
-    ceilings: Ceilings
-    balls: tuple[Ball, ...]
-    certainty: float
-    aim: str
-    wanted: Amount | None
-    own_first: bool
 
 
 @dataclass(frozen=True)
@@ -101,37 +76,45 @@ class Found:
     own_place: int = 0
 
 
+@lru_cache(maxsize=16)
 def drawn_of(thrown: Thrown) -> Field:
     """Draw what is not known of a thrower."""
-    return _field(*thrown)
+    person, own, fitted, reference = thrown
+    return field_of(Thrower(person, own, fitted.profile, reference))
 
 
-def found_for(thrown: Thrown, asked: Asked, case: Case, effort: EffortCurve, launch: Launch) -> Found:
+def found_for(
+    thrown: Thrown, asked: Asked, balls: tuple[Ball, ...], case: Case, effort: EffortCurve, *, own_first: bool
+) -> Found | None:
     """Find what each ball allows, what it comes to, and the order.
 
     Parameters
     ----------
     thrown : Thrown
     asked : Asked
+    balls : tuple of Ball
+        Light to heavy.
     case : Case
     effort : EffortCurve
-    launch : Launch
-        How a throw for distance starts.
+    own_first : bool
+        Whether the own ball stands first whatever is chosen.
 
     Returns
     -------
-    Found
+    Found or None
+        None where something that is asked was refused or is missing.
     """
-    where, every = _core(thrown, asked.ceilings, asked.balls, asked.certainty)
-    wanted = asked.wanted if asked.aim == "nearest_peak" else None
-    chosen = _choices(thrown, asked.ceilings, asked.balls, asked.certainty, wanted)
-    listed = tuple(_listed(choice, case, effort, launch) for choice in chosen)
+    if asked.to_mend or asked.ceilings is None or asked.certainty is None:
+        return None
+    where, every = _core(thrown, asked.ceilings, balls, asked.certainty)
+    chosen = _choices(thrown, asked.ceilings, balls, asked.certainty, asked.wanted)
+    listed = tuple(_listed(choice, case, effort) for choice in chosen)
     order: list[Listed] = []
     if asked.aim:
-        nm = None if wanted is None else wanted_peak_nm(drawn_of(thrown), wanted)
+        nm = None if asked.wanted is None else wanted_peak_nm(drawn_of(thrown), asked.wanted)
         order = _in_order(listed, asked.aim, case.own_ball, nm)
     own_place = next((place for place, one in enumerate(order, start=1) if one.own), 0)
-    if asked.own_first:
+    if own_first:
         order.sort(key=lambda one: not one.own)
     return Found(where, every, listed, tuple(order), own_place)
 
@@ -140,11 +123,6 @@ def _in_order(listed: Sequence[Listed], aim: str, own_ball: Ball, wanted_nm: flo
     by_mass = {one.choice.range.ball.mass_kg: one for one in listed}  # no two balls of a rack share one
     order = ordered([one.choice for one in listed], aim, own_ball, wanted_nm)
     return [by_mass[choice.range.ball.mass_kg] for choice in order]
-
-
-@lru_cache(maxsize=16)
-def _field(person: Person, own: Ball, fitted: Fitted, reference: Reference) -> Field:
-    return field_of(Thrower(person, own, fitted.profile, reference))
 
 
 @lru_cache(maxsize=32)
@@ -176,8 +154,8 @@ def _choices(
     return choices(drawn_of(thrown), ceilings, every, aim=aim, wanted_peak=wanted, certainty=certainty)
 
 
-def _listed(choice: Choice, case: Case, effort: EffortCurve, launch: Launch) -> Listed:
-    ball = choice.range.ball
+def _listed(choice: Choice, case: Case, effort: EffortCurve) -> Listed:
+    ball, launch = choice.range.ball, case.choices.launch or Launch()
     try:
         asked: float | None = effort.effort_for(choice.share)
     except InputError:

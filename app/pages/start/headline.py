@@ -4,8 +4,9 @@ from collections.abc import Sequence
 
 from app.pages.start import words
 from app.pages.start.answers import StartAnswer
-from app.pages.start.form import AIMS
+from app.pages.start.limits import AIMS
 from app.show.ball_words import ball_words
+from app.show.numbers import percent
 from app.units.conversion import plain, rounded_down, rounded_up_to
 from model.start import FULL, SLOWEST
 from model.start_list import BallRange
@@ -40,14 +41,14 @@ def sentence(answer: StartAnswer) -> tuple[str, str]:
     sure = f"each limit with {words.certainty_words(answer)} certainty"
     if not found.listed:
         return "Nothing fits", f": no ball keeps every limit, {sure}, at any speed that is computed."
-    limited = answer.checked.ceilings is not None and bool(answer.checked.ceilings.given())
+    limited = bool(answer.asked.limits)
     count = f"{how_many(answer)}, {sure}." if limited else "No limit is set: every ball may go up to full speed."
-    if not answer.aim:
+    if not answer.asked.aim:
         strong = how_many(answer) if limited else "No limit is set"
         return strong, f"{count.removeprefix(strong)} {CHOOSE}"
     if not answer.careful and answer.first is not None:
-        return words.throw_text(answer.first, answer), f": first for “{AIMS[answer.aim]}”. {count}"
-    order = f"The order for “{AIMS[answer.aim]}” follows below. {count}"
+        return words.throw_text(answer.first, answer), f": first for “{AIMS[answer.asked.aim]}”. {count}"
+    order = f"The order for “{AIMS[answer.asked.aim]}” follows below. {count}"
     if answer.first is not None:
         return words.throw_text(answer.first, answer), f". {why_own(answer)} {order}"
     own = closed_by(answer, [answer.own_range]) if answer.own_range else ""
@@ -127,7 +128,7 @@ def closed_by(answer: StartAnswer, balls: Sequence[BallRange]) -> str:
         limit, share, speed = words.limit_words(key, answer), *allowed_words(answer, balls, key)
         told = f"{limit} allows {share}{f', {speed}' if speed else ''}" if alone else f"{limit} ({share})"
         if key in one.below_floor:
-            told += f"; nothing is computed below {100.0 * SLOWEST:.0f} %, {OWN_FLOOR}"
+            told += f"; nothing is computed below {percent(SLOWEST)}, {OWN_FLOOR}"
         said.append(told)
     return f"{'; '.join(said)}." if alone else f"no speed keeps these together: {', '.join(said)}."
 

@@ -10,7 +10,7 @@ from app.pages.start import acts, ids, parts
 from app.pages.start.callbacks import register
 from app.pages.start.view import growing_part
 from app.show.cautions import caution_part
-from app.show.from_records import subject_of
+from app.show.from_records import case_of
 from app.show.hundred import usual_base
 from app.show.page_parts import imprint
 
@@ -20,16 +20,15 @@ def layout(visit: Visit) -> Component:
     data = visit.data
     if data is None:
         return nobody(visit)
-    subject = subject_of(data, visit.today)
-    case = subject.case(visit.today, visit.system)
+    case = case_of(data, visit.today, visit.system)
     return html.Div(
         [
             *(dcc.Store(id=name) for name in (ids.START_WIDTH, ids.START_PAPER)),
             athlete_head(visit, "Where to start", case),
             html.Div(growing_part(case.person), className="start-growing"),
-            parts.asked(visit, data, case, usual_base(case, subject.compared.kind)),
-            parts.busy(),
-            parts.empty(),
+            parts.asked(visit, data, case, usual_base(case)),
+            html.P("Working it out …", id=ids.START_BUSY, className="start-busy", hidden=True),
+            html.Div(id=ids.START_EMPTY, role="status", hidden=True),
             parts.answer(visit),
             html.Div(caution_part(case.person), className="start-cautions"),
             parts.by_hand(),

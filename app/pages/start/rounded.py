@@ -68,17 +68,7 @@ def chosen(choice: Choice, system: System) -> Rounded:
 
 
 def most(one: BallRange, system: System) -> Rounded:
-    """Round the most that a ball may be thrown at.
-
-    Parameters
-    ----------
-    one : BallRange
-    system : System
-
-    Returns
-    -------
-    Rounded
-    """
+    """Round the most that a ball may be thrown at."""
     return _down(one.most, one, system)
 
 

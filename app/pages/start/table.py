@@ -11,13 +11,13 @@ from dash.development.base_component import Component
 from app.bind.ids import act_id
 from app.pages.start import ids, rounded, words
 from app.pages.start.answers import StartAnswer
-from app.pages.start.checks import SHOWN_IN
-from app.pages.start.form import AIMS
 from app.pages.start.found import Listed
 from app.pages.start.headline import allowed_words, shape_of
+from app.pages.start.limits import AIMS
+from app.records.field_list import AMOUNT_UNITS
 from app.show.ball_words import ball_words, value_words
 from app.show.glossary import explained
-from app.show.numbers import share_of
+from app.show.numbers import percent, share_of
 from app.show.subject import is_same
 from app.units.conversion import rounded_down
 from model.ceilings import BOUNDS
@@ -158,7 +158,7 @@ def _noted(value: str, note: str, strong: bool = False) -> list[Component | str]
 def _speeds(answer: StartAnswer, columns: Sequence[Column], pressed: bool) -> list[Component]:
     """How fast, and what that is by other measures."""
     case, system = answer.case, answer.case.system
-    unit, by_peak = system.unit("m/s"), answer.aim == "nearest_peak"
+    unit, by_peak = system.unit("m/s"), answer.asked.aim == "nearest_peak"
 
     def fastest(column: Column) -> Any:
         if column.listed is None:
@@ -184,10 +184,10 @@ def _speeds(answer: StartAnswer, columns: Sequence[Column], pressed: bool) -> li
     if not any(column.listed for column in columns):
         return rows
     if by_peak:
-        wanted = words.bare_words("elbow_peak", answer.amounts["wanted_peak"], answer)
+        wanted = words.bare_words("elbow_peak", answer.asked.amounts["wanted_peak"], answer)
         chosen = _of(columns, lambda one: _chosen(one, answer))
         rows.append(_row(f"Speed nearest to a peak of {wanted}", unit, chosen))
-    if case.found.checked.radar is not None:
+    if case.radar is not None:
         shown = _of(columns, lambda one: words.down(one.radar_m_s, "m/s", system))
         rows.append(_row("Radar shows", f"{unit}, of this speed", shown))
     effort = _of(columns, lambda one: words.effort_text(one, answer))
@@ -214,23 +214,23 @@ def _stopped(column: Column) -> str:
 
 def _comes_to(answer: StartAnswer, columns: Sequence[Column]) -> list[Component]:
     """What the throw comes to: likely, and with the certainty where there is a limit."""
-    limited = bool(answer.checked.ceilings and answer.checked.ceilings.given())
+    limited = bool(answer.asked.limits)
     dated = answer.basis.dated if answer.basis else ""
-    at = "at the speed nearest to that peak; " if answer.aim == "nearest_peak" else ""
+    at = "at the speed nearest to that peak; " if answer.asked.aim == "nearest_peak" else ""
     rows = [_group("What the throw comes to", f"{at}per cent: of the reference, {dated}", columns)]
     for label, quantity, keys in READOUT_ROWS:
-        unit = SHOWN_IN.get(quantity.unit, quantity.unit)
-        given = [key for key in keys if key in answer.amounts]
+        unit = AMOUNT_UNITS[quantity.unit]
+        given = [key for key in keys if key in answer.asked.amounts]
         free = "" if given else "; not limited"
         cells = _of(columns, partial(_likely, quantity=quantity, keys=given, answer=answer))
         rows.append(_row(f"{label}, likely", f"{unit}{free}", cells))
         rows += [_bound(key, answer, columns) for key in given]
-    if "speed" in answer.amounts:
+    if "speed" in answer.asked.amounts:
         unit = answer.case.system.unit("m/s")
         cells = _of(columns, lambda one: _likely_speed(one, answer))
         rows += [_row("Release speed, likely", unit, cells), _bound("speed", answer, columns)]
     if limited:
-        together = _of(columns, lambda one: f"{rounded_down(100.0 * one.choice.together):.0f} %")
+        together = _of(columns, lambda one: percent(rounded_down(one.choice.together, 2)))
         rows.append(_row("All limits at once", "probability", together))
     return rows
 
@@ -242,12 +242,12 @@ def _likely(one: Listed, quantity: Quantity, keys: Sequence[str], answer: StartA
     value = float(getattr(read[quantity.reading], quantity.readout))
     whole = answer.basis.readouts[quantity.reading] if answer.basis else read[quantity.reading]
     share = share_of(value, float(getattr(whole, quantity.readout))) / 100.0
-    percent = words.share_percent(share) if share == share else NONE
-    kept = [_kept(one, key) for key in keys if not answer.amounts[key].absolute]
+    stands = words.share_percent(share) if share == share else NONE
+    kept = [_kept(one, key) for key in keys if not answer.asked.amounts[key].absolute]
     if kept:
-        percent = words.pair_words(kept[0], answer)[0]
+        stands = words.pair_words(kept[0], answer)[0]
     weighs = [html.Span(BY_WEIGHT, className="note")] if quantity in choice.by_weight else []
-    return [*_noted(words.figures(value, quantity.unit), percent), *weighs]
+    return [*_noted(words.figures(value, quantity.unit), stands), *weighs]
 
 
 def _likely_speed(one: Listed, answer: StartAnswer) -> list[Component | str]:
@@ -262,7 +262,7 @@ def _kept(one: Listed, key: str) -> LimitKept:
 
 def _bound(key: str, answer: StartAnswer, columns: Sequence[Column]) -> Component:
     """What a throw stays within with the certainty, under what it likely comes to."""
-    limit = words.bare_words(key, answer.amounts[key], answer)
+    limit = words.bare_words(key, answer.asked.amounts[key], answer)
     cells = _of(columns, lambda one: words.pair_words(_kept(one, key), answer)[1])
     label = f"with {words.certainty_words(answer)} certainty, {words.way_of(key)}"
     return _row(html.Span(label), f"limit: {limit}", cells, "start-bound")
@@ -272,7 +272,7 @@ def _alone(answer: StartAnswer, columns: Sequence[Column]) -> list[Component]:
     """What each limit allows by itself: where some ball does not fit."""
     rows = [_group("What each limit allows by itself", "share of full speed with the ball; speed", columns)]
     for key in BOUNDS:
-        if key in answer.amounts:
+        if key in answer.asked.amounts:
             cells = [_allowed(answer, column.range, key) for column in columns]
             name = words.limit_words(key, answer)
             rows.append(_row(html.Span(f"{name[0].upper()}{name[1:]}"), "", cells))
@@ -303,7 +303,7 @@ def order_list(answer: StartAnswer) -> list[Component]:
     if found is None or not found.listed:
         return []
     title = html.H2("The order")
-    if not answer.aim:
+    if not answer.asked.aim:
         return [title, html.P("There is none before it is said what matters most.", className="quiet")]
     items = []
     moved = found.own_place > 1 and found.order[0].own
@@ -311,13 +311,13 @@ def order_list(answer: StartAnswer) -> list[Component]:
         name = html.Strong(ball_words(one.choice.range.ball, answer.case.system))
         alone = f"; number {found.own_place} by what matters most alone" if moved and one.own else ""
         items.append(html.Li([name, f": {_decides(one, answer)}{alone}"]))
-    said = f"What matters most: {AIMS[answer.aim]}."
+    said = f"What matters most: {AIMS[answer.asked.aim]}."
     return [title, html.P(said), html.Ol(items, className="start-order")]
 
 
 def _decides(one: Listed, answer: StartAnswer) -> str:
     choice, own = one.choice, "the own ball, " if one.own else ""
-    if answer.aim == "own":
+    if answer.asked.aim == "own":
         apart = choice.range.ball.mass_kg - answer.case.own_ball.mass_kg
         other = f"{answer.case.mass(abs(apart))} {'heavier' if apart > 0 else 'lighter'} than the own ball"
         return "the own ball" if one.own else other
@@ -327,5 +327,5 @@ def _decides(one: Listed, answer: StartAnswer) -> str:
         "longest_loaded": (value_words(float(choice.elbow.loaded_s), "s"), "loaded for"),
         "nearest_peak": (value_words(float(choice.elbow.peak), "N·m"), "peak"),
     }
-    value, name = told[answer.aim]
+    value, name = told[answer.asked.aim]
     return f"{own}{name} {value}"

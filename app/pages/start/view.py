@@ -1,60 +1,44 @@
 """From the numbers to what is shown: every part that changes, as one value."""
 
-from dataclasses import dataclass
 from typing import Any
 
 from dash import html
 from dash.development.base_component import Component
 
 from app.bind.visit import address
-from app.pages.start import headline, words
+from app.pages.start import headline, ids, words
 from app.pages.start.answers import StartAnswer
-from app.pages.start.checks import fields_of
-from app.pages.start.form import AIMS, is_example
+from app.pages.start.limits import AIMS, LEAST_ABOVE_MOST, bound_of
 from app.pages.start.rounded import most
 from app.pages.start.table import FIRST, order_list, plan_button, tables
 from app.show.cautions import GROWING, is_growing, path_note
-from app.show.checks import CheckedAthlete
+from app.show.kept import to_mend
 from app.show.page_parts import missing_measures, page_link
 from app.show.person_words import measures_missing
 from model.person import Person
 
-
-@dataclass(frozen=True)
-class View:
-    """All the words that change when a value does."""
-
-    example: str
-    reference: list[Component]
-    empty: list[Component]
-    empty_hidden: bool
-    body_hidden: bool
-    sentence: list[Component]
-    figure_title: list[Any]
-    figure_note: str
-    order: list[Component]
-    table: list[Component]
-    limits: list[Component]
-    notes: list[Component]
+PARTS = (
+    *(ids.START_EXAMPLE_NOTE, ids.START_REFERENCE, ids.START_EMPTY, ids.START_SENTENCE, ids.START_FIGURE_TITLE),
+    *(ids.START_FIGURE_NOTE, ids.START_ORDER, ids.START_TABLE, ids.START_LIMITS, ids.START_NOTES),
+)
+"""The parts of the page whose words change when a value does."""
 
 
-def view_of(answer: StartAnswer, athlete: CheckedAthlete) -> View:
-    """Put the numbers into words."""
+def view_of(answer: StartAnswer) -> dict[str, Any]:
+    """Put the numbers into words: what stands in each of `PARTS`."""
     there = answer.found is not None
-    return View(
-        example=words.EXAMPLE_NOTE if is_example(answer.form) else "An empty field is no limit.",
-        reference=_reference(answer),
-        empty=[] if there else _empty(answer, athlete),
-        empty_hidden=there,
-        body_hidden=not there,
-        sentence=_sentence(answer),
-        figure_title=_title(answer),
-        figure_note=_figure_note(answer),
-        order=order_list(answer),
-        table=tables(answer),
-        limits=_limits(answer),
-        notes=[html.P(text) for text in words.notes(answer)] if there else [],
-    )
+    return {
+        ids.START_EXAMPLE_NOTE: words.EXAMPLE_NOTE if answer.asked.is_example else "An empty field is no limit.",
+        ids.START_REFERENCE: _reference(answer),
+        ids.START_EMPTY: [] if there else _empty(answer),
+        ids.START_SENTENCE: _sentence(answer),
+        ids.START_FIGURE_TITLE: _title(answer),
+        ids.START_FIGURE_NOTE: _figure_note(answer),
+        ids.START_ORDER: order_list(answer),
+        ids.START_TABLE: tables(answer),
+        ids.START_LIMITS: _limits(answer),
+        ids.START_NOTES: [html.P(text) for text in words.notes(answer)],
+    }
 
 
 def growing_part(person: Person | None) -> list[Component]:
@@ -84,7 +68,7 @@ def _sentence(answer: StartAnswer) -> list[Component]:
     closed = headline.closed_words(answer)
     if closed:
         made.append(html.Ul([html.Li(text) for text in closed], className="start-closed"))
-    if answer.careful and not answer.aim:
+    if answer.careful and not answer.asked.aim:
         made.append(html.P(headline.why_own(answer), className="at-number"))
     note = path_note(answer.case.person)
     if note and not is_growing(answer.case.person):
@@ -98,7 +82,7 @@ def _sentence(answer: StartAnswer) -> list[Component]:
 
 
 def _title(answer: StartAnswer) -> list[Any]:
-    if answer.found is None or answer.checked.certainty is None:
+    if answer.found is None or answer.asked.certainty is None:
         return []
     parts: list[Any] = [f"Balls and speeds that keep every limit, with {words.certainty_words(answer)} certainty"]
     if path_note(answer.case.person):
@@ -116,8 +100,8 @@ def _figure_note(answer: StartAnswer) -> str:
         if found.region.fits.any()
         else "Nothing is shaded: no ball keeps every limit; the thick lines are the tightest."
     )
-    at = "is its place in the order" if answer.aim else "stands where it is thrown fastest"
-    marks = f"the {'number' if answer.aim else 'mark'} on each {at}"
+    at = "is its place in the order" if answer.asked.aim else "stands where it is thrown fastest"
+    marks = f"the {'number' if answer.asked.aim else 'mark'} on each {at}"
     return (
         f"{shaded} Dotted: the other limits’ own edges. Upright bars are the balls of the rack; {marks}. Drawn for "
         f"balls of {diameter}."
@@ -129,9 +113,9 @@ def _limits(answer: StartAnswer) -> list[Component]:
     system = answer.case.system
     rows = words.limits_words(answer) or [("Limits", "none")]
     rows.append(("100 % is", "" if answer.basis is None else answer.basis.dated))
-    rows.append(("What matters most", AIMS.get(answer.aim, "not chosen")))
-    if answer.checked.wanted is not None:
-        rows.append(("Wanted peak", words.bare_words("elbow_peak", answer.checked.wanted, answer)))
+    rows.append(("What matters most", AIMS.get(answer.asked.aim, "not chosen")))
+    if answer.asked.wanted is not None:
+        rows.append(("Wanted peak", words.bare_words("elbow_peak", answer.asked.wanted, answer)))
     rows.append(("Certainty", words.certainty_words(answer)))
     own = answer.own_range
     if own is not None:
@@ -142,35 +126,19 @@ def _limits(answer: StartAnswer) -> list[Component]:
 
 
 def means_of(answer: StartAnswer, name: str) -> str:
-    """Say under a field what its limit comes to, counted the other way.
-
-    Parameters
-    ----------
-    answer : StartAnswer
-    name : str
-        Of the limit.
-
-    Returns
-    -------
-    str
-        Nothing where there is no limit or no answer.
-    """
-    problem, text = answer.checked.problems.get(name, ""), getattr(answer.form, name)
-    if problem and fields_of(answer.form)[name].read(text) is not None:
-        return problem  # of two fields together; what is wrong with one alone it says itself
-    amount = answer.means.get(name)
-    if amount is None:
-        return ""
-    key = "elbow_peak" if name == "wanted_peak" else name
-    said = f"= {words.amount_words(key, amount, answer)}"
-    given = answer.amounts.get(name)
-    spread = words.between_words(key, given) if given else ""
+    """Say under a field what its limit comes to, counted the other way; or that it contradicts another one."""
+    crossed = words.crossed_words(answer) if name == LEAST_ABOVE_MOST else ""
+    if crossed or name not in answer.means:
+        return crossed
+    key = bound_of(name).key
+    said = f"= {words.amount_words(key, answer.means[name], answer)}"
+    spread = words.between_words(key, answer.asked.amounts[name])
     return f"{said}; {spread} ({words.SPREAD_PERCENT} and more)" if spread else said
 
 
-def _empty(answer: StartAnswer, athlete: CheckedAthlete) -> list[Component]:
+def _empty(answer: StartAnswer) -> list[Component]:
     wanted: list[Component] = []
-    measures = measures_missing(answer.case, dict(athlete.problems))
+    measures = measures_missing(answer.case)
     if measures:
         wanted.append(missing_measures(measures, _athlete_page(answer)))
     if answer.lacks_date:
@@ -181,9 +149,8 @@ def _empty(answer: StartAnswer, athlete: CheckedAthlete) -> list[Component]:
         said, there = "", ""
     if said:
         wanted.append(html.Li([f"Missing: {said}. ", page_link(there, _athlete_page(answer)), "."]))
-    here = words.missing(answer)
-    if here:
-        wanted.append(html.Li(f"Missing or to be mended above: {', '.join(here)}."))
+    if answer.asked.to_mend:
+        wanted.append(html.Li(to_mend(answer.asked.to_mend)))
     return [html.P("No answer yet.", className="sentence invitation"), html.Ul(wanted, className="start-missing")]
 
 

@@ -1,18 +1,21 @@
 """How the page writes numbers and limits, what its numbers rest on, and what is missing."""
 
-from app.pages.start.answers import StartAnswer
-from app.pages.start.checks import LABELS, SHOWN_IN
-from app.pages.start.form import LIMITS
+from app.pages.start.answers import Basis, StartAnswer
 from app.pages.start.found import Listed
+from app.pages.start.limits import LEAST_ABOVE_MOST
 from app.pages.start.rounded import chosen
+from app.records.field_list import AMOUNT_UNITS, LIMIT_LABELS
+from app.records.fields import in_words
 from app.show.ball_words import ball_words, value_words
 from app.show.checked_range import beyond
 from app.show.hundred import hundred_words
+from app.show.numbers import percent
 from app.show.sources import FLIGHT_NOTE, effort_source
 from app.units.conversion import from_si, plain, rounded_down, rounded_up_to
 from app.units.systems import System
 from model.ball import Ball
 from model.ceilings import BOUNDS, LABORATORY_SPREAD, TORQUE_LIMIT, Amount
+from model.checks import InputError
 from model.start_list import LimitKept
 
 EDGES = {
@@ -35,7 +38,7 @@ EXAMPLE_NOTE = (
 INITIALS = ("Ball and speed chosen", "Number of throws", "Initials", "Date")
 """What is filled in by hand on the sheet."""
 
-SPREAD_PERCENT = f"±{100 * LABORATORY_SPREAD:.0f} %"
+SPREAD_PERCENT = f"±{percent(LABORATORY_SPREAD)}"
 SPREAD = f"Laboratories differ by {SPREAD_PERCENT} and more for similar throws; that is not in the certainty."
 NEAR = 10.0  # m or ft: below it a distance has a decimal
 COARSE = 0.1  # from here on a share is written in whole per cents
@@ -62,7 +65,7 @@ def amount_words(key: str, amount: Amount, answer: StartAnswer) -> str:
 def bare_words(key: str, amount: Amount, answer: StartAnswer) -> str:
     """Write a limit's amount where it is said beside it what 100 % is."""
     if not amount.absolute:
-        return f"{plain(100.0 * amount.value, most=1)} %"
+        return percent(amount.value, 1)
     if key == "speed":
         return answer.case.system.text(amount.value, "m/s", least=1)
     return value_words(amount.value, BOUNDS[key].accepted.unit)
@@ -70,7 +73,7 @@ def bare_words(key: str, amount: Amount, answer: StartAnswer) -> str:
 
 def limit_words(key: str, answer: StartAnswer) -> str:
     """Name a limit by what it limits and its number, such as "elbow peak at most 40 %"."""
-    amount = answer.amounts.get(key)
+    amount = answer.asked.amounts.get(key)
     if amount is None:
         return EDGES[key]
     return f"{name_of(key)} {way_of(key)} {bare_words(key, amount, answer)}"
@@ -93,7 +96,7 @@ def reference_words(answer: StartAnswer) -> str:
 
 def certainty_words(answer: StartAnswer) -> str:
     """The certainty in per cent."""
-    return f"{plain(100.0 * (answer.checked.certainty or 0.0), most=1)} %"
+    return percent(answer.asked.certainty or 0.0, 1)
 
 
 def between_words(key: str, amount: Amount) -> str:
@@ -105,25 +108,12 @@ def between_words(key: str, amount: Amount) -> str:
 
 
 def limits_words(answer: StartAnswer) -> list[tuple[str, str]]:
-    """List the limits that count, and then what is not limited.
-
-    Parameters
-    ----------
-    answer : StartAnswer
-
-    Returns
-    -------
-    list of (str, str)
-        What is limited and by how much.
-    """
-    ceilings = answer.checked.ceilings
-    if ceilings is None:
-        return []
+    """List what is limited and by how much, and then what is not."""
     said = []
-    for bound, amount in ceilings.given():
-        spread = between_words(bound.key, amount)
-        said.append((LABELS[bound.key], bare_words(bound.key, amount, answer) + (f"; {spread}" if spread else "")))
-    free = [EDGES[key] for key in LIMITS if key not in answer.amounts]
+    for key, amount in answer.asked.limits.items():
+        spread = between_words(key, amount)
+        said.append((LIMIT_LABELS[key], bare_words(key, amount, answer) + (f"; {spread}" if spread else "")))
+    free = [EDGES[key] for key in BOUNDS if key not in answer.asked.amounts]
     return [*said, *([("Not limited", ", ".join(free))] if free else [])]
 
 
@@ -156,19 +146,19 @@ def pair_words(kept: LimitKept, answer: StartAnswer) -> tuple[str, str]:
 
 def share_percent(share: float) -> str:
     """Write a share of the reference in whole per cents, a small one with a decimal."""
-    return f"{plain(100.0 * share, most=0 if share >= COARSE else 1)} %"
+    return percent(share, 0 if share >= COARSE else 1)
 
 
 def figures(value: float, unit: str) -> str:
     """Write a value without its unit."""
-    return value_words(value, unit).removesuffix(f" {SHOWN_IN.get(unit, unit)}")
+    return value_words(value, unit).removesuffix(f" {AMOUNT_UNITS[unit]}")
 
 
 def effort_text(listed: Listed, answer: StartAnswer) -> str:
     """Write the asked effort that brings a speed, rounded down."""
     if listed.effort is None:
-        return f"under {100.0 * answer.effort.lowest_effort:.0f} %"
-    return f"{rounded_down(100.0 * listed.effort):.0f} %"
+        return f"under {percent(answer.effort.lowest_effort)}"
+    return percent(rounded_down(listed.effort, 2))
 
 
 def distance_text(listed: Listed, answer: StartAnswer) -> str:
@@ -188,27 +178,18 @@ def own_words(ball: Ball, own: bool, system: System) -> str:
 def throw_text(listed: Listed, answer: StartAnswer) -> str:
     """Name a throw by ball, share and speed."""
     choice, system = listed.choice, answer.case.system
-    shown, at = chosen(choice, system), "at" if answer.aim == "nearest_peak" else "at up to"
+    shown, at = chosen(choice, system), "at" if answer.asked.aim == "nearest_peak" else "at up to"
     name = own_words(choice.range.ball, listed.own, system)
     return f"{name} {at} {shown.share_text} of full speed with it, {shown.speed_text}"
 
 
 def notes(answer: StartAnswer) -> list[str]:
-    """Say how sure the answer is, what it counts from, and what leaves the tested range.
-
-    Parameters
-    ----------
-    answer : StartAnswer
-
-    Returns
-    -------
-    list of str
-    """
-    basis, found, checked = answer.basis, answer.found, answer.checked
-    if basis is None or found is None or checked.certainty is None or checked.ceilings is None:
+    """Say how sure the answer is, what it counts from, and what leaves the tested range."""
+    basis, found = answer.basis, answer.found
+    if basis is None or found is None:
         return []
-    said = [hundred_words(basis.hundred, answer.case), _doubt(answer)]
-    if checked.ceilings.given():
+    said = [hundred_words(basis.hundred, answer.case), _doubt(basis)]
+    if answer.asked.limits:
         said.append(
             f"Each limit by itself is kept with a certainty of {certainty_words(answer)}, over all that the readings "
             "leave open; path and body measures are taken as they are."
@@ -223,28 +204,16 @@ def notes(answer: StartAnswer) -> list[str]:
     return [text for text in said if text]
 
 
-def _doubt(answer: StartAnswer) -> str:
-    basis = answer.basis
-    if basis is None:
-        return ""
+def _doubt(basis: Basis) -> str:
     doubt = basis.reference.doubt
-    known = f"Its speed counts as known to ±{plain(100.0 * doubt, most=1)} % (one standard deviation)." if doubt else ""
+    known = f"Its speed counts as known to ±{percent(doubt, 1)} (one standard deviation)." if doubt else ""
     if basis.same_throw:
         return f"It is the throw that full speed now is known by: what is not known of it counts once. {known}".strip()
     return known
 
 
 def prior_words(answer: StartAnswer) -> str:
-    """Say that speeds rest on others than this athlete, where they do.
-
-    Parameters
-    ----------
-    answer : StartAnswer
-
-    Returns
-    -------
-    str
-    """
+    """Say that speeds rest on others than this athlete, where they do."""
     profile, basis = answer.case.profile, answer.basis
     if profile is None or basis is None or not profile.exponent_is_prior:
         return ""
@@ -259,10 +228,14 @@ def prior_words(answer: StartAnswer) -> str:
     return said
 
 
-def missing(answer: StartAnswer) -> list[str]:
-    """Name the fields of this page that are to be mended."""
-    names = [LABELS[name].lower() for name in answer.checked.problems if name in LABELS]
-    return names + [name.removesuffix("_percent") for name in answer.checked.problems if name not in LABELS]
+def crossed_words(answer: StartAnswer) -> str:
+    """Say that the least time loaded is above the most, where it is."""
+    asked = answer.asked
+    if LIMIT_LABELS[LEAST_ABOVE_MOST] not in asked.to_mend or LEAST_ABOVE_MOST not in asked.amounts:
+        return ""
+    least, most = (bare_words(key, asked.amounts[key], answer) for key in (LEAST_ABOVE_MOST, "most_loaded"))
+    accepted = f"no more than “{LIMIT_LABELS['most_loaded'].lower()}”, {most}"
+    return in_words(InputError(LIMIT_LABELS[LEAST_ABOVE_MOST], least, accepted))
 
 
 def down(value_si: float, metric: str, system: System, places: int = 1) -> str:

@@ -5,12 +5,10 @@ from functools import lru_cache
 
 import numpy as np
 
-from app.pages.teach.session import Session
+from app.pages.teach.session import Session, text_of
 from app.show.cautions import is_growing
-from app.show.numbers import READOUT_ORDER
-from app.show.rack import name_of, picked_texts, rack_of, texts_of
+from app.show.rack import name_of, rack_of
 from app.show.subject import Case, Fitted, is_same, mean_speeds, shown_ball
-from app.units.conversion import to_si
 from model.ball import BALL_LIMITS, Ball
 from model.checks import InputError
 from model.interval import Interval
@@ -98,69 +96,24 @@ class Lesson:
         return self.case.profile is None or self.case.profile.exponent_is_prior
 
 
-def ball_of(text: str) -> Ball | None:
-    """Read a ball as the session has it.
-
-    Parameters
-    ----------
-    text : str
-        Mass (g) and diameter (mm) with an upright bar between them.
-
-    Returns
-    -------
-    Ball or None
-        None if that is none.
-    """
-    picked = picked_texts(text)
-    try:
-        return None if picked is None else Ball(to_si(float(picked[0]), "g"), to_si(float(picked[1]), "mm"))
-    except (ValueError, InputError):
-        return None
-
-
-def text_of(ball: Ball) -> str:
-    """Write a ball as the session has it."""
-    return "|".join(texts_of(ball))
-
-
 def balls_of(session: Session, case: Case) -> tuple[Ball, Ball]:
     """The two balls beside the own one.
 
-    Parameters
-    ----------
-    session : Session
-    case : Case
-
-    Returns
-    -------
-    (Ball, Ball)
-        As chosen; else, and in the place of the own ball, the rack's nearest to twice the own mass, and the rack's
-        lightest, or one of two thirds of the own mass where none is lighter.
+    As chosen; else, and in the place of the own ball, the rack's nearest to twice the own mass, and the rack's
+    lightest, or one of two thirds of the own mass where none is lighter.
     """
-    own = case.own_ball
-    lightest = case.rack[0]
+    own, lightest = case.own_ball, case.rack[0]
     if is_same(lightest, own):
         lightest = Ball(max(own.mass_kg * 2.0 / 3.0, BALL_LIMITS["mass_kg"].low), own.diameter_m)
     second, third = (
         usual if ball is None or is_same(ball, own) else ball
-        for ball, usual in ((ball_of(session.second), shown_ball(case)), (ball_of(session.third), lightest))
+        for ball, usual in ((session.second, shown_ball(case)), (session.third, lightest))
     )
     return second, third
 
 
 def ball_choices(session: Session, case: Case) -> list[dict[str, str]]:
-    """The balls to choose from: the athlete's but for the own one, and those that are shown already.
-
-    Parameters
-    ----------
-    session : Session
-    case : Case
-
-    Returns
-    -------
-    list of dict
-        ``value`` and ``label``.
-    """
+    """The balls to choose from: the athlete's but for the own one, and those that are shown already."""
     own = text_of(case.own_ball)
     found = {one["value"]: one["label"] for one in rack_of(case) if one["value"] != own}
     for ball in balls_of(session, case):
@@ -171,15 +124,7 @@ def ball_choices(session: Session, case: Case) -> list[dict[str, str]]:
 def lesson_of(session: Session, case: Case) -> Lesson | None:
     """Work out all that the story shows.
 
-    Parameters
-    ----------
-    session : Session
-    case : Case
-
-    Returns
-    -------
-    Lesson or None
-        None while measures or a full speed are missing, or where a throw of the story would be none that is accepted.
+    None while measures or a full speed are missing, or where a throw of the story would be none that is accepted.
     """
     system = case.system
     throw, profile = case.throw, case.profile
@@ -243,7 +188,3 @@ def _worked(
         for share, (ball, speed_m_s) in zip(shares, (first, first, last), strict=True)
     )
     return own, series, profile_throws, built
-
-
-FOUR = READOUT_ORDER
-"""The four sizes of a curve, as the page orders them."""

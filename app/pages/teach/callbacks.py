@@ -21,12 +21,7 @@ from app.show import ids as shared_ids
 
 
 def register(app: Dash) -> None:
-    """Give the page's callbacks to the app.
-
-    Parameters
-    ----------
-    app : Dash
-    """
+    """Give the page's callbacks to the app."""
     here = State(bound.HERE, "data")
     app.callback(Output(ids.TEACH_FILE, "data"), Input(ids.TEACH_SAVE, "n_clicks"), here, prevent_initial_call=True)(
         save

@@ -5,7 +5,7 @@ from typing import Any
 from dash import html
 from dash.development.base_component import Component
 
-from app.pages.teach.answers import FOUR, READING, Lesson, Thrown
+from app.pages.teach.answers import READING, Lesson, Thrown
 from app.pages.teach.notes import source_line
 from app.pages.teach.pictures import Picture, line_of, picture_of, ranges
 from app.pages.teach.studies import STUDIES
@@ -13,7 +13,7 @@ from app.pages.teach.words import ASKED, Told, four_words, ms_before, vote_row, 
 from app.show.ball_words import throw_words, value_words
 from app.show.cautions import GROWING, cautions, is_growing, path_note
 from app.show.glossary import TERMS
-from app.show.strip import percent_of
+from app.show.numbers import READOUT_ORDER, chance_words, percent
 from app.version import VERSION
 from model.quantity import READOUTS, Quantity
 
@@ -121,7 +121,7 @@ def handout(lesson: Lesson, told: dict[str, Told], named: bool, invented: bool, 
 
 def _set_words(step: str, share: float, lesson: Lesson) -> str:
     thrown: Thrown = min(lesson.series[step], key=lambda one: abs(one.amount - share))
-    change = f"{100.0 * (thrown.amount - 1.0):.0f} %"
+    change = percent(thrown.amount - 1.0)
     what = {
         "hand": f"A hand {change} heavier",
         "forearm": f"A forearm {change} longer",
@@ -133,7 +133,7 @@ def _set_words(step: str, share: float, lesson: Lesson) -> str:
 def _four_table(lesson: Lesson, names: list[str]) -> Component:
     head = html.Tr([html.Th(text, scope="col") for text in ("", *names, "change")])
     rows = []
-    for name in FOUR:
+    for name in READOUT_ORDER:
         row = vote_row(name, lesson)
         unit = Quantity(READING, name).unit
         values = [
@@ -154,5 +154,5 @@ def _slowing(lesson: Lesson) -> str:
     if profile is None or lesson.on_prior:
         known = "No radar readings yet: by published groups"
         return f"{known}, full speed with {ball} is {low} to {high} {system.unit('m/s')}."
-    level = percent_of(lesson.slowed.level)
+    level = chance_words(lesson.slowed.level)
     return f"By the readings, full speed with {ball} is {at} {system.unit('m/s')} ({level}: {low} to {high})."

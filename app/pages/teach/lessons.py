@@ -11,11 +11,11 @@ from dash.exceptions import PreventUpdate
 from app.bind.edit import Doer, Doing, dom_id
 from app.bind.ids import PICK, act_id
 from app.bind.visit import Visit
-from app.pages.teach.answers import ball_of, balls_of, text_of
-from app.pages.teach.session import Session, body_of, moved, session_of, switched
+from app.pages.teach.answers import balls_of
+from app.pages.teach.session import Session, ball_of, body_of, moved, session_of, switched
 from app.records.acts import TEAM, Act, Add, Put, Remove
 from app.records.tables import LONGEST_NAME, Lesson, new_uid
-from app.show.from_records import subject_of
+from app.show.from_records import case_of
 
 LESSON = "lesson"
 """What the session's uid is called in the address."""
@@ -31,16 +31,7 @@ def lesson_shown(visit: Visit) -> Lesson | None:
 
 
 def session_in(row: Lesson | None) -> tuple[Session, bool]:
-    """The set-up of a session, and whether it could be read; the usual one where it could not, or where there is none.
-
-    Parameters
-    ----------
-    row : Lesson or None
-
-    Returns
-    -------
-    (Session, bool)
-    """
+    """The set-up of a session, and whether it could be read; else, and where there is none, the usual one."""
     found = session_of(row.body) if row is not None and row.body else Session()
     return found or Session(), found is not None
 
@@ -100,21 +91,20 @@ def _step(move: str, visit: Visit, row: str, _: Any) -> Doing:
 
 
 def _ball(which: str, visit: Visit, uid: str, value: Any) -> Doing:
-    text = value if isinstance(value, str) else ""
-    ball, case = ball_of(text), subject_of(visit.data, visit.today).case(visit.today, visit.system)
+    ball, case = ball_of(value), case_of(visit.data, visit.today)
     if ball is None:
         raise PreventUpdate
 
     def change(session: Session) -> Session:
-        stands = text_of(balls_of(session, case)[BALLS.index(which)])
-        return session if text == stands else replace(session, **{which: text})
+        if ball == balls_of(session, case)[BALLS.index(which)]:
+            return session
+        return replace(session, second=ball) if which == "second" else replace(session, third=ball)
 
     return _picked(visit, uid, f"teach/{which}", change)
 
 
 def _named(visit: Visit, uid: str, value: Any) -> Doing:
-    named = "yes" if value == "yes" else ""
-    return _picked(visit, uid, "teach/named", lambda session: replace(session, named=named))
+    return _picked(visit, uid, "teach/named", lambda session: replace(session, named=value == "yes"))
 
 
 def _picked(visit: Visit, uid: str, do: str, change: Callable[[Session], Session]) -> Doing:

@@ -221,16 +221,7 @@ def note_of(step: str, growing: bool) -> Note:
 
 
 def note_parts(note: Note) -> list[Component]:
-    """Make the paragraphs and sources of a note.
-
-    Parameters
-    ----------
-    note : Note
-
-    Returns
-    -------
-    list of Component
-    """
+    """Make the paragraphs and sources of a note."""
     parts: list[Component] = [html.P(text) for text in note.text]
     lines = dict.fromkeys(source_line(key) for key in note.sources)
     if lines:
@@ -239,12 +230,7 @@ def note_parts(note: Note) -> list[Component]:
 
 
 def question_parts() -> list[Component]:
-    """Make the questions, each folded over its answer.
-
-    Returns
-    -------
-    list of Component
-    """
+    """Make the questions, each folded over its answer."""
     return [
         html.Details([html.Summary(note.question), *note_parts(note)], className="fold teach-question")
         for note in QUESTIONS

@@ -10,38 +10,26 @@ from app.pages.teach.answers import lesson_of
 from app.pages.teach.callbacks import register
 from app.pages.teach.lessons import DOERS, lesson_shown, session_in
 from app.pages.teach.view import view_of
-from app.show.checks import check_athlete
-from app.show.from_records import subject_of
-from app.show.person_words import measures_missing
+from app.show.from_records import case_of
 
 UNREAD = "This session could not be read: the usual one is shown. A change writes it anew."
 
 
 def layout(visit: Visit) -> Component:
-    """Make the page; the browser fills its stage from the story.
-
-    Parameters
-    ----------
-    visit : Visit
-
-    Returns
-    -------
-    Component
-    """
+    """Make the page; the browser fills its stage from the story."""
     row = lesson_shown(visit)
     session, readable = session_in(row)
-    subject = subject_of(visit.data, visit.today)
-    case = subject.case(visit.today, visit.system)
+    case = case_of(visit.data, visit.today, visit.system)
+    invented = visit.data is not None and visit.data.athlete.invented
     lesson = lesson_of(session, case)
-    missing = measures_missing(case, dict(check_athlete(subject.compared.athlete, visit.system).problems))
-    view = view_of(session, case, lesson, missing, subject.invented, visit.today)
+    view = view_of(session, case, lesson, invented, visit.today)
     body = html.Div([parts.stage(view), parts.below()], id=ids.TEACH_BODY, hidden=lesson is None)
     empty = [nobody(visit)] if visit.data is None else view.empty
     return html.Div(
         [
             dcc.Store(id=ids.TEACH_STORY, data=view.story),
             dcc.Download(id=ids.TEACH_FILE),
-            parts.header(visit, subject.invented),
+            parts.header(visit, invented),
             parts.setup(visit, row, session, case),
             html.P("" if readable else UNREAD, id=ids.TEACH_SAID, role="status", className="teach-said"),
             html.Div(empty, id=ids.TEACH_EMPTY, role="status", hidden=lesson is not None),

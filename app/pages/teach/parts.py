@@ -8,10 +8,10 @@ from app.bind.ids import PICK, act_id
 from app.bind.steps import steps
 from app.bind.visit import Visit
 from app.pages.teach import ids
-from app.pages.teach.answers import ball_choices, balls_of, text_of
+from app.pages.teach.answers import ball_choices, balls_of
 from app.pages.teach.lessons import BALLS, name_of, step_row
 from app.pages.teach.notes import question_parts
-from app.pages.teach.session import Session
+from app.pages.teach.session import Session, text_of
 from app.pages.teach.view import View
 from app.pages.teach.words import TITLES
 from app.records.acts import TEAM
@@ -32,14 +32,12 @@ def _button(words: str, part: str, key: str = "", **props: str) -> Component:
 
 def header(visit: Visit, invented: bool) -> Component:
     """Make the heading of the page, which says so while an invented athlete is shown."""
-    tools = html.Div(
-        [
-            _button("Present", ids.TEACH_PRESENT, "f"),
-            _button("Notes in a second window", ids.TEACH_WINDOW, "w"),
-            _button("Print the handout", ids.TEACH_PRINT, "h"),
-        ],
-        className="whole teach-tools",
-    )
+    buttons = [
+        _button("Present", ids.TEACH_PRESENT, "f"),
+        _button("Notes in a second window", ids.TEACH_WINDOW, "w"),
+        _button("Print the handout", ids.TEACH_PRINT, "h"),
+    ]
+    tools = html.Div(buttons, className="whole teach-tools")
     shown = invented and not visit.store.invented  # of the demo the shell says so
     said = [html.P(INVENTED, className="quiet")] if shown else []
     head = [html.H1("Ten minutes in front of a room"), *said, tools, steps(visit, TEAM)]
@@ -48,59 +46,33 @@ def header(visit: Visit, invented: bool) -> Component:
 
 def stage(view: View) -> Component:
     """Make the stage; the browser fills it but for who throws, and the cautions."""
-    nav = html.Div(
-        [
-            _button("Back", ids.TEACH_BACK, "ArrowLeft", **{"aria-label": "Step back"}),
-            _button("Next", ids.TEACH_ON, "ArrowRight", **{"aria-label": "Next step"}),
-            html.Span(id=ids.TEACH_COUNT, className="stage-count"),
-            _button("Play", ids.TEACH_PLAY, "p", **{"aria-label": "Play or pause"}),
-            html.Span(id=ids.TEACH_WHEN, className="stage-when"),
-            _button("Leave", ids.TEACH_LEAVE, className="stage-leave", **{"aria-label": "Leave the presentation"}),
-        ],
-        className="stage-nav",
-    )
-    return html.Section(
-        [
-            html.Div(
-                [html.H2(id=ids.TEACH_TITLE), html.Span(view.who, className="stage-who")],
-                className="stage-head",
-            ),
-            html.Div(
-                [
-                    html.Div(id=ids.TEACH_WORDS, className="stage-words", role="status", **{"aria-live": "polite"}),
-                    html.Div(view.growing, id=ids.TEACH_GROWING, className="stage-growing"),
-                ],
-                className="stage-told",
-            ),
-            html.Div(id=ids.TEACH_PICTURE, className="stage-picture"),
-            html.Div(id=ids.TEACH_CONTROLS, className="stage-controls"),
-            html.Div([html.Span(f"{line} ") for line in CAUTIONS], className="stage-caution"),
-            nav,
-        ],
-        id=ids.TEACH_STAGE,
-        className="stage",
-        tabIndex=-1,
-        **{"aria-labelledby": ids.TEACH_TITLE},
-    )
+    head = [html.H2(id=ids.TEACH_TITLE), html.Span(view.who, className="stage-who")]
+    said = [
+        html.Div(id=ids.TEACH_WORDS, className="stage-words", role="status", **{"aria-live": "polite"}),
+        html.Div(view.growing, id=ids.TEACH_GROWING, className="stage-growing"),
+    ]
+    nav = [
+        _button("Back", ids.TEACH_BACK, "ArrowLeft", **{"aria-label": "Step back"}),
+        _button("Next", ids.TEACH_ON, "ArrowRight", **{"aria-label": "Next step"}),
+        html.Span(id=ids.TEACH_COUNT, className="stage-count"),
+        _button("Play", ids.TEACH_PLAY, "p", **{"aria-label": "Play or pause"}),
+        html.Span(id=ids.TEACH_WHEN, className="stage-when"),
+        _button("Leave", ids.TEACH_LEAVE, className="stage-leave", **{"aria-label": "Leave the presentation"}),
+    ]
+    parts = [
+        html.Div(head, className="stage-head"),
+        html.Div(said, className="stage-told"),
+        html.Div(id=ids.TEACH_PICTURE, className="stage-picture"),
+        html.Div(id=ids.TEACH_CONTROLS, className="stage-controls"),
+        html.Div([html.Span(f"{line} ") for line in CAUTIONS], className="stage-caution"),
+        html.Div(nav, className="stage-nav"),
+    ]
+    named = {"aria-labelledby": ids.TEACH_TITLE}
+    return html.Section(parts, id=ids.TEACH_STAGE, className="stage", tabIndex=-1, **named)
 
 
 def setup(visit: Visit, row: Lesson | None, session: Session, case: Case) -> Component:
-    """Make the set-up: the session, its balls, what is shown, the steps, and the file.
-
-    Parameters
-    ----------
-    visit : Visit
-    row : Lesson or None
-        As it is kept; None where none is kept yet.
-    session : Session
-        What it says.
-    case : Case
-        Who throws.
-
-    Returns
-    -------
-    Component
-    """
+    """Make the set-up: the session, its balls, what is shown, the steps, the file; `row` is None until it is kept."""
     uid = row.uid if row is not None else ""
     offered, shown = ball_choices(session, case), balls_of(session, case)
     balls = [
@@ -108,9 +80,8 @@ def setup(visit: Visit, row: Lesson | None, session: Session, case: Case) -> Com
         for which, label, ball in zip(BALLS, ("Ball beside the own one", "Third ball"), shown, strict=True)
     ]
     seen = [{"value": "no", "label": "nothing"}, {"value": "yes", "label": "code, age and body mass"}]
-    named = choice(
-        "What the room sees of the athlete", seen, session.named or "no", id=_pick("teach/named", uid), searchable=False
-    )
+    shows, part = "yes" if session.named else "no", _pick("teach/named", uid)
+    named = choice("What the room sees of the athlete", seen, shows, id=part, searchable=False)
     chosen = [
         *_sessions(visit, row),
         *balls,
@@ -121,14 +92,8 @@ def setup(visit: Visit, row: Lesson | None, session: Session, case: Case) -> Com
         html.P("The file holds name, steps and balls, and nothing of the athlete.", className="quiet"),
     ]
     listed = html.Ol(step_rows(visit, uid, session), id=ids.TEACH_STEPS, className="teach-steps")
-    return html.Details(
-        [
-            html.Summary("Set up: session, balls, steps"),
-            html.Div([html.Div(chosen, className="teach-chosen"), listed], className="teach-setup"),
-        ],
-        id=ids.TEACH_SETUP,
-        className="fold",
-    )
+    parts = html.Div([html.Div(chosen, className="teach-chosen"), listed], className="teach-setup")
+    return html.Details([html.Summary("Set up: session, balls, steps"), parts], id=ids.TEACH_SETUP, className="fold")
 
 
 def _pick(do: str, row: str) -> dict[str, str]:
@@ -156,17 +121,10 @@ def _sessions(visit: Visit, row: Lesson | None) -> list[Component]:
 
 def below() -> Component:
     """Make what the presenter reads below the stage: notes to the step, and the questions."""
-    return html.Div(
-        [
-            html.Section(
-                [html.H2("Notes to this step"), html.Div(id=ids.TEACH_NOTES, className="teach-notes")],
-            ),
-            html.Section(
-                [html.H2("Questions a sceptical athlete asks"), *question_parts()], className="teach-questions"
-            ),
-        ],
-        className="teach-below",
-    )
+    notes = [html.H2("Notes to this step"), html.Div(id=ids.TEACH_NOTES, className="teach-notes")]
+    questions = [html.H2("Questions a sceptical athlete asks"), *question_parts()]
+    parts = [html.Section(notes), html.Section(questions, className="teach-questions")]
+    return html.Div(parts, className="teach-below")
 
 
 def step_rows(visit: Visit, uid: str, session: Session) -> list[Component]:

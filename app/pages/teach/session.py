@@ -4,13 +4,16 @@ It is kept as the body of a teaching session of the records, and as a file that 
 """
 
 import json
-from collections.abc import Iterable, Mapping
-from dataclasses import asdict, dataclass, replace
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
 from datetime import date
-from typing import Any
 
 from app.records.document import ExchangeError
 from app.records.old_files import SESSION_KIND, session_document
+from app.show.rack import picked_texts, texts_of
+from app.units.conversion import to_si
+from model.ball import Ball
+from model.checks import InputError
 
 FILE_VERSION = 1
 LONGEST_KEPT = 200  # characters of each text
@@ -26,28 +29,18 @@ class Session:
 
     Attributes
     ----------
-    second, third : str
-        The balls beside the own one: mass (g) and diameter (mm) with an upright bar between them; empty for the usual.
-    steps : str
-        Keys of `STEPS`, each once, with commas between them; one that is left out begins with `DROPPED`.
-    named : str
-        'yes' to show code, age and body mass to the room; else empty.
+    second, third : Ball or None
+        The balls beside the own one; None for the usual.
+    order : tuple of (str, bool)
+        Each of `STEPS` once, in order, and whether it is shown.
+    named : bool
+        Whether code, age and body mass are shown to the room.
     """
 
-    second: str = ""
-    third: str = ""
-    steps: str = ",".join(STEPS)
-    named: str = ""
-
-    @property
-    def order(self) -> tuple[tuple[str, bool], ...]:
-        """Each step once, in order, and whether it is shown; what the text lacks comes at the end, left out."""
-        found: dict[str, bool] = {}
-        for text in self.steps.split(","):
-            key = text.strip().removeprefix(DROPPED)
-            if key in STEPS and key not in found:
-                found[key] = not text.strip().startswith(DROPPED)
-        return tuple((found | {key: False for key in STEPS if key not in found}).items())
+    second: Ball | None = None
+    third: Ball | None = None
+    order: tuple[tuple[str, bool], ...] = tuple((key, True) for key in STEPS)
+    named: bool = False
 
     @property
     def shown(self) -> tuple[str, ...]:
@@ -64,10 +57,6 @@ class Opened:
     codes: tuple[str, ...]
 
 
-def _written(order: Iterable[tuple[str, bool]]) -> str:
-    return ",".join(key if shown else f"{DROPPED}{key}" for key, shown in order)
-
-
 def moved(session: Session, step: str, by: int) -> Session:
     """Move a step up (-1) or down (+1); at an end it stays, and what is no step changes nothing."""
     order = list(session.order)
@@ -75,18 +64,34 @@ def moved(session: Session, step: str, by: int) -> Session:
     if place < 0 or not 0 <= place + by < len(order):
         return session
     order.insert(place + by, order.pop(place))
-    return replace(session, steps=_written(order))
+    return replace(session, order=tuple(order))
 
 
 def switched(session: Session, step: str) -> Session:
     """Drop a step that is shown, or take in one that was dropped; the last one that is shown stays."""
-    made = replace(session, steps=_written((key, shown != (key == step)) for key, shown in session.order))
+    made = replace(session, order=tuple((key, shown != (key == step)) for key, shown in session.order))
     return made if made.shown else session
 
 
-def body_of(session: Session) -> dict[str, Any]:
-    """Write a session as the records keep it."""
-    return asdict(session)
+def text_of(ball: Ball | None) -> str:
+    """Write a ball: mass (g) and diameter (mm) with an upright bar between them; nothing for none."""
+    return "|".join(texts_of(ball)) if ball is not None else ""
+
+
+def ball_of(text: object) -> Ball | None:
+    """Read a ball as `text_of` writes it; None if that is none."""
+    picked = picked_texts(text)
+    try:
+        return None if picked is None else Ball(to_si(float(picked[0]), "g"), to_si(float(picked[1]), "mm"))
+    except (ValueError, InputError):
+        return None
+
+
+def body_of(session: Session) -> dict[str, str]:
+    """Write a session as the records keep it: all of it as texts."""
+    steps = ",".join(key if shown else f"{DROPPED}{key}" for key, shown in session.order)
+    balls = {"second": text_of(session.second), "third": text_of(session.third)}
+    return balls | {"steps": steps, "named": "yes" if session.named else ""}
 
 
 def session_of(body: object) -> Session | None:
@@ -102,11 +107,22 @@ def session_of(body: object) -> Session | None:
         None if it is anything but what `body_of` writes; what else stands in it is left out.
     """
     kept = body if isinstance(body, Mapping) else {}
-    texts = {name: kept.get(name) for name in asdict(Session())}
-    if not all(isinstance(text, str) and len(text) <= LONGEST_KEPT for text in texts.values()):
+    texts = [kept.get(name) for name in ("second", "third", "steps", "named")]
+    if not all(isinstance(text, str) and len(text) <= LONGEST_KEPT for text in texts):
         return None
-    session = Session(**{name: str(text) for name, text in texts.items()})
+    second, third, steps, named = map(str, texts)
+    session = Session(ball_of(second), ball_of(third), _order(steps), named == "yes")
     return session if session.shown else None  # a story has at least one step
+
+
+def _order(steps: str) -> tuple[tuple[str, bool], ...]:
+    """Each step once; what the text lacks comes at the end, left out."""
+    found: dict[str, bool] = {}
+    for text in steps.split(","):
+        key = text.strip().removeprefix(DROPPED)
+        if key in STEPS:
+            found.setdefault(key, not text.strip().startswith(DROPPED))
+    return tuple((found | {key: False for key in STEPS if key not in found}).items())
 
 
 def to_file(name: str, session: Session) -> str:

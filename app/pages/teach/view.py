@@ -16,6 +16,7 @@ from app.pages.teach.words import told, who_words
 from app.show.cautions import GROWING, is_growing, path_note
 from app.show.markup import to_html
 from app.show.page_parts import missing_measures, page_link
+from app.show.person_words import measures_missing
 from app.show.strip import picture_alone
 from app.show.subject import Case
 
@@ -42,27 +43,11 @@ class View:
     growing: list[Component] = field(default_factory=list)
 
 
-def view_of(session: Session, case: Case, lesson: Lesson | None, missing: str, invented: bool, today: date) -> View:
-    """Put the lesson into words and pictures.
-
-    Parameters
-    ----------
-    session : Session
-    case : Case
-    lesson : Lesson or None
-    missing : str
-        Names of the measures that are missing or to be mended.
-    invented : bool
-        Whether the athlete is an invented one.
-    today : date
-
-    Returns
-    -------
-    View
-    """
+def view_of(session: Session, case: Case, lesson: Lesson | None, invented: bool, today: date) -> View:
+    """Put the lesson into words and pictures; `invented` says that the athlete is an invented one."""
     if lesson is None:
-        return View(empty=_empty(case, missing))
-    words, named, growing = told(lesson), session.named == "yes", is_growing(lesson.own.throw.person)
+        return View(empty=_empty(case))
+    words, named, growing = told(lesson), session.named, is_growing(lesson.own.throw.person)
     story = story_of(session, lesson, words)
     for step in story["steps"]:
         step["notes"] = to_html(note_parts(note_of(step["key"], growing)))
@@ -79,9 +64,9 @@ def view_of(session: Session, case: Case, lesson: Lesson | None, missing: str, i
     )
 
 
-def _empty(case: Case, missing: str) -> list[Component]:
+def _empty(case: Case) -> list[Component]:
     if case.person is None:
-        wanted = missing_measures(missing)
+        wanted = missing_measures(measures_missing(case))
     elif case.full_speed_m_s is None:
         said = "Missing: a full-effort speed with the own ball. "
         wanted = html.Li([said, page_link("Enter a reading or a reference throw on Athlete", "/athlete"), "."])

@@ -4,16 +4,16 @@ import math
 from dataclasses import dataclass
 from typing import Any
 
-from app.pages.teach.answers import FOUR, READING, Lesson, Thrown
+from app.pages.teach.answers import READING, Lesson, Thrown
 from app.show.ball_words import ball_words, throw_words, value_words
 from app.show.cautions import is_growing
 from app.show.glossary import explained
 from app.show.markup import to_html
-from app.show.numbers import difference
+from app.show.numbers import READOUT_ORDER, capital, difference, percent
 from app.units.conversion import from_si
-from model.claim import NO_DIFFERENCE
 from model.quantity import READOUTS, Quantity
 from model.segments import arm_of
+from model.structural_band import NO_DIFFERENCE
 
 ASKED = {
     "peak": "how high",
@@ -83,7 +83,7 @@ def told(lesson: Lesson) -> dict[str, Told]:
         "ball": "Mass of the ball",
         "speed": "Speed of the throw",
     }
-    rows = tuple(vote_row(name, lesson) for name in FOUR)
+    rows = tuple(vote_row(name, lesson) for name in READOUT_ORDER)
     return {
         key: Told(title, sentences(key, lesson), sliders.get(key, ""), rows if key == "vote" else ())
         for key, title in TITLES.items()
@@ -179,7 +179,7 @@ def _speed_sentences(lesson: Lesson) -> tuple[str, ...]:
     return (first, "Slide the speed down: the curve gets lower and longer.")
 
 
-def percent(share: float) -> str:
+def change_words(share: float) -> str:
     """Write a relative difference with its sign; what is undefined in a word.
 
     Parameters
@@ -196,7 +196,7 @@ def percent(share: float) -> str:
 
 def share_words(share: float) -> str:
     """Say how much something was changed: "+20 %", or "unchanged"."""
-    return "unchanged" if math.isclose(share, 1.0) else percent(share - 1.0)
+    return "unchanged" if math.isclose(share, 1.0) else change_words(share - 1.0)
 
 
 def four_words(thrown: Thrown, than: Thrown) -> str:
@@ -212,7 +212,7 @@ def four_words(thrown: Thrown, than: Thrown) -> str:
         For example "peak +12 %, time loaded 0 %, rise rate +12 %, area +12 %".
     """
     names = {"peak": "peak", "loaded_s": "time loaded", "rise_rate": "rise rate", "area": "area"}
-    return ", ".join(f"{names[name]} {percent(thrown.change(than, name))}" for name in FOUR)
+    return ", ".join(f"{names[name]} {change_words(thrown.change(than, name))}" for name in READOUT_ORDER)
 
 
 def stop_words(step: str, thrown: Thrown, lesson: Lesson) -> dict[str, str]:
@@ -272,13 +272,13 @@ def vote_row(name: str, lesson: Lesson) -> dict[str, Any]:
         grew = "no difference to speak of"
     else:
         grew = "grew" if change > 0.0 else "did not grow"
-    label = READOUTS[name].label
+    label = capital(READOUTS[name].label)
     return {
-        "name": label[0].upper() + label[1:],
-        "term": to_html(explained(label[0].upper() + label[1:])),
+        "name": label,
+        "term": to_html(explained(label)),
         "asked": ASKED[name],
         "said": " → ".join(value_words(value, unit) for value in values),
-        "change": percent(change),
+        "change": change_words(change),
         "grew": grew,
     }
 
@@ -298,22 +298,13 @@ def panel_words(lesson: Lesson) -> list[str]:
     system = lesson.case.system
     balls = [ball_words(thrown.throw.ball, system) for thrown in lesson.built]
     return [
-        f"{when}: {ball}, {100.0 * thrown.amount:.0f} % of full speed"
+        f"{when}: {ball}, {percent(thrown.amount)} of full speed"
         for when, ball, thrown in zip(("First", "Then", "Later"), balls, lesson.built, strict=True)
     ]
 
 
 def who_words(lesson: Lesson) -> str:
-    """Say who throws, with what a room is shown only if that is switched on: code, age and body mass.
-
-    Parameters
-    ----------
-    lesson : Lesson
-
-    Returns
-    -------
-    str
-    """
+    """Say who throws, with what a room is shown only if that is switched on: code, age and body mass."""
     person, system = lesson.own.throw.person, lesson.case.system
     parts = [lesson.case.code] if lesson.case.code else []
     parts += [f"{person.age_years:.0f} years", system.text(person.body_mass_kg, "kg", most=1)]

@@ -1,12 +1,14 @@
 """What becomes of a text that is typed into a field."""
 
+from types import SimpleNamespace
+
 import pytest
 from dash.exceptions import PreventUpdate
 
-from app.bind import ids
+from app.bind import edit, ids
 from app.bind.edit import as_text, conflict, dom_id, keep_edit
 from app.bind.visit import hand_of, visit_of
-from app.records.acts import Hand
+from app.records.acts import TEAM, Hand
 
 
 def field(visit, path: str, row=None, units: str = "metric") -> dict[str, str]:
@@ -60,6 +62,13 @@ def test_of_two_texts_of_one_field_the_one_typed_later_stays_whichever_comes_fir
     assert visit_of("/athlete", "?athlete=W01").data.measures[-1].stature_m == pytest.approx(1.84)
 
 
+def test_another_mass_of_the_own_ball_makes_the_page_anew_for_its_readings_are_called_by_it(visit):
+    part = field(visit, "ball.mass_kg") | {"row": visit.data.own_ball.uid}
+    assert keep_edit(part, "150", Hand("one")).anew
+    ball = visit.team.balls[0].uid
+    assert not keep_edit(part | {"of": TEAM, "row": ball}, "97", Hand("one")).anew
+
+
 def test_a_new_code_makes_the_page_anew_and_the_code_of_another_is_refused(visit):
     assert keep_edit(field(visit, "athlete.code"), "W77", Hand("one")).anew
     assert visit_of("/athlete", "?athlete=W77").data is not None
@@ -91,3 +100,11 @@ def test_a_conflict_without_a_newer_text_still_has_both_answers(visit):
 
     made = conflict(field(visit, "athlete.sex"), Outcome(CONFLICT, "", "Somebody"))
     assert len(made.children) == 5
+
+
+@pytest.mark.parametrize("value", [{}, {"a": 1}, ["a"], None, ""])
+def test_what_no_button_and_no_choice_sends_reaches_no_doer(visit, here, monkeypatch, value):
+    told = {"triggered_id": ids.act_id(visit.owner, "do", kind=ids.PICK), "triggered": [{"value": value}]}
+    monkeypatch.setattr(edit, "ctx", SimpleNamespace(**told))
+    with pytest.raises(PreventUpdate):
+        edit._pressed({"do": lambda *_: pytest.fail("was done")}, None, None, here, {})

@@ -24,6 +24,7 @@ from sqlalchemy import inspect, text
 from app.records.acts import Add, Hand
 from app.records.csv_readings import preview_readings, take_readings
 from app.records.engine import Database
+from app.records.history import history
 from app.records.migrating import version_of
 from app.records.migrations import SCRIPTS, VERSION_TABLE
 from app.records.opening import open_store
@@ -106,7 +107,9 @@ def saving(place: Place, chance: random.Random, number: int) -> bool:
     assert found[: len(wanted)] == wanted, f"lost: {sorted(set(wanted) - set(found))}"
     assert len(found) <= len(wanted) + 1  # one may have been kept whose answer was not heard
     store = open_store(place)
-    assert store.version(uid) == 1 + len(found) == 1 + len({one.version for one in store.since(uid, 0)} - {1})
+    assert (
+        store.version(uid) == 1 + len(found) == 1 + len({one.version for one in history(store, uid, most=10_000)} - {1})
+    )
     store.close()
     return bool(found)
 

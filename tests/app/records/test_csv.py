@@ -107,7 +107,7 @@ def test_columns_are_known_by_their_names_and_units_and_can_be_said(store, athle
     take_readings(store, preview, HAND)
     (row,) = athlete_data(store, "B12").readings
     assert row.speed_m_s == pytest.approx(33.7515, abs=1e-4)  # 75.5 mph of 0.44704 m/s
-    assert row.typed == {"speed_m_s": "75,5\u00a0mph"}
+    assert row.typed == {"speed_m_s": "75.5\u00a0mph"}
 
 
 def test_a_column_without_a_unit_is_said_to_be_a_guess(store, athlete):

@@ -198,7 +198,10 @@ def test_nothing_is_written_by_looking_through(filled, elsewhere):
         ({"version": 2}, "made by a newer version"),
         ({"kind": "other"}, "kind"),
         ({"more": 1}, "more"),
-        ({"athletes": [{"uid": "0123456789", "code": "A", "created": "2026-01-01T00:00:00"}] * 2}, "the same code"),
+        (
+            {"athletes": [{"uid": "0123456789", "code": "A", "created": "2026-01-01T00:00:00"}] * 2},
+            "the code “A” stands in it twice",
+        ),
     ],
 )
 def test_what_is_no_such_document_is_refused_and_told(filled, change, words):

@@ -80,7 +80,7 @@ def test_a_number_in_the_readers_unit_is_shown_again_as_it_was_typed():
     parsed = field.parse("75,5", CUSTOMARY)
     assert field.shown(parsed.value, parsed.typed, CUSTOMARY) == "75,5"
     assert field.shown(parsed.value, parsed.typed, METRIC) == "33.75"
-    assert field.told(parsed.value, parsed.typed, CUSTOMARY) == "75,5 mph"
+    assert field.told(parsed.value, parsed.typed, CUSTOMARY) == "75.5 mph"
 
 
 def test_the_unit_of_a_number_follows_its_row():

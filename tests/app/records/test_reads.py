@@ -8,7 +8,7 @@ from app.records.acts import Add, Edit, Put
 from app.records.lines import athlete_lines
 from app.records.reads import age_on, athlete_data, in_field, measures_on, person_on
 from app.records.stop_signs import Signed, enter
-from app.records.tables import Measures, now
+from app.records.tables import Measures, Note, now
 from app.units.systems import CUSTOMARY
 from tests.app.records.hands import HAND, TODAY
 
@@ -31,10 +31,19 @@ def test_a_line_of_the_list_says_what_is_known_of_an_athlete(store, act, added, 
         ((plan, "Spring", None),),
         ("swelling",),
     )
-    assert [(one.day, one.readings, one.mean_m_s, one.best_m_s) for one in line.own_speeds] == [
+    assert [(one.day, one.throws, one.mean_m_s, one.best_m_s) for one in line.own_speeds] == [
         (date(2026, 1, 10), 2, 33.5, 34.0),
         (date(2026, 2, 10), 1, 35.0, 35.0),
     ]
+
+
+def test_a_line_of_the_list_has_the_last_session_of_a_plan(store, act, added, athlete):
+    plan = added("plan", name="Spring")
+    for day, body, of in (("2026-02-01", {"a": 1}, plan), ("2026-02-03", {"a": 2}, plan), ("2026-02-05", {}, None)):
+        values = {"day": date.fromisoformat(day), "body": body} | ({"plan": of} if of else {})
+        act(Add("session_log", values=values))
+    store.new_athlete("C3", HAND)
+    assert [one.session for one in athlete_lines(store, SINCE)] == [(date(2026, 2, 3), {"a": 2}), None]
 
 
 def test_those_looked_at_last_come_first_and_the_archived_ones_stand_apart(store):
@@ -80,11 +89,13 @@ def test_age_is_none_where_it_was_never_typed():
     assert age_on(Measures(day=TODAY), TODAY) is None
 
 
-def test_readings_can_be_read_from_a_day_on(store, added):
+def test_only_what_is_asked_for_is_read(store, added):
     for day in ("2025-01-01", "2026-01-01"):
         added("reading", speed_m_s="30", day=day)
+    added("note", text="x")
     assert len(athlete_data(store, "B12").readings) == 2
-    assert len(athlete_data(store, "B12", since=SINCE).readings) == 1
+    data = athlete_data(store, "B12", only=(Note,))
+    assert (data.athlete.code, len(data.readings), len(data.notes), dict(data.balls)) == ("B12", 0, 1, {})
 
 
 def test_rows_can_be_read_on_after_the_store_is_closed(store, act):

@@ -9,7 +9,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from sqlalchemy import text, update
 
-from app.records.acts import SAME, TEAM, Add, Edit, Put, Remove
+from app.records.acts import SAME, TEAM, Add, Edit, Hand, Put, Remove
 from app.records.compaction import compact
 from app.records.differences import difference, patched
 from app.records.history import history, in_words, who_and_when
@@ -173,13 +173,13 @@ def test_history_says_who_when_and_what_from_what(store, act, added, athlete, ba
     store.step(athlete, HAND)
     lines = history(store, athlete)
     assert [in_words(line) for line in lines] == [
-        "Taken back: reading 33,4 m/s, red 95 g, 2026-03-02 added",
-        "Reading 33,4 m/s, red 95 g, 2026-03-02 removed",
+        "Taken back: reading 33.4 m/s, red 95 g, 2026-03-02 added",
+        "Reading 33.4 m/s, red 95 g, 2026-03-02 removed",
         "Elbow, rise rate at most: nothing, then 80 %",
         "Elbow, rise rate at most added",
-        "The profile works from: nothing, then best",
-        "Ball: green 275 g, then red 95 g (reading 33,4 m/s, 2026-03-02)",
-        "Reading: 33.1 m/s, then 33,4 m/s (red 95 g, 2026-03-02)",
+        "The profile works from: all, then best",
+        "Ball: green 275 g, then red 95 g (reading 33.4 m/s, 2026-03-02)",
+        "Reading: 33.1 m/s, then 33.4 m/s (red 95 g, 2026-03-02)",
         "Reading 33.1 m/s, green 275 g, 2026-03-02 added",
         "Athlete added",
     ]
@@ -305,3 +305,52 @@ def without_drafts(kept: dict) -> dict:
             made[name] = [{key: one for key, one in row.items() if key != "draft"} for row in rows]
     made["settings"] = [one for one in made.get("settings", ()) if "value" in one]
     return {name: one for name, one in made.items() if one != []}
+
+
+def test_keys_and_uids_of_choices_are_said_in_the_words_of_their_fields(store, act, athlete, added, ball):
+    of = f"@{'p' * 12}/0"
+    acts = [
+        Edit("plan.days", "- 0 2"),
+        Edit("plan.days", "-"),
+        Edit("plan.days", ""),
+        Edit("plan.left_out", "145 212.6"),
+        Edit("plan.goal_ball", "198.4|73"),
+        Edit("plan.goal_ball", "own"),
+        Edit("plan.lead", "loaded_s"),
+        Edit(f"noted.role{of}", "clinician"),
+        Edit(f"noted.decision{of}", "repeat"),
+        Edit(f"noted.signs{of}", "swelling lost_motion"),
+        Edit("map.reading", "internal_rotation"),
+    ]
+    for one in acts:
+        act(one)
+    assert [in_words(line) for line in history(store, athlete, most=len(acts))][::-1] == [
+        "Days to throw on: those of the aim, then Mon, Wed",
+        "Days to throw on: Mon, Wed, then none",
+        "Days to throw on: none, then those of the aim",
+        "Balls that are left out: nothing, then 145 g, 212.6 g",
+        "To the ball: the own ball, then 198.4 g",
+        "To the ball: 198.4 g, then the own ball",
+        "Lead readout: by the aim, then time loaded",
+        "Role: nothing, then licensed clinician",
+        "What is decided: nothing, then throw this session again",
+        "Stop signs: nothing, then swelling, loss of motion",
+        "Quantity: varus torque, then internal-rotation torque",
+    ]
+
+
+def test_the_throw_that_a_comparison_leads_to_is_said_and_not_its_uid(store, act, athlete, added):
+    kept = added("comparison", name="A")
+    throw = added("throw", values={"comparison": kept}, mass_kg="145", number="33")
+    act(Edit("comparison.reference", throw, kept))
+    (line,) = history(store, athlete, most=1)
+    assert in_words(line) == "Reference throw: none, then 145 g at 33 m/s (comparison A)"
+
+
+def test_who_signed_stands_in_the_history_where_nobody_gave_initials(store, act, athlete):
+    enter(store, athlete, "lost_motion", TODAY, Signed("KL", "coach", TODAY), Hand("one"))
+    (line,) = history(store, athlete, most=1)
+    assert who_and_when(line).endswith(", KL")
+    assert in_words(line) == "Stop sign loss of motion, 2026-03-02 added"
+    act(Add("session_log", values={"day": TODAY, "body": {"by": "MN"}}), hand=Hand("one"))
+    assert who_and_when(history(store, athlete, most=1)[0]).endswith(", MN")

@@ -7,6 +7,7 @@ import pytest
 
 from app.records.acts import CONFLICT, GONE, KEPT, OVERTAKEN, REFUSED, SAME, TEAM, Add, Edit, Put, Remove
 from app.records.faults import GoneError, TakenError
+from app.records.history import history
 from app.records.opening import open_store
 from app.records.reads import athlete_data, team_data
 from app.units.systems import CUSTOMARY
@@ -29,7 +30,7 @@ def test_acts_done_together_are_one_version(store, act):
     acted = act(Edit("athlete.sex", "male"), Edit("athlete.handedness", "left"))
     assert acted.version == before + 1
     assert [one.state for one in acted.outcomes] == [KEPT, KEPT]
-    assert {one.field for one in store.since(store.find("B12").uid, before)} == {"sex", "handedness"}
+    assert {one.field for one in history(store, store.find("B12").uid, most=2)} == {"sex", "handedness"}
 
 
 def test_the_same_value_again_is_no_version(act, reading):
@@ -64,8 +65,30 @@ def test_another_tab_does_not_overwrite_what_it_has_not_seen(act, reading):
     assert mine.done
     outcome = act(Edit("reading.speed_m_s", "33.9", reading), hand=replace(HAND, seen=seen)).outcomes[0]
     assert outcome.state == CONFLICT
-    assert (outcome.newer.shown, outcome.newer.by, outcome.newer.version) == ("33.6", "CD", mine.version)
     assert outcome.message == "Reading: CD has written “33.6” here since this page was drawn."
+
+
+def test_a_value_that_a_row_was_made_with_in_another_tab_is_met_as_well(store, act):
+    seen = store.version(store.find("B12").uid)
+    act(Add("measures", {"stature_m": "181"}, {}, "measures0001"), hand=OTHER)
+    mine = replace(HAND, seen=seen)
+    outcome = act(Edit("measures.stature_m", "183", "measures0001"), hand=mine).outcomes[0]
+    assert (outcome.state, outcome.message) == (
+        CONFLICT,
+        "Stature: CD has written “181” here since this page was drawn.",
+    )
+    assert act(Edit("measures.body_mass_kg", "84", "measures0001"), hand=mine).done
+
+
+def test_what_two_tabs_type_into_new_measures_of_one_day_becomes_one_row(store, act):
+    seen = store.version(store.find("B12").uid)
+    act(Add("measures", {"stature_m": "181"}), hand=OTHER)
+    assert act(Add("measures", {"body_mass_kg": "84"}), hand=replace(HAND, seen=seen)).done
+    again = act(Add("measures", {"stature_m": "183"}), hand=replace(HAND, seen=seen)).outcomes[0]
+    assert (again.state, "CD has written “181”" in again.message) == (CONFLICT, True)
+    assert act(Add("measures", values={"stature_m": 1.7})).outcomes[0].state == REFUSED
+    (row,) = athlete_data(store, "B12").measures
+    assert (row.stature_m, row.body_mass_kg, row.day) == (1.81, 84.0, TODAY)
 
 
 def test_keep_mine_writes_it_all_the_same(store, act, reading):

@@ -5,7 +5,7 @@ import pytest
 from app.bind.visit import visit_of
 from app.records.acts import Edit, Hand, Remove
 from app.show.added_throw import thrown, to_compare
-from app.show.from_records import subject_of
+from app.show.from_records import case_of
 from app.show.window import Spot
 from app.units.systems import METRIC
 from app.web.server import Config, create_app
@@ -23,7 +23,7 @@ class Asked:
     @property
     def case(self):
         visit = visit_of("/map", "?athlete=W01")
-        return subject_of(visit.data, visit.today).case(visit.today)
+        return case_of(visit.data, visit.today)
 
     def add(self, spot=SPOT, diameter_m=None):
         """What would be added."""
@@ -118,7 +118,7 @@ def test_another_athletes_throws_are_not_the_athletes_own(asked):
 
 
 def test_what_was_typed_with_its_unit_stays_as_it_was_typed(asked):
-    added = asked.add(Spot(0.19845, 31.2928, {}, "7 oz", "70 mph"))
+    added = asked.add(Spot(0.19845, 31.2928, "7 oz", "70 mph"))
     asked.act(*added.acts)
     row = asked.data.throws[-1]
     assert row.typed == {"mass_kg": "7 oz", "number": "70 mph"}

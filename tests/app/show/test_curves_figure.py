@@ -2,7 +2,6 @@
 
 import json
 import math
-from dataclasses import replace
 
 import numpy as np
 import plotly.graph_objects as go
@@ -11,9 +10,10 @@ import pytest
 from app.pages.compare.picture import figure_of, paper_of, samples_of
 from app.show.curve_labels import Window
 from app.show.curves_figure import GRAPH_CONFIG, REFERENCE_DASH, tick_step
+from app.show.listed_throw import ListedThrow
 from app.show.palette import SCREEN_THEMES, THEMES, line_color, line_width
-from app.show.quantities import QUANTITIES
-from tests.app.typed_forms import copy_throw, empty_form
+from model.readouts import QUANTITIES
+from tests.app.pages.compare.conftest import THROWN, line
 
 LIGHT = THEMES["light"]
 
@@ -34,8 +34,8 @@ def words(figure: dict) -> dict[str, tuple[float, float]]:
 
 
 @pytest.mark.parametrize("quantity", QUANTITIES)
-def test_plotly_takes_the_figure_of_every_quantity(demo_page, compare_on, quantity):
-    comparison = compare_on(replace(demo_page, quantity=quantity))
+def test_plotly_takes_the_figure_of_every_quantity(compare_on, quantity):
+    comparison = compare_on(quantity=quantity)
     figure = figure_of(comparison, LIGHT, narrow=False)
     assert len(curves_of(figure)) == 4
     go.Figure(figure)
@@ -46,40 +46,40 @@ def test_plotly_takes_the_figure_of_every_quantity(demo_page, compare_on, quanti
 
 @pytest.mark.parametrize("theme", SCREEN_THEMES)
 @pytest.mark.parametrize("narrow", [False, True])
-def test_plotly_takes_the_figure_in_every_theme_and_width(demo_page, compare_on, theme, narrow):
-    made = go.Figure(figure_of(compare_on(demo_page), THEMES[theme], narrow))
+def test_plotly_takes_the_figure_in_every_theme_and_width(compare_on, theme, narrow):
+    made = go.Figure(figure_of(compare_on(), THEMES[theme], narrow))
     assert made.layout.template.layout.paper_bgcolor == THEMES[theme].paper
 
 
 def test_plotly_takes_the_figure_of_nothing(compare_on):
-    figure = figure_of(compare_on(empty_form()), LIGHT, narrow=False)
+    figure = figure_of(compare_on(ListedThrow("t1")), LIGHT, narrow=False)
     go.Figure(figure)
     assert curves_of(figure) == []
-    assert paper_of(compare_on(empty_form())) == {}
+    assert paper_of(compare_on(ListedThrow("t1"))) == {}
 
 
-def test_the_reference_is_the_one_dashed_line_and_lies_on_top(demo_page, compare_on):
-    traces = curves_of(figure_of(compare_on(demo_page), LIGHT, narrow=False))
+def test_the_reference_is_the_one_dashed_line_and_lies_on_top(compare_on):
+    traces = curves_of(figure_of(compare_on(), LIGHT, narrow=False))
     assert [trace["line"]["dash"] for trace in traces] == ["solid", "solid", "solid", REFERENCE_DASH]
 
 
-def test_width_and_colour_are_those_of_the_balls_mass(demo_page, compare_on):
-    traces = curves_of(figure_of(compare_on(demo_page), LIGHT, narrow=False))
+def test_width_and_colour_are_those_of_the_balls_mass(compare_on):
+    traces = curves_of(figure_of(compare_on(), LIGHT, narrow=False))
     masses = {trace["name"]: float(trace["name"].split(" g")[0]) / 1000 for trace in traces}
     for trace in traces:
         assert trace["line"]["color"] == line_color(masses[trace["name"]], LIGHT)
         assert trace["line"]["width"] == line_width(masses[trace["name"]], LIGHT)
 
 
-def test_every_curve_is_labelled_with_ball_and_speed_and_there_is_no_legend(demo_page, compare_on):
-    figure = figure_of(compare_on(demo_page), LIGHT, narrow=False)
+def test_every_curve_is_labelled_with_ball_and_speed_and_there_is_no_legend(compare_on):
+    figure = figure_of(compare_on(), LIGHT, narrow=False)
     labels = {"145 g · 33.0 m/s", "275 g · 28.5 m/s", "95 g · 35.2 m/s", "470 g · 23.8 m/s"}
     assert labels <= set(words(figure))
     assert figure["layout"]["template"]["layout"]["showlegend"] is False
 
 
-def test_the_events_are_marked_with_words(demo_page, compare_on):
-    comparison = compare_on(demo_page)
+def test_the_events_are_marked_with_words(compare_on):
+    comparison = compare_on()
     figure = figure_of(comparison, LIGHT, narrow=False)
     marks = {text: place[0] for text, place in words(figure).items()}
     curves = comparison.reference.curves
@@ -89,8 +89,8 @@ def test_the_events_are_marked_with_words(demo_page, compare_on):
     assert "after release:<br>the hand is empty" in marks
 
 
-def test_the_level_line_stands_at_half_the_references_peak_and_says_so(demo_page, compare_on):
-    comparison = compare_on(demo_page)
+def test_the_level_line_stands_at_half_the_references_peak_and_says_so(compare_on):
+    comparison = compare_on()
     figure = figure_of(comparison, LIGHT, narrow=False)
     half = comparison.reference.readouts.peak / 2
     across = next(shape["path"] for shape in figure["layout"]["shapes"] if shape["type"] == "path")
@@ -99,8 +99,8 @@ def test_the_level_line_stands_at_half_the_references_peak_and_says_so(demo_page
     assert f"half the reference’s peak, {half:.1f} N·m" in words(figure)
 
 
-def test_every_point_drawn_is_a_point_of_the_curve(demo_page, compare_on):
-    comparison = compare_on(demo_page)
+def test_every_point_drawn_is_a_point_of_the_curve(compare_on):
+    comparison = compare_on()
     trace = curves_of(figure_of(comparison, LIGHT, narrow=False))[-1]
     curves = comparison.reference.curves
     assert trace["x"][0] == pytest.approx(1000 * curves.time_s[0], abs=0.005)
@@ -112,39 +112,36 @@ def test_every_point_drawn_is_a_point_of_the_curve(demo_page, compare_on):
 
 @pytest.mark.parametrize("quantity", QUANTITIES)
 @pytest.mark.parametrize("narrow", [False, True])
-def test_no_word_stands_outside_the_axes_where_it_would_not_be_drawn(demo_page, compare_on, quantity, narrow):
-    figure = figure_of(compare_on(replace(demo_page, quantity=quantity)), LIGHT, narrow)
+def test_no_word_stands_outside_the_axes_where_it_would_not_be_drawn(compare_on, quantity, narrow):
+    figure = figure_of(compare_on(quantity=quantity), LIGHT, narrow)
     for axis, place in (("xaxis", 0), ("yaxis", 1)):
         low, high = figure["layout"][axis]["range"]
         assert all(low < at[place] < high for at in words(figure).values())
 
 
-def test_eight_identical_throws_share_one_label(demo_page, compare_on):
-    form = demo_page
-    while len(form.throws) < 8:
-        form = copy_throw(form, "t2")
-    labels = [text for text in words(figure_of(compare_on(form), LIGHT, narrow=False)) if "275 g" in text]
+def test_eight_identical_throws_share_one_label(compare_on):
+    again = [line(number, 0.275, 28.5) for number in range(5, 9)]
+    labels = [text for text in words(figure_of(compare_on(*THROWN, *again), LIGHT, narrow=False)) if "275 g" in text]
     assert labels == ["5 × 275 g · 28.5 m/s"]
 
 
-@pytest.mark.parametrize(("mass", "speed"), [("5", "3"), ("2000", "55"), ("1", "1"), ("3000", "60")])
-def test_extreme_throws_can_be_drawn(demo_page, compare_on, mass, speed):
-    extreme = replace(demo_page.throws[1], ball_mass_g=mass, speed_m_s=speed)
-    figure = figure_of(compare_on(replace(demo_page, throws=(demo_page.throws[0], extreme))), LIGHT, narrow=False)
+@pytest.mark.parametrize(("mass", "speed"), [(0.005, 3.0), (2.0, 55.0), (0.001, 1.0), (3.0, 60.0)])
+def test_extreme_throws_can_be_drawn(compare_on, mass, speed):
+    figure = figure_of(compare_on(THROWN[0], line(2, mass, speed)), LIGHT, narrow=False)
     go.Figure(figure)
     assert len(curves_of(figure)) == 2
     assert all(math.isfinite(value) for value in figure["layout"]["yaxis"]["range"])
 
 
-def test_the_zoom_is_kept_while_the_quantity_stays(demo_page, compare_on):
-    one = figure_of(compare_on(demo_page), LIGHT, narrow=False)["layout"]["uirevision"]
-    other = figure_of(compare_on(replace(demo_page, quantity="abduction")), LIGHT, narrow=False)["layout"]["uirevision"]
+def test_the_zoom_is_kept_while_the_quantity_stays(compare_on):
+    one = figure_of(compare_on(), LIGHT, narrow=False)["layout"]["uirevision"]
+    other = figure_of(compare_on(quantity="abduction"), LIGHT, narrow=False)["layout"]["uirevision"]
     assert one == "varus release"
     assert other == "abduction release"
 
 
-def test_the_printed_figure_has_the_print_colours_in_the_order_of_the_traces(demo_page, compare_on):
-    comparison = compare_on(demo_page)
+def test_the_printed_figure_has_the_print_colours_in_the_order_of_the_traces(compare_on):
+    comparison = compare_on()
     traces = curves_of(figure_of(comparison, THEMES["dark"], narrow=False))
     paper = paper_of(comparison)
     masses = [float(trace["name"].split(" g")[0]) / 1000 for trace in traces]
@@ -153,9 +150,8 @@ def test_the_printed_figure_has_the_print_colours_in_the_order_of_the_traces(dem
     assert paper["layout"]["width"] <= 703  # A4 less 12 mm on both sides, at 96 pixels to the inch
 
 
-def test_each_line_of_the_list_has_a_piece_of_its_curve(demo_page, compare_on):
-    broken = replace(demo_page, throws=(*demo_page.throws[:3], replace(demo_page.throws[3], speed_m_s="x")))
-    samples = samples_of(compare_on(broken), LIGHT)
+def test_each_line_of_the_list_has_a_piece_of_its_curve(compare_on):
+    samples = samples_of(compare_on(*THROWN[:3], ListedThrow("t4")), LIGHT)
     assert samples["t1"]["borderTop"].split()[1] == "dashed"
     assert samples["t2"]["borderTop"] == f"{line_width(0.275, LIGHT)}px solid {line_color(0.275, LIGHT)}"
     assert samples["t4"] == {}
@@ -175,11 +171,10 @@ def test_the_time_axis_never_holds_more_ticks_than_there_is_room_for(span_ms, na
     assert str(tick_step(span_ms, narrow))[0] in "125"
 
 
-def test_words_that_would_lie_on_one_another_beside_a_very_slow_throw_are_left_out(demo_page, compare_on):
-    slow = replace(demo_page.throws[1], speed_m_s="3")
-    figure = figure_of(compare_on(replace(demo_page, throws=(demo_page.throws[0], slow))), LIGHT, narrow=False)
+def test_words_that_would_lie_on_one_another_beside_a_very_slow_throw_are_left_out(compare_on):
+    figure = figure_of(compare_on(THROWN[0], line(2, 0.275, 3.0)), LIGHT, narrow=False)
     assert "foot contact" not in words(figure)
-    assert "foot contact" in words(figure_of(compare_on(demo_page), LIGHT, narrow=False))
+    assert "foot contact" in words(figure_of(compare_on(), LIGHT, narrow=False))
 
 
 def boxes_of(made, width):
@@ -219,8 +214,8 @@ def touched(made, width, labels):
 
 
 @pytest.mark.parametrize(("theme", "width"), [("projector", 580), ("light", 680), ("dark", 360), ("projector", 360)])
-def test_no_label_and_no_word_of_the_level_touches_a_curve(demo_page, compare_on, theme, width):
-    comparison = compare_on(demo_page)
+def test_no_label_and_no_word_of_the_level_touches_a_curve(compare_on, theme, width):
+    comparison = compare_on()
     made = figure_of(comparison, THEMES[theme], width < 560, width)
     _, boxes = boxes_of(made, width)
     told = [text for text in boxes if " g · " in text or "30.8" in text]
@@ -228,8 +223,8 @@ def test_no_label_and_no_word_of_the_level_touches_a_curve(demo_page, compare_on
     assert touched(made, width, told) == []
 
 
-def test_words_that_find_no_room_are_shorter(demo_page, compare_on):
-    comparison = compare_on(demo_page)
+def test_words_that_find_no_room_are_shorter(compare_on):
+    comparison = compare_on()
     wide = words(figure_of(comparison, LIGHT, False, 1000.0))
     tight = words(figure_of(comparison, THEMES["projector"], False, 580.0))
     phone = words(figure_of(comparison, THEMES["projector"], True, 360.0))

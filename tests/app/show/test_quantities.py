@@ -2,8 +2,9 @@
 
 import pytest
 
-from app.show.quantities import QUANTITIES, choices, reading_named, title
+from app.show.quantities import choices, reading_named, title
 from model.channels import CHANNELS, READINGS
+from model.readouts import QUANTITIES
 
 
 def test_every_channel_of_the_model_can_be_chosen():

@@ -1,25 +1,18 @@
 """The balls of the rack, to be chosen from."""
 
-from datetime import date
-
 import pytest
 
-from app.demo import load_demo
+from app.show.from_records import case_of
 from app.show.rack import balls_in, boxes_of, left_out, masses_of, picked_texts, rack_of
-from app.show.subject import case_of
 from app.units.systems import CUSTOMARY, METRIC
-from tests.app.typed_forms import demo_form, readings_form
+from tests.app.kept_demo import TODAY, kept
 
 MASSES = ["95", "125", "145", "160", "210", "275", "360", "470"]  # demo_data/rack.csv
 
 
 @pytest.fixture(scope="module")
 def cases():
-    demo = load_demo()
-    return [
-        case_of(demo_form(demo, demo.athletes[0]), readings_form(demo, "W01"), date(2026, 3, 1), system)
-        for system in (METRIC, CUSTOMARY)
-    ]
+    return [case_of(kept(), TODAY, system) for system in (METRIC, CUSTOMARY)]
 
 
 def test_the_rack_holds_each_ball_once_and_marks_the_own_one(cases):

@@ -9,7 +9,7 @@ from app.bind import ids as bound
 from app.bind.visit import hand_of, visit_again
 from app.pages.compare import ids
 from app.pages.compare.along.image import PNG_SCALE, image_of
-from app.pages.compare.along.link import LinkError, sendable, text_of
+from app.pages.compare.along.link import LinkError, shared_of, text_of
 from app.pages.compare.along.opening import offer_of, open_for
 from app.pages.compare.along.tables import curves_table, file_name, readings_table
 from app.pages.compare.callbacks import current_again
@@ -135,7 +135,7 @@ def made(button: object, current: Current, every: bool, with_measures: bool) -> 
     comparison, today, invented = current.compared(), current.visit.today, current.invented
     if button == ids.COMPARE_COPY:
         try:
-            return {"link": {"text": text_of(sendable(current.form, comparison), with_measures)}, "said": ""}
+            return {"link": {"text": text_of(shared_of(current, with_measures))}, "said": ""}
         except LinkError as error:
             return {"said": f"No link: {error}."}
     if not comparison.drawn:

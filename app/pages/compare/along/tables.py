@@ -9,9 +9,9 @@ from app.csv_files import csv_line
 from app.pages.compare.answers import Answer, Comparison
 from app.pages.compare.table import Column, columns
 from app.show.column_names import channel_column
-from app.show.form_fields import HOLDS
+from app.show.listed_throw import HOLDS
 from app.show.numbers import share_of
-from app.units.conversion import from_si
+from app.units.conversion import from_si, plain
 from model.channels import CHANNELS, Reading
 
 LINE_END = "\r\n"
@@ -148,14 +148,14 @@ def _slug(words: str) -> str:
 
 
 def _throw_cells(answer: Answer, comparison: Comparison) -> list[str]:
-    line = answer.checked
+    line = answer.throw
     if line.ball is None or line.speed_m_s is None:
         raise ValueError(f"{answer.name} has no curve")
-    held = HOLDS[line.form.held]
-    if line.form.held != "speed":
-        held = f"{held} {line.form.typed.strip()} %"
+    held = HOLDS[line.hold]
+    if line.percent is not None:
+        held = f"{held} {plain(line.percent)} %"
     sizes = [from_si(line.ball.mass_kg, "g"), from_si(line.ball.diameter_m, "mm"), line.speed_m_s]
-    code = comparison.throwers[line.form.thrower].code
+    code = comparison.throwers[line.thrower].code
     return [code, str(answer.number), *map(_number, sizes), held]
 
 

@@ -13,7 +13,7 @@ from app.pages.athlete.paste import Pasted, PastedReading, Place, pasted
 from app.pages.athlete.putting import acts_of, dropped, masses_of
 from app.records.acts import TEAM, Add, Edit, Hand
 from app.records.fields import EARLIEST_DAY
-from app.show.from_records import subject_of
+from app.show.from_records import case_of
 from app.units.systems import METRIC
 
 ONE = Hand("one")
@@ -59,7 +59,7 @@ def test_the_own_ball_counts_also_before_there_is_a_speed_with_it(visit):
     visit.store.new_athlete("X1", ONE)
     press(again("X1"), acts.OWN_BALL)
     visit.store.act(again("X1").owner, Edit("ball.mass_kg", "150", again("X1").data.own_ball.uid), ONE)
-    case = subject_of(again("X1").data, visit.today).case(visit.today)
+    case = case_of(again("X1").data, visit.today)
     assert case.own_ball.mass_kg == pytest.approx(0.150)
     assert case.reference.speed_m_s is None
 
@@ -115,8 +115,9 @@ def test_a_block_in_the_grid_changes_what_stands_there_and_adds_the_rest(visit):
     rows = [one.uid for one in visit.data.readings if one.ball_id == visit.data.own_ball.id]
     found = pasted("31.1\n31.2", masses_of(visit.data), "", Place((own,), ((rows[-1], ""),)), METRIC)
     assert len(found.readings) == 2
-    _, todo = acts_of(found.readings)
-    assert todo == [Edit("reading.speed_m_s", "31.1", rows[-1]), Add("reading", {"speed_m_s": "31.2"}, {"ball": own})]
+    _, todo = acts_of(found.readings, date(2026, 2, 3))
+    new = Add("reading", {"speed_m_s": "31.2", "day": "2026-02-03"}, {"ball": own})
+    assert todo == [Edit("reading.speed_m_s", "31.1", rows[-1]), new]
 
 
 def test_days_and_efforts_of_a_file_are_kept(visit, here):
@@ -135,3 +136,10 @@ def test_the_place_of_a_pasted_table_is_read_with_distrust():
     text, place = dropped('{"text": "1", "rows": [{"ball": "b", "cells": ["r", 7]}, 3, {"ball": 1, "cells": "x"}]}')
     assert text == "1"
     assert place == Place(("b", ""), (("r", ""), ()))
+
+
+def test_pasted_numbers_stand_with_a_point_as_all_others_do_and_keep_their_places():
+    found = [PastedReading("b", "", "33,10", "2026-03-01"), PastedReading("b", "", "30,5", row="r")]
+    _, (new, old) = acts_of(found)
+    assert new.texts["speed_m_s"] == "33.10"
+    assert old.text == "30.5"

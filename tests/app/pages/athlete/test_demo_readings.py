@@ -1,7 +1,7 @@
 """The invented readings agree with the invented throws."""
 
 from app.demo import load_demo, load_readings
-from tests.app.pages.athlete.conftest import TODAY
+from tests.app.kept_demo import TODAY
 
 OFF_ON_PURPOSE = ("W02", "210", "30.1")  # demo_data/README.md
 
@@ -30,6 +30,5 @@ def test_own_ball_readings_belong_to_the_reference_throw():
 def test_every_reading_can_be_read(make_case):
     for athlete in load_demo().athletes:
         case = make_case(athlete.athlete)
-        assert case.found.checked.problems == {}
         assert len(case.found.used) == sum(r.athlete == athlete.athlete for r in load_readings())
     assert TODAY.isoformat() > max(r.date for r in load_readings())

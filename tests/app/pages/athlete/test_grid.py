@@ -2,12 +2,15 @@
 
 import json
 import re
+from dataclasses import replace
 from datetime import date, timedelta
+from html import escape
 
+from app.bind.cells import keep_cells
 from app.bind.visit import visit_of
 from app.pages.athlete import dated, grid
 from app.records.acts import TEAM, Add, Edit, Hand, Put
-from app.show.from_records import readings_since
+from app.show.counted import readings_since
 
 ONE = Hand("one")
 
@@ -83,4 +86,47 @@ def test_a_new_cell_makes_a_reading_of_its_ball_and_is_that_of_no_other_visit(vi
     lines = [re.findall(r'data-line="([^"]+/0)"', row) for row in rows]
     assert len({line for found in lines for line in found}) == 2
     html = row_of(grid.grid_html(visit, visit.data, None), ball.uid)
-    assert json.dumps({"ball": ball.uid}).replace('"', "&quot;") in html
+    new = {"ball": ball.uid, "day": visit.today.isoformat()}
+    cells = html.count('data-row=""')
+    assert html.count(f'data-new="{escape(json.dumps(new))}"') == cells + 1  # and the row's, for cells to come
+
+
+def test_a_ball_of_the_team_that_weighs_what_the_own_one_does_has_no_row_of_its_own(visit):
+    adds = [Add("ball", {"mass_kg": "145", "diameter_m": "73"}, uid="like-own")]
+    visit.store.act(TEAM, adds, ONE)
+    visit.store.act(visit.owner, Add("reading", {"speed_m_s": "31.7"}, {"ball": "like-own"}), ONE)
+    now = again()
+    html = grid.grid_html(now, now.data, None)
+    assert html.count('aria-label="Readings with 145 g"') == 1
+    assert 'value="31.7"' in row_of(html, now.data.own_ball.uid)
+    visit.store.act(visit.owner, Edit("ball.mass_kg", "150", visit.data.own_ball.uid), ONE)
+    now = again()
+    html = grid.grid_html(now, now.data, None)
+    assert 'value="31.7"' in row_of(html, "like-own")
+
+
+def test_new_readings_get_the_day_of_the_address_and_a_wrong_one_is_named(visit):
+    assert grid.readings_day(visit) == (visit.today, visit.today.isoformat(), "")
+    then = replace(visit, asked={grid.DAY: "2026-02-03"})
+    assert grid.readings_day(then) == (date(2026, 2, 3), "2026-02-03", "")
+    assert grid.grid_html(then, then.data, None).count("2026-02-03&quot;}") > 8
+    day, text, problem = grid.readings_day(replace(visit, asked={grid.DAY: "yesterday"}))
+    assert (day, text) == (visit.today, "yesterday")
+    assert problem.startswith("Day of the reading: “yesterday” given; accepted: year-month-day from 1990-01-01")
+
+
+def test_the_day_of_a_new_cell_goes_to_the_reading(visit, here, monkeypatch):
+    monkeypatch.setattr("app.bind.edit.set_props", lambda *_: None)
+    new = {"ball": visit.data.own_ball.uid, "day": "2026-02-03"}
+    edit = {
+        "n": 1,
+        "path": "reading.speed_m_s",
+        "of": visit.owner,
+        "row": "",
+        "line": "x/0",
+        "text": "31.3",
+        "new": new,
+    }
+    keep_cells({"edits": [edit]}, here, {})
+    (made,) = [one for one in again().data.readings if one.speed_m_s == 31.3]
+    assert (made.day, made.ball_id) == (date(2026, 2, 3), visit.data.own_ball.id)

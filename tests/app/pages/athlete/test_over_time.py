@@ -7,8 +7,10 @@ import pytest
 
 from app.bind.visit import visit_of
 from app.pages.athlete import callbacks, over_time, speeds
-from app.records.acts import Add, Edit, Hand
-from app.show.from_records import readings_since, subject_of
+from app.pages.athlete.drawing import with_paper
+from app.records.acts import Add, Edit, Hand, Remove
+from app.show.counted import readings_since
+from app.show.from_records import case_of
 from app.show.palette import THEMES
 from app.units.systems import CUSTOMARY
 
@@ -22,7 +24,7 @@ def again():
 
 def over_of(since=None):
     visit = again()
-    case = subject_of(visit.data, visit.today).case(visit.today, visit.system)
+    case = case_of(visit.data, visit.today, visit.system)
     return over_time.over_time_of(visit.data, case, since)
 
 
@@ -83,7 +85,7 @@ def test_a_release_speed_is_not_corrected_and_a_radars_is(visit):
     assert by_day[FIRST] == pytest.approx(33.0)
     assert by_day[FIRST + timedelta(weeks=1)] > 33.2
     now = again()
-    used = subject_of(now.data, now.today).case(now.today).found.used
+    used = case_of(now.data, now.today).found.used
     assert {round(one.speed_m_s, 6) for one in used if one.on == FIRST} == {33.0}
 
 
@@ -93,14 +95,14 @@ def test_it_is_a_figure_in_every_theme(visit, theme, narrow):
     read(visit, (33.0, 33.2), (33.6,), (34.1,))
     visit.store.act(visit.owner, [Add("plan", {"name": "<a href=x>"}, {"start": FIRST, "body": {}})], ONE)
     over = over_of()
-    made = go.Figure(over_time.with_paper(over, theme, narrow))
+    made = go.Figure(with_paper(over_time.figure, over, theme, narrow))
     assert any("&lt;a href=x&gt;" in note.text for note in made.layout.annotations)
     assert [phase.first for phase in over.phases] == [FIRST]
 
 
 def test_in_other_units_it_is_the_same(visit, text, here):
     read(visit, (33.0, 33.2), (33.6,), (34.1,))
-    case = subject_of(again().data, visit.today).case(visit.today, CUSTOMARY)
+    case = case_of(again().data, visit.today, CUSTOMARY)
     said = text(over_time.words(over_time.over_time_of(again().data, case, None)))
     assert "mph in 30 days" in said
     assert " m/s" not in said
@@ -126,9 +128,15 @@ def test_the_callbacks_answer_for_the_page(visit, here):
     assert listed["html"].count("<tr data-problems") == 9
     assert listed["since"] == ""
     assert months[0] == {"value": "newest", "label": "all readings"}
-    over, said = callbacks.draw_over_time(None, "dark", True, here)
+    over, said, hidden = callbacks.draw_over_time(None, "dark", True, here)
     assert go.Figure(over).data
     assert said
+    assert not hidden
+
+
+def test_without_a_reading_no_empty_axes_are_shown(visit, here):
+    visit.store.act(visit.owner, [Remove("reading", one.uid) for one in visit.data.readings], ONE)
+    assert callbacks.draw_over_time(None, "light", False, here)[2]
 
 
 def test_a_code_like_a_link_is_plain_text_on_the_plot(visit, here):

@@ -96,9 +96,21 @@ def test_a_bad_line_of_a_csv_file_is_left_out_and_named():
     found = from_csv(RACK, data)
     assert speeds(found) == {"heavy": ["28.5", "28.6"]}
     assert "Columns passed over: lane." in found.notice
-    assert "row 2: speed_m_s: 'fast' given; accepted: 1 to 60 m/s" in found.notice
-    assert "row 3: ball_mass_g: '' given" in found.notice
+    assert "row 2: Reading: “fast” given; accepted: 1 to 60 m/s" in found.notice
+    assert "row 3: Ball mass: nothing given; accepted: 1 to 3000 g" in found.notice
     assert "row 4: row: 2 values given; accepted: 3" in found.notice
+
+
+def test_a_line_with_a_day_or_an_effort_that_cannot_be_is_left_out_and_named():
+    found = from_csv(RACK, b"ball_mass_g,speed_m_s,date,asked_effort\n275,28.5,yesterday,\n275,28.6,,120\n275,28.7,,\n")
+    assert speeds(found) == {"heavy": ["28.7"]}
+    assert "row 1: Day of the reading: “yesterday” given" in found.notice
+    assert "row 2: Asked effort: “120” given; accepted: 10 to 100 %" in found.notice
+
+
+def test_a_new_ball_is_one_however_its_mass_is_typed():
+    found = pasted("360\t26.1\n360,0\t26.0", RACK, "")
+    assert {one.mass_g for one in found.readings} == {"360"}
 
 
 @pytest.mark.parametrize(

@@ -2,27 +2,27 @@
 
 import math
 import re
-from dataclasses import replace
 
 import numpy as np
 import plotly.graph_objects as go
 import pytest
 
 from app.pages.athlete import advice, arm, caps, correction, plot, prior, speeds, strip
+from app.pages.athlete.drawing import with_paper
 from app.pages.athlete.wild import wild_of
 from app.show.cautions import CAUTIONS, NO_VERDICT, cautions
+from app.show.from_records import case_of
 from app.show.levels import points_for
 from app.show.palette import THEMES
-from app.show.profile_form import ProfileForm
 from app.show.strip import strip_of
-from app.show.subject import case_of, shown_ball
+from app.show.subject import shown_ball
 from model.ball import Ball
 from model.next_reading import NextReading
 from model.quantity import Quantity, quantity_at
 from model.throw import path_loads
 from model.zones import standing
-from tests.app.pages.athlete.conftest import DEMO, TODAY
-from tests.app.typed_forms import demo_form, empty_form
+from tests.app.kept_demo import TODAY
+from tests.app.known import known
 from tests.model.speed_cases import level_line
 
 
@@ -72,12 +72,9 @@ def test_level_points_are_near_a_third_a_half_and_one_and_the_line_shows_them(ma
     assert made.exponent.low < top < made.exponent.high
 
 
-def test_the_strip_stands_without_measures_and_without_a_speed(man, text):
-    assert "until the measures" in text(strip.section(case_of(empty_form(), ProfileForm(), TODAY)))
-    from dataclasses import replace
-
-    no_speed = replace(man, throws=(replace(man.throws[0], speed_m_s=""),), reference="t1")
-    assert "is not known" in text(strip.section(case_of(no_speed, ProfileForm(), TODAY)))
+def test_the_strip_stands_without_measures_and_without_a_speed(text):
+    assert "until the measures" in text(strip.section(case_of(known(measures=None), TODAY)))
+    assert "is not known" in text(strip.section(case_of(known(reference_m_s=None), TODAY)))
 
 
 def test_the_level_lines_run_through_the_own_ball_and_through_the_models_speeds(make_case):
@@ -97,14 +94,14 @@ def test_the_level_lines_run_through_the_own_ball_and_through_the_models_speeds(
 def test_the_plot_is_a_figure_in_every_theme_and_names_its_lines_on_them(make_case, theme, code, narrow):
     case = make_case(code)
     wild = [place for one in wild_of(case) for place in one.places]
-    made = go.Figure(plot.with_paper(plot.shown_of(case, wild), theme, narrow))
+    made = go.Figure(with_paper(plot.figure, plot.shown_of(case, wild), theme, narrow))
     said = " ".join(note.text for note in made.layout.annotations)
     assert all(name in said for name in ("rise", "peak", "area"))
     assert all(note.showarrow is False for note in made.layout.annotations)
 
 
 def test_an_empty_plot_is_a_figure_too():
-    shown = plot.shown_of(case_of(empty_form(), ProfileForm(), TODAY), [])
+    shown = plot.shown_of(case_of(known(measures=None), TODAY), [])
     assert len(go.Figure(plot.figure(shown, THEMES["light"], False)).data) == 0
 
 
@@ -125,7 +122,7 @@ def test_a_basis_of_balls_flags_balls(make_case, basis):
 
 
 def test_the_caps_hold_the_load_level(make_case):
-    case = make_case("W01", cap_share="80", cap_readout="peak", cap_joint="varus")
+    case = make_case("W01", cap_share=0.8, cap_readout="peak", cap_joint="varus")
     made = caps.caps_of(case)
     loads = path_loads(case.person, 0.073)
     peak = Quantity("varus", "peak")
@@ -162,27 +159,27 @@ def test_cautions_stand_beside_the_speeds_and_before_the_next_reading(make_case,
 
 
 def test_the_caution_stands_there_too_while_only_the_own_ball_is_to_be_read(make_case, text):
-    unthrown = replace(demo_form(DEMO, DEMO.athlete("W04")), throws=())
-    said = text(advice.next_section(case_of(unthrown, ProfileForm(), TODAY)))
+    child = {"age_years": 13.0, "stature_m": 1.6, "body_mass_kg": 50.0}
+    said = text(advice.next_section(case_of(known(measures=child, reference_m_s=None), TODAY)))
     assert said.index("24 % of the group") < said.index("Begin with the own ball")
 
 
 def test_with_the_correction_on_the_card_says_what_the_radar_shows(make_case):
-    case = make_case("W01", radar="on")
+    case = make_case("W01", radar=True)
     for cap in caps.caps_of(case).rows:
         assert cap.factor > 1.0
         assert cap.radar.estimate == pytest.approx(cap.speed.estimate / cap.factor)
 
 
 @pytest.mark.parametrize(
-    ("changed", "reason"), [({"cap_share": "x"}, "until the share is mended"), ({"cap_share": "119"}, "")]
+    ("changed", "reason"), [({"refused": ["cap_share"]}, "until the share is mended"), ({"cap_share": 1.19}, "")]
 )
 def test_a_wrong_share_says_so(make_case, changed, reason):
     assert caps.caps_of(make_case("W01", **changed)).instead.endswith(reason and f"{reason}.")
 
 
 def test_the_caps_can_be_of_the_reference_throw(make_case):
-    case = make_case("W06", cap_of="reference", cap_share="50")
+    case = make_case("W06", cap_of="reference", cap_share=0.5)
     (own,) = (cap for cap in caps.caps_of(case).rows if cap.own)
     assert own.speed.estimate == pytest.approx(0.5 * 35.1)  # athletes.csv: W06, from before an injury
     assert own.speed.low == own.speed.high
@@ -217,20 +214,20 @@ def test_asked_effort_is_published_until_there_are_own_readings(make_case, text)
 
 def test_a_distance_becomes_a_speed_above_that_of_a_throw_without_air(make_case, text):
     said = text(
-        advice.flight_section(make_case("W01", throw_distance_m="40", throw_height_m="0", throw_angle_deg="45"))
+        advice.flight_section(make_case("W01", throw_distance_m=40.0, throw_height_m=0.0, throw_angle_deg=45.0))
     )
     speed = float(re.search(r": ([\d.]+) m/s at release", said)[1])
     vacuum = math.sqrt(9.80665 * 40)  # range v^2 sin(2a) / g without air, from the ground
     assert vacuum < speed < 1.2 * vacuum
-    far = text(advice.flight_section(make_case("W01", throw_distance_m="199")))
+    far = text(advice.flight_section(make_case("W01", throw_distance_m=199.0)))
     assert far.startswith("Distance: 199 m given; accepted: ")
 
 
 def test_the_radar_section_says_off_and_on(make_case, text):
-    assert text(correction.section(make_case("W01"), TODAY)).startswith("Off: every reading")
-    on = text(correction.section(make_case("W01", radar="on"), TODAY))
+    assert text(correction.section(make_case("W01"))).startswith("Off: every reading")
+    on = text(correction.section(make_case("W01", radar=True)))
     assert re.search(r"p is 0\.\d\d \(.*\) instead of 0\.76", on)
-    broken = text(correction.section(make_case("W01", radar="on", radar_distance_m="x"), TODAY))
+    broken = text(correction.section(make_case("W01", refused=["radar_distance_m"], radar=True)))
     assert "until distance and angle are mended" in broken
 
 
@@ -244,7 +241,7 @@ def test_the_speeds_say_which_own_speed_is_used(make_case, text):
     assert "from the readings with it" in text(speeds.used(make_case("W01")))
     before = text(speeds.used(make_case("W06")))
     assert "the reference throw (from before an injury, 2025-09-02)" in before
-    assert "what was typed above" in text(speeds.used(make_case("W06", own_speed_m_s="34")))
+    assert "what was typed above" in text(speeds.used(make_case("W06", own_speed_m_s=34.0)))
     assert "Each ball counts by its best throw" in text(speeds.used(make_case("W01", basis="best")))
 
 

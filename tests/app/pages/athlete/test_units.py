@@ -1,25 +1,13 @@
 """The page in the reader's units: the same numbers, said in ounces and miles per hour."""
 
 from dataclasses import replace
-from datetime import date
 
 import numpy as np
-import pytest
 
 from app.pages.athlete import advice, arm, caps, correction, grid, prior, speeds, strip
 from app.pages.athlete.plot import figure, shown_of
 from app.show.palette import THEMES
-from app.show.profile_checks import check_form
-from app.show.profile_fields import mass_words
-from app.show.profile_form import BallRow, Cell, ProfileForm
-from app.show.subject import case_of
 from app.units.systems import CUSTOMARY, METRIC
-from tests.app.pages.athlete.conftest import DEMO
-from tests.app.typed_forms import demo_form, readings_form
-
-DAY = date(2026, 3, 1)
-COMPARED = demo_form(DEMO, DEMO.athlete("W01"))
-FORM = readings_form(DEMO, "W01")
 
 
 def test_the_cells_show_the_readers_units_and_keep_the_readings(visit):
@@ -29,22 +17,8 @@ def test_the_cells_show_the_readers_units_and_keep_the_readings(visit):
     assert 'data-units="customary"' in html
 
 
-def test_a_message_names_ball_and_range_in_the_readers_units():
-    form = ProfileForm((BallRow("b1", "145", cells=(Cell("740\u00a0mph"),)),))
-    problems = check_form(form, DAY, CUSTOMARY).problems
-    assert problems["b1/0/speed"] == "Reading 1 of 5.11 oz: “740” given; accepted: 2.24 to 134 mph."
-
-
-@pytest.mark.parametrize(
-    ("kept", "metric", "customary"),
-    [("145", "145 g", "5.11 oz"), ("5\u00a0oz", "141.7 g", "5 oz"), ("5 oz", "141.7 g", "5 oz"), ("", "", "")],
-)
-def test_a_ball_is_called_by_its_mass(kept, metric, customary):
-    assert (mass_words(kept, METRIC), mass_words(kept, CUSTOMARY)) == (metric, customary)
-
-
-def test_every_section_speaks_in_the_readers_units_and_of_the_same_numbers():
-    metric, customary = (case_of(COMPARED, FORM, DAY, system) for system in (METRIC, CUSTOMARY))
+def test_every_section_speaks_in_the_readers_units_and_of_the_same_numbers(make_case):
+    metric, customary = (make_case(system=system) for system in (METRIC, CUSTOMARY))
     assert customary.found.used == metric.found.used
     assert customary.found.own_speed == metric.found.own_speed
     sections = [
@@ -56,7 +30,7 @@ def test_every_section_speaks_in_the_readers_units_and_of_the_same_numbers():
         advice.effort_section,
         advice.flight_section,
         prior.side_by_side,
-        lambda case: correction.section(case, DAY),
+        correction.section,
         lambda case: caps.section(case, "2026-03-01"),
     ]
     for section in sections:
@@ -66,11 +40,9 @@ def test_every_section_speaks_in_the_readers_units_and_of_the_same_numbers():
         assert " oz" in said or "mph" in said or "lb" in said
 
 
-def test_the_plot_is_the_same_in_other_units():
-    made = [
-        figure(shown_of(case_of(COMPARED, FORM, DAY, system), ()), THEMES["light"], False)
-        for system in (METRIC, CUSTOMARY)
-    ]
+def test_the_plot_is_the_same_in_other_units(make_case):
+    systems = (METRIC, CUSTOMARY)
+    made = [figure(shown_of(make_case(system=system), ()), THEMES["light"], False) for system in systems]
     for one, other in zip(made[0]["data"], made[1]["data"], strict=True):
         np.testing.assert_allclose(np.array(other["x"]) * 28.349523125, one["x"], rtol=1e-9)  # oz in g
         known = [(a, b) for a, b in zip(one["y"], other["y"], strict=True) if a is not None]
@@ -80,8 +52,7 @@ def test_the_plot_is_the_same_in_other_units():
     assert made[1]["layout"]["annotations"][0]["text"] == "mph"
 
 
-def test_a_distance_out_of_reach_is_told_in_feet():
-    form = replace(FORM, throw_distance_m="600\u00a0ft")
-    said = str(advice.flight_section(case_of(COMPARED, form, DAY, CUSTOMARY)))
+def test_a_distance_out_of_reach_is_told_in_feet(make_case):
+    said = str(advice.flight_section(make_case(system=CUSTOMARY, throw_distance_m=182.88)))  # 600 times 0.3048 m
     assert "Distance: 600 ft given; accepted: " in said
     assert " ft, what 2.24 to 134 mph can carry" in said

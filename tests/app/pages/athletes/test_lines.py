@@ -5,8 +5,8 @@ from datetime import date, timedelta
 import pytest
 
 from app.pages.athletes.lines import ago, line_of, points_of, trend_words
+from app.pages.athletes.table import table_html
 from app.records.lines import AthleteLine
-from app.records.lines import DaySpeed as Kept
 from app.units.systems import CUSTOMARY, METRIC
 from model.day_speeds import DaySpeed
 from model.interval import Interval
@@ -18,11 +18,13 @@ TODAY = date(2026, 3, 2)
 def line(**changed) -> AthleteLine:
     """A line of the records."""
     usual = {"uid": "u", "code": "B7", "invented": False, "archived_at": None, "opened_at": None}
-    return AthleteLine(**(usual | {"last_reading": None, "own_speeds": (), "plans": (), "signs": ()} | changed))
+    return AthleteLine(
+        **(usual | {"last_reading": None, "own_speeds": (), "plans": (), "signs": (), "session": None} | changed)
+    )
 
 
-def day(back: int, mean: float) -> Kept:
-    return Kept(TODAY - timedelta(back), 4, mean, mean + 1.0)
+def day(back: int, mean: float) -> DaySpeed:
+    return DaySpeed(TODAY - timedelta(back), 4, mean, mean + 1.0)
 
 
 @pytest.mark.parametrize(
@@ -97,3 +99,18 @@ def test_the_next_session_of_a_plan_stands_with_its_day_but_not_under_a_stop_sig
     assert made.plans == ("Thu 2026-03-05: Spring", "Tue 2026-03-03: Second")
     assert made.next == date(2026, 3, 3)
     assert line_of(line(signs=("swelling",), plans=plans), TODAY, METRIC).next is None
+
+
+def test_pain_in_the_last_session_of_a_plan_is_told_with_its_day():
+    pain = {"site": "shoulder", "before": 2, "throwing": None, "hour_after": None, "next_morning": None}
+    noted = line(session=(date(2026, 2, 26), {"notes": {"pain": pain}}))
+    said = "Pain at the shoulder: 2 of 10 before the first throw (Thu 2026-02-26)"
+    assert line_of(noted, TODAY, METRIC).pain == said
+    assert said in table_html([line_of(noted, TODAY, METRIC)])
+    for body in (
+        {},
+        {"notes": {"pain": pain | {"before": 0}}},
+        {"notes": "x"},
+        {"notes": {"pain": pain | {"before": "3"}}},
+    ):
+        assert line_of(line(session=(date(2026, 2, 26), body)), TODAY, METRIC).pain == ""

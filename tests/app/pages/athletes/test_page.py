@@ -117,6 +117,12 @@ def test_an_archived_athlete_leaves_the_list_and_comes_back(demo, refreshed):
     ]
 
 
+@pytest.mark.parametrize("asked", ["team", "nobody", {"a": 1}])
+def test_who_is_no_athlete_cannot_be_archived_and_that_is_said(demo, refreshed, asked):
+    page.put_away({"do": "archive", "athlete": asked}, {})
+    assert refreshed == [(bound.REFRESH, {"said": "This athlete was erased."})]
+
+
 def invented_signs(path: str, search: str, of_athlete: bool = True) -> int:
     shown = page.Page(path, "T", lambda _visit: html.P("x"), lambda _a: None, of_athlete=of_athlete)
     return sum(getattr(one, "children", None) == INVENTED for one in main_of(shown, visit_of(path, search)))

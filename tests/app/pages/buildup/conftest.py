@@ -20,7 +20,7 @@ from app.pages.buildup.wanted import Wanted, spec
 from app.records.acts import Edit, Hand
 from app.records.demo import passing_store
 from app.records.reads import athlete_data
-from app.show.from_records import subject_of
+from app.show.from_records import case_of
 from app.units.systems import METRIC
 from model.ball import Ball
 from model.ceilings import Amount, Ceilings, Reference
@@ -84,20 +84,15 @@ def demo_store():
     return passing_store(True)
 
 
-def subject_for(code, read):
-    data = data_of(code) if read else replace(data_of(code), readings=())
-    return subject_of(data, TODAY)
-
-
 def case_for(code="W01", read=True):
     """The athlete of the demo; with `read=False` without any radar reading."""
-    return subject_for(code, read).case(TODAY)
+    return case_of(data_of(code) if read else replace(data_of(code), readings=()), TODAY)
 
 
 def athlete_for(code="W01", read=True, given=None, known=NOTHING_KNOWN) -> Athlete:
     """Who a plan is for."""
     case = case_for(code, read)
-    return Athlete(case, True, reference_of(case, data_of(code).reference), given, known)
+    return Athlete(case, True, reference_of(case), given, known)
 
 
 @pytest.fixture

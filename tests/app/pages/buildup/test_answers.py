@@ -10,7 +10,6 @@ from app.pages.buildup.athlete import reference_of, speeds_words
 from app.pages.buildup.course import course_of
 from app.pages.buildup.recheck import recheck
 from app.pages.buildup.record import KnownReference, Record
-from app.records.tables import Reference
 from model.build_up import NoPlan, check_plan
 from model.checks import InputError
 from tests.app.pages.buildup.conftest import ASKED, TODAY, athlete_for, wanted_for
@@ -140,8 +139,9 @@ def test_an_injury_is_known_by_the_aim_or_by_the_reference():
     assert athlete_for("W06").reference == KnownReference("before_injury", athlete_for("W06").reference.on, 35.1)
     assert not athlete_for("W01").care("fast_block").injury
     assert athlete_for("W01").care("after_injury").injury
-    estimated = Reference(kind="estimated", day=TODAY, draft={})
-    assert reference_of(athlete_for("W01").case, estimated).words == "estimated from the group"
+    case = athlete_for("W01").case
+    estimated = replace(case, reference=replace(case.reference, kind="estimated"))
+    assert reference_of(estimated).words == "estimated from the group"
 
 
 def test_where_full_speeds_come_from_is_told(case):

@@ -1,54 +1,34 @@
-"""Claims about the demo's throwers, and what the tests of the page share."""
-
-from dataclasses import replace
-from datetime import date
+"""Claims of the demo's athletes, as typed into its records, and what the tests of the page share."""
 
 import pytest
 
-from app.demo import load_demo
-from app.pages.claim.answers import claim_of
-from app.pages.claim.form import ClaimForm
-from app.pages.claim.view import view_of
-from app.show.checks import check_athlete
-from app.show.profile_form import ProfileForm
-from app.show.subject import case_of
+from app.pages.claim.answers import answer_of
+from app.pages.claim.asked import claim_of
+from app.records.acts import Edit
+from app.show.from_records import case_of
 from app.units.systems import METRIC
-from tests.app.typed_forms import demo_form, readings_form
+from tests.app.kept_demo import TODAY, kept
 
-TODAY = date(2026, 3, 1)
-FORM = ClaimForm(first_mass_g="275", first_diameter_mm="73", second_mass_g="145", second_diameter_mm="73")
-
-
-@pytest.fixture
-def compared():
-    """Make the measures and throws of a demo thrower."""
-    demo = load_demo()
-    return lambda code="W01": demo_form(demo, demo.athlete(code))
+UNKNOWN_SPEED = {"read": False, "reference": {"speed_m_s": ""}}
+"""An athlete without any reading or reference speed."""
 
 
-@pytest.fixture
-def readings():
-    """Make the profile form of a demo thrower."""
-    return lambda code="W01": readings_form(load_demo(), code)
+def kept_claim(code="W01", read=True, reference=None, measures=None, **texts):
+    """What is kept of a demo athlete once the claim's fields named are typed."""
+    columns = {"reference": reference or {}, "measures": measures or {}}
+    return kept(code, *(Edit(f"claim.{name}", text) for name, text in texts.items()), read=read, **columns)
 
 
 @pytest.fixture
-def make_claim(compared, readings):
-    """Answer a claim about a demo thrower; with `read=False`, about one without any radar reading."""
+def make_claim():
+    """Answer a claim about a demo athlete, with the fields named typed."""
 
-    def make(code="W01", read=True, compare=None, system=METRIC, **changes):
-        profile = readings(code)
-        if not read:
-            profile = ProfileForm(tuple(replace(row, cells=()) for row in profile.rows))
-        return claim_of(replace(FORM, **changes), case_of(compare or compared(code), profile, TODAY, system))
+    def make(code="W01", system=METRIC, **typed):
+        data = kept_claim(code, **typed)
+        case = case_of(data, TODAY, system)
+        return answer_of(claim_of(data, case), case)
 
     return make
-
-
-@pytest.fixture
-def view(compared):
-    """Put an answer into words."""
-    return lambda answer, form=None: view_of(answer, check_athlete((form or compared()).athlete))
 
 
 def text_of(part) -> str:

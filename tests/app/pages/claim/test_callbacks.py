@@ -12,15 +12,8 @@ from app.pages.claim.page import layout
 from app.records.acts import Edit, Hand
 from app.show.cautions import CAUTIONS, GROWING
 from app.units.systems import CUSTOMARY
-from app.web.server import Config, create_app
+from tests.app.bind.conftest import app as app
 from tests.app.pages.claim.conftest import text_of
-
-
-@pytest.fixture
-def app():
-    made = create_app(Config(demo=True))
-    with made.server.test_request_context():
-        yield made
 
 
 @pytest.fixture
@@ -80,7 +73,7 @@ def test_what_cannot_be_read_is_no_ball_and_the_page_says_so(drawn, typed):
     typed(first_mass_kg=" 28o ")
     made = drawn()
     assert made["view"]["body_hidden"]
-    assert "above: first ball." in text_of(made["view"]["empty"])
+    assert "above: mass of the first ball." in text_of(made["view"]["empty"])
 
 
 def test_fields_show_only_where_they_are_asked_for(drawn, typed):

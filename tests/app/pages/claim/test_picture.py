@@ -1,46 +1,20 @@
-"""The pictures: one axis for all, nought on it, and as much of a shape on the claim's side as the claim is probable."""
+"""The pictures: one axis for all, nought on it, and in the wide interval that of the speeds alone."""
 
-import numpy as np
+from dataclasses import replace
+
 import pytest
 
-from app.pages.claim.picture import LEAST_SPAN, outline, picture, scale_of
-from model.claim import Difference
-from model.interval import Interval
+from app.pages.claim.picture import LEAST_SPAN, picture, scale_of
+from model.structural_band import BandDifference
 
-EVEN = (np.arange(20_000) + 0.5) / 20_000
-
-
-def difference(draws) -> Difference:
-    draws = np.sort(np.asarray(draws, dtype=float))
-    low, middle, high = np.quantile(draws, [0.05, 0.5, 0.95])
-    between = Interval(middle, low, high, 0.9)
-    more, less = float((draws > 0).mean()), float((draws < 0).mean())
-    return Difference("peak", between, between, between, between, more, less, 0.0, draws)
+WIDE = BandDifference(
+    "varus", "peak", -0.08, -0.18, 0.04, 0.12, 0.88, -0.09, -0.07, 0.0, 1.0, 0.1, 0.0, outside=False, no_claim=False
+)
 
 
-def area(shape) -> float:
-    x, y = np.array(shape).T
-    return float(np.trapezoid(y, x))
-
-
-@pytest.mark.parametrize("centre", [-0.05, 0.0, 0.03, 0.2])
-def test_the_claimed_sides_share_of_the_shape_is_the_probability(centre):
-    one = difference(centre + 0.2 * (EVEN - 0.5))  # uniform, 0.2 wide
-    whole = area(outline(one))
-    for side, chance in (("more", one.more), ("less", one.less)):
-        shape = outline(one, side)
-        # half a bin of sixty is cut off at each end of the shape
-        assert (area(shape) / whole if shape else 0.0) == pytest.approx(chance, abs=0.02)
-
-
-def test_a_side_with_nothing_on_it_has_no_shape():
-    assert outline(difference(0.5 + 0.1 * EVEN), "less") == []
-    assert outline(difference([0.1]), "") == []
-
-
-def test_the_axis_holds_every_difference_and_nought():
-    scale = scale_of({"a": difference(0.3 + 0.1 * EVEN), "b": difference(-0.1 + 0.05 * EVEN)})
-    assert scale.low < -0.1
+def test_the_axis_holds_every_interval_and_nought():
+    scale = scale_of([replace(WIDE, best=0.35, low=0.3, high=0.4), WIDE])
+    assert scale.low < -0.18
     assert scale.high > 0.4
     assert 0.0 in scale.ticks
     assert 2 <= len(scale.ticks) <= 7
@@ -48,9 +22,9 @@ def test_the_axis_holds_every_difference_and_nought():
     assert scale.percent(scale.high) == scale.percent(9.0) == 100.0
 
 
-def test_hardly_any_difference_is_not_blown_up():
-    scale = scale_of({"a": difference([0.0])})
-    assert scale.high - scale.low >= LEAST_SPAN
+def test_hardly_any_difference_is_not_blown_up_and_an_interval_of_which_nothing_is_claimed_counts_not():
+    scale = scale_of([replace(WIDE, best=0.0, no_claim=True)])
+    assert scale.high - scale.low == pytest.approx(1.12 * LEAST_SPAN)  # a margin of 6 % at either end
     assert scale.percent(0.0) == pytest.approx(50.0)
 
 
@@ -58,13 +32,20 @@ def parts_of(drawn) -> list[str]:
     return [part.className for part in drawn.children[0].children]
 
 
-def test_a_distribution_has_shape_interval_and_middle_and_an_exact_number_only_a_bar_from_nought():
-    one = difference(0.1 * (EVEN - 0.3))
-    scale = scale_of({"peak": one})
-    drawn = picture(one, scale, False, True, "heard")
-    assert parts_of(drawn) == ["claim-shape", "claim-shape claimed", "claim-nought", "claim-interval", "claim-middle"]
+def test_it_shows_both_intervals_nought_and_the_best_estimate():
+    scale = scale_of([WIDE])
+    drawn = picture(WIDE, scale, "heard")
+    assert parts_of(drawn) == ["claim-interval", "claim-speeds", "claim-nought", "claim-middle"]
     assert getattr(drawn.children[0], "aria-label") == "heard"
-    exact = picture(difference([-0.04]), scale, True, True, "heard")
-    assert parts_of(exact) == ["claim-nought", "claim-interval", "claim-middle"]
-    bar = exact.children[0].children[1].style
-    assert float(bar["left"][:-1]) + float(bar["width"][:-1]) == pytest.approx(scale.percent(0.0), abs=2e-3)
+    outer, inner = (drawn.children[0].children[i].style for i in (0, 1))
+    for style, low, high in ((outer, WIDE.low, WIDE.high), (inner, WIDE.radar_low, WIDE.radar_high)):
+        left, width = float(style["left"][:-1]), float(style["width"][:-1])
+        assert left == pytest.approx(scale.percent(low))
+        assert left + width == pytest.approx(scale.percent(high), abs=2e-3)
+
+
+def test_exact_speeds_leave_no_interval_of_their_own_and_no_claim_leaves_none_at_all():
+    exact = replace(WIDE, radar_low=WIDE.best, radar_high=WIDE.best)
+    assert parts_of(picture(exact, scale_of([exact]), "")) == ["claim-interval", "claim-nought", "claim-middle"]
+    nothing = replace(WIDE, no_claim=True)
+    assert parts_of(picture(nothing, scale_of([nothing]), "")) == ["claim-nought", "claim-middle"]

@@ -2,24 +2,24 @@
 
 import math
 from dataclasses import replace
+from datetime import date
 
 import pytest
 
 from app.bind.visit import Visit, visit_of
-from app.demo import load_demo
-from app.pages.compare.answers import Answer, Comparison, compare
+from app.pages.compare.answers import Answer, Comparison, Thrower, compare
 from app.pages.compare.current import Current, current_of
-from app.show.checks import CheckedAthlete, CheckedThrow
+from app.records import tables
+from app.show.listed_throw import OTHER, ListedThrow
 from app.show.quantities import reading_named
-from app.show.throw_form import OTHER, ThrowForm
 from app.web.server import Config, create_app
 from model.ball import Ball
 from model.person import Person
 from model.readouts import Readouts
 from model.throw import Throw, curves
-from tests.app.typed_forms import demo_form
 
 MAN = Person("male", 1.88, 90.0, 25.0)
+W01 = Thrower("W01", Person("male", 1.83, 84.0, 20.0))  # demo_data/athletes.csv
 
 ROUND = Readouts(
     peak=80.0,
@@ -37,6 +37,23 @@ ROUND = Readouts(
 """A reference throw in round numbers."""
 
 
+def line(
+    number: int, mass_kg: float = 0.145, speed_m_s: float = 33.0, diameter_m: float = 0.073, **more
+) -> ListedThrow:
+    """A throw of the list that is held at a release speed."""
+    return ListedThrow(f"t{number}", "speed", Ball(mass_kg, diameter_m), speed_m_s, speed_m_s, **more)
+
+
+THROWN = (line(1), line(2, 0.275, 28.5), line(3, 0.095, 35.2), line(4, 0.470, 23.8))
+"""What W01 threw on the last day of the demo's block, behind the reference throw."""
+
+
+def row_of(**asked) -> tables.Comparison:
+    """A comparison as the records keep it."""
+    usual = {"reference": "t1", "headline": None, "kind": "measured", "day": date(2026, 1, 13), "quantity": "varus"}
+    return tables.Comparison(**({**usual, "above": None, "align": "release", "scale": "plain"} | asked))
+
+
 @pytest.fixture
 def man():
     return MAN
@@ -52,14 +69,12 @@ def make_answer():
     """Make a throw with given readings; its curve is the model's, its readings are not."""
 
     def make(number=1, mass_kg=0.145, speed_m_s=33.0, *, reference=False, person=MAN, diameter_m=0.073, **readings):
-        ball = Ball(mass_kg, diameter_m)
-        form = ThrowForm(f"t{number}", f"{1000 * mass_kg:g}", "73", f"{speed_m_s}")
+        throw = line(number, mass_kg, speed_m_s, diameter_m)
         return Answer(
-            key=form.key,
+            throw=throw,
             number=number,
             reference=reference,
-            checked=CheckedThrow(form, ball, speed_m_s),
-            curves=curves(Throw(person, ball, speed_m_s)),
+            curves=curves(Throw(person, throw.ball, speed_m_s)),
             readouts=replace(ROUND, **readings),
             person=person,
         )
@@ -72,16 +87,9 @@ def make_comparison():
     """Put answers together as the page has them."""
 
     def make(*answers, person=MAN, kind="measured", known="measured 2026-01-13", quantity="varus", level=40.0):
-        throwers = {"": CheckedAthlete(person, "X1"), OTHER: CheckedAthlete(None, "")}
-        return Comparison(throwers, answers, reading_named(quantity), kind, known, level, False, "", "")
+        return Comparison({"": Thrower("X1", person)}, answers, reading_named(quantity), kind, known, level, False)
 
     return make
-
-
-@pytest.fixture
-def demo_page():
-    """W01's comparison as a form."""
-    return demo_form(load_demo(), load_demo().athletes[0])
 
 
 @pytest.fixture
@@ -111,10 +119,13 @@ def current(open_page) -> Current:
 
 @pytest.fixture
 def compare_on():
-    """Work out a form on a fixed day."""
-    from datetime import date
+    """Compare throws: W01's of the demo, and as the records ask first, unless something else is given."""
 
-    return lambda form: compare(form, date(2026, 3, 1))
+    def on(*throws, first=W01, second=None, **asked):
+        throwers = {"": first} | ({OTHER: second} if second else {})
+        return compare(row_of(**asked), throws or THROWN, throwers)
+
+    return on
 
 
 def text_of(part) -> str:

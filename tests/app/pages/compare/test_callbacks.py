@@ -36,15 +36,15 @@ def edit(current, *acts) -> None:
 
 
 def test_the_version_goes_along_with_the_figure_of_what_is_kept(current, here):
-    edit(current, Edit("throw.number", "30", current.throws[1].uid))
+    edit(current, Edit("throw.number", "30", current.rows[1].uid))
     meta = draw({"a": 7}, "light", False, [[], []], here, None)["figure"]["layout"]["meta"]
     assert meta["version"] == {"a": 7}
-    (second,) = [one for one in meta["curves"] if one["key"] == current.throws[1].uid]
+    (second,) = [one for one in meta["curves"] if one["key"] == current.rows[1].uid]
     assert (second["number"], second["speed_m_s"]) == (2, 30.0)
 
 
 def test_a_throw_that_lacks_something_leaves_the_other_curves(current, here):
-    edit(current, Edit("throw.number", "", current.throws[1].uid))
+    edit(current, Edit("throw.number", "", current.rows[1].uid))
     assert curves(draw({}, "light", False, [[], []], here, None)) == 3
 
 
@@ -60,7 +60,7 @@ def test_whoever_is_not_there_is_not_drawn(app, sent):
 
 
 def test_a_piece_of_line_that_stays_the_same_is_left_alone(current, here):
-    parts = [{"type": ids.COMPARE_SAMPLE, "throw": throw.uid} for throw in current.throws]
+    parts = [{"type": ids.COMPARE_SAMPLE, "throw": throw.uid} for throw in current.rows]
     first = draw({}, "light", False, [parts, [None] * 4], here, None)["samples"]
     again = draw({}, "light", False, [parts, first], here, None)["samples"]
     assert all("borderTop" in style for style in first)
@@ -73,20 +73,27 @@ def test_the_identity_is_sent_once(here):
     assert draw({}, "light", False, [[], []], here, first)["identity"] is not first
 
 
-def test_every_quantity_is_drawn_while_its_fold_is_open_and_something_is_drawn(here):
-    assert len(draw_every(True, {}, "light", False, here)["data"]) > 4
-    for opened, drawn in ((None, {}), (True, None), (False, {})):
-        with pytest.raises(PreventUpdate):
-            draw_every(opened, drawn, "light", False, here)
+def test_every_quantity_is_drawn_while_its_fold_is_open(here):
+    assert len(draw_every(1, "light", False, here)["data"]) > 4
+    with pytest.raises(PreventUpdate):
+        draw_every(None, "light", False, here)
 
 
 def test_what_follows_from_the_throws_goes_into_the_fields_of_this_comparison(current):
-    made = beside(current, view_of(current.form, current.compared()))
+    made = beside(current, view_of(current.row, current.compared()))
     by_path = {json.loads(part).get("path", json.loads(part).get("do")): props for part, props in made.items()}
     assert by_path["comparison.above"] == {"placeholder": "30.8"}
-    assert [one["value"] for one in by_path["comparison.headline"]["data"]] == [t.uid for t in current.throws[1:]]
+    assert [one["value"] for one in by_path["comparison.headline"]["data"]] == [t.uid for t in current.rows[1:]]
     assert by_path["comparison.day"] == {"disabled": False}
     assert by_path["compare/open"]["data"] == [{"value": current.row.uid, "label": "Last day of the block"}]
+
+
+@pytest.mark.parametrize("quantity", ["ball_x", "shoulder_superior", "elbow_proximal"])
+def test_a_quantity_that_is_offered_is_kept_and_drawn(current, here, quantity):
+    assert current.visit.store.act(
+        current.visit.owner, Edit("comparison.quantity", quantity, current.row.uid), HAND
+    ).done
+    assert draw({}, "light", False, [[], []], here, None)["figure"]["layout"]["uirevision"] == f"{quantity} release"
 
 
 def basis(open_page, code="W01") -> str:
@@ -115,7 +122,7 @@ def test_the_caution_for_the_growing_stands_there_for_the_young_the_marked_and_t
 
 
 def test_it_stands_there_for_either_of_two_throwers(current, open_page):
-    edit(current, Edit("throw.thrower", current.visit.store.find("W04").uid, current.throws[1].uid))
+    edit(current, Edit("throw.thrower", current.visit.store.find("W04").uid, current.rows[1].uid))
     assert GROWING[0] in basis(open_page)  # W04 is 13
 
 

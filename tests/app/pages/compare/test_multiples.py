@@ -1,21 +1,19 @@
 """Every quantity at once: a panel for each, with the curves of the large figure."""
 
-from dataclasses import replace
-
 import numpy as np
 import plotly.graph_objects as go
 import pytest
 
 from app.pages.compare.multiples import multiples
+from app.show.listed_throw import ListedThrow
 from app.show.palette import SCREEN_THEMES, THEMES
 from model.channels import READINGS
-from tests.app.typed_forms import empty_form
 
 LIGHT = THEMES["light"]
 
 
-def test_every_reading_has_a_panel_with_every_throw_and_its_name_and_unit(demo_page, compare_on):
-    made = multiples(compare_on(demo_page), LIGHT, narrow=False)
+def test_every_reading_has_a_panel_with_every_throw_and_its_name_and_unit(compare_on):
+    made = multiples(compare_on(), LIGHT, narrow=False)
     go.Figure(made)  # Plotly takes it
     panels = {trace["yaxis"] for trace in made["data"]}
     assert len(panels) == len(READINGS) == 20
@@ -27,8 +25,8 @@ def test_every_reading_has_a_panel_with_every_throw_and_its_name_and_unit(demo_p
 
 
 @pytest.mark.parametrize("narrow", [False, True])
-def test_no_two_panels_overlap(demo_page, compare_on, narrow):
-    layout = multiples(compare_on(demo_page), LIGHT, narrow)["layout"]
+def test_no_two_panels_overlap(compare_on, narrow):
+    layout = multiples(compare_on(), LIGHT, narrow)["layout"]
     boxes = []
     for place in range(20):
         number = "" if place == 0 else str(place + 1)
@@ -39,8 +37,8 @@ def test_no_two_panels_overlap(demo_page, compare_on, narrow):
             assert right <= other_left or other_right <= left or top <= other_bottom or other_top <= bottom
 
 
-def test_a_panel_holds_the_models_curve(demo_page, compare_on):
-    comparison = compare_on(demo_page)
+def test_a_panel_holds_the_models_curve(compare_on):
+    comparison = compare_on()
     made = multiples(comparison, LIGHT, narrow=False)
     last = made["data"][3]  # the reference lies on top
     own = comparison.reference
@@ -48,14 +46,14 @@ def test_a_panel_holds_the_models_curve(demo_page, compare_on):
     assert last["line"]["dash"] != "solid"
 
 
-def test_the_panels_are_laid_over_one_another_where_the_large_figure_is(demo_page, compare_on):
-    made = multiples(compare_on(replace(demo_page, align="contact")), LIGHT, narrow=False)
+def test_the_panels_are_laid_over_one_another_where_the_large_figure_is(compare_on):
+    made = multiples(compare_on(align="contact"), LIGHT, narrow=False)
     assert {trace["x"][0] for trace in made["data"]} == {0.0}
 
 
 @pytest.mark.parametrize("theme", SCREEN_THEMES)
-def test_it_is_drawn_in_every_theme_and_without_throws(demo_page, compare_on, theme):
-    assert multiples(compare_on(demo_page), THEMES[theme], narrow=True)["layout"]["height"] >= 10 * 150
-    empty = multiples(compare_on(empty_form()), THEMES[theme], narrow=False)
+def test_it_is_drawn_in_every_theme_and_without_throws(compare_on, theme):
+    assert multiples(compare_on(), THEMES[theme], narrow=True)["layout"]["height"] >= 10 * 150
+    empty = multiples(compare_on(ListedThrow("t1")), THEMES[theme], narrow=False)
     assert empty["data"] == []
     assert np.isfinite(empty["layout"]["xaxis"]["range"]).all()

@@ -54,11 +54,11 @@ def test_in_other_units_the_same_values_stand_in_those(open_page):
         ("Ball diameter of throw 1, in", "0.394 to 13.7", "2.87"),
         ("Release speed of throw 1, mph", "2.24 to 134", "73.8"),
     ]
-    assert {"value": there.data.own_ball.uid, "label": "5.11 oz, 2.87 in (own ball)"} in balls(there)
+    assert {"value": there.visit.data.own_ball.uid, "label": "5.11 oz, 2.87 in (own ball)"} in balls(there)
 
 
 def test_typed_values_stand_as_they_were_typed_also_when_refused(current, open_page):
-    store, owner, first, second = current.visit.store, current.visit.owner, *current.throws[:2]
+    store, owner, first, second = current.visit.store, current.visit.owner, *current.rows[:2]
     store.act(owner, Edit("throw.number", "28,50", first.uid), HAND)
     store.act(owner, Edit("throw.number", "fast", second.uid), HAND)
     made = fields(current_of(open_page()))
@@ -83,7 +83,7 @@ def test_once_another_athlete_throws_no_third_is_offered(current, open_page):
 
     assert offered(current, 2) == ["W01", "W02", "W03", "W04", "W05", "W06"]
     visit = current.visit
-    visit.store.act(visit.owner, Edit("throw.thrower", visit.store.find("W05").uid, current.throws[1].uid), HAND)
+    visit.store.act(visit.owner, Edit("throw.thrower", visit.store.find("W05").uid, current.rows[1].uid), HAND)
     assert offered(current_of(open_page()), 3) == ["W01", "W05"]
 
 

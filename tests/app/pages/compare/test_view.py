@@ -2,18 +2,24 @@
 
 from dataclasses import replace
 
+import pytest
+
 from app.pages.compare.view import view_of
 from app.show.basis import basis_of
+from app.show.listed_throw import ListedThrow
+from model.ball import Ball
 from model.person import Person
-from tests.app.typed_forms import empty_form
+from tests.app.pages.compare.conftest import THROWN, W01, row_of
 
 
-def view(form, compare_on):
-    return view_of(form, compare_on(form))
+@pytest.fixture
+def view(compare_on):
+    """What is said of throws, W01's of the demo unless others are given."""
+    return lambda *throws, first=W01, **asked: view_of(row_of(**asked), compare_on(*throws, first=first, **asked))
 
 
-def test_the_demo_opens_with_a_sentence_for_every_throw_but_the_reference(demo_page, compare_on, text):
-    shown = view(demo_page, compare_on)
+def test_the_demo_opens_with_a_sentence_for_every_throw_but_the_reference(view, text):
+    shown = view()
     assert text(shown.sentence).startswith("275 g at 28.5 m/s against 145 g at 33.0 m/s (measured): peak ")
     others = [text(line) for line in shown.others.children]
     assert [line.split(" against ")[0] for line in others] == ["95 g at 35.2 m/s", "470 g at 23.8 m/s"]
@@ -21,59 +27,53 @@ def test_the_demo_opens_with_a_sentence_for_every_throw_but_the_reference(demo_p
     assert shown.warnings is None
 
 
-def test_the_chosen_throw_has_the_first_sentence(demo_page, compare_on, text):
-    shown = view(replace(demo_page, headline="t4"), compare_on)
+def test_the_chosen_throw_has_the_first_sentence(view, text):
+    shown = view(headline="t4")
     assert text(shown.sentence).startswith("470 g at 23.8 m/s against")
     assert [choice["value"] for choice in shown.headline_choices] == ["t2", "t3", "t4"]
 
 
-def test_for_a_child_the_path_is_named_at_the_number_and_over_the_figure(demo_page, compare_on, text):
-    shown = view(replace(demo_page, athlete={**demo_page.athlete, "age_years": "13"}), compare_on)
+def test_for_a_child_the_path_is_named_at_the_number_and_over_the_figure(view, text):
+    shown = view(first=replace(W01, person=replace(W01.person, age_years=13.0)))
     assert "The path comes from adult men; this thrower is 13 years old." in text(shown.sentence)
     assert "path from adult men" in text(shown.figure_title)
 
 
-def test_what_a_throw_lacks_stands_beside_it_and_the_other_throws_stay(demo_page, compare_on):
-    first, second, *rest = demo_page.throws
-    shown = view(replace(demo_page, throws=(first, replace(second, speed_m_s=""), *rest)), compare_on)
-    assert shown.held == {
-        "t1": "",
-        "t2": "Release speed: nothing given; accepted: 1 to 60 m/s.",
-        "t3": "",
-        "t4": "",
-    }
+def test_what_a_throw_lacks_stands_beside_it_and_the_other_throws_stay(view):
+    lacking = ListedThrow("t2", ball=Ball(0.275), missing="Missing or to be mended above: release speed.")
+    shown = view(THROWN[0], lacking, *THROWN[2:])
+    assert shown.held == {"t1": "", "t2": lacking.missing, "t3": "", "t4": ""}
     assert [choice["value"] for choice in shown.headline_choices] == ["t3", "t4"]
 
 
-def test_an_empty_form_shows_an_invitation_and_no_message(compare_on, text):
-    shown = view(empty_form(), compare_on)
-    assert text(shown.sentence).startswith("Enter a thrower’s measures")
+def test_empty_lines_show_what_to_give_and_nothing_else(view, text):
+    shown = view(ListedThrow("t1"), ListedThrow("t2"))
+    assert text(shown.sentence) == "No throw is complete yet: give ball mass and release speed."
     assert shown.table is None
     assert shown.others is None
     assert shown.figure_note == ""
 
 
-def test_the_level_field_shows_what_it_stands_for_when_left_empty(demo_page, compare_on):
-    shown = view(demo_page, compare_on)
-    half = compare_on(demo_page).reference.readouts.peak / 2
-    assert shown.level_placeholder == f"{half:.1f}"
+def test_the_level_field_shows_what_it_stands_for_when_left_empty(view, compare_on):
+    half = compare_on().reference.readouts.peak / 2
+    assert view().level_placeholder == f"{half:.1f}"
 
 
-def test_an_estimated_reference_has_no_date_to_type(demo_page, compare_on):
-    assert view(replace(demo_page, kind="estimated"), compare_on).date_off
-    assert not view(replace(demo_page, kind="before"), compare_on).date_off
+def test_an_estimated_reference_has_no_day_to_type(view):
+    assert view(kind="estimated").day_off
+    assert not view(kind="before_injury").day_off
 
 
-def test_what_is_held_at_its_clock_was_not_measured_and_asks_for_no_kind(demo_page, compare_on):
-    held = replace(demo_page, throws=(demo_page.throws[0].holding("clock", "90"), *demo_page.throws[1:]))
-    assert view(held, compare_on).kind_off
-    assert view(held, compare_on).date_off
-    assert not view(demo_page, compare_on).kind_off
+def test_what_is_held_at_its_clock_was_not_measured_and_asks_for_no_kind(view):
+    held = view(replace(THROWN[0], hold="clock", value=0.9), *THROWN[1:])
+    assert held.kind_off
+    assert held.day_off
+    assert not view().kind_off
 
 
-def test_the_note_says_that_the_hand_is_empty_torque_is_not_calibrated(demo_page, compare_on):
-    assert "varus torque after release is not calibrated" in view(demo_page, compare_on).figure_note
-    other = view(replace(demo_page, quantity="abduction"), compare_on).figure_note
+def test_the_note_says_that_the_hand_is_empty_torque_is_not_calibrated(view):
+    assert "varus torque after release is not calibrated" in view().figure_note
+    other = view(quantity="abduction").figure_note
     assert "not calibrated" not in other
     assert "Below zero: adduction torque" in other
 

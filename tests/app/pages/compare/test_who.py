@@ -33,7 +33,7 @@ def test_missing_measures_are_named(current, open_page):
 
 def test_a_second_thrower_has_a_line_and_a_way_out(current, open_page):
     visit = current.visit
-    visit.store.act(visit.owner, Edit("throw.thrower", visit.store.find("W05").uid, current.throws[1].uid), HAND)
+    visit.store.act(visit.owner, Edit("throw.thrower", visit.store.find("W05").uid, current.rows[1].uid), HAND)
     made = who(current_of(open_page()))
     assert "W05 · female" in text_of(made)
     assert text_of(made).endswith("Remove the second")

@@ -139,10 +139,37 @@ def test_a_stop_sign_that_stands_is_said_until_it_is_cleared(log):
     assert "stop sign" not in text_of(view.said(answer_of(visit.data, after(0)), visit))
     uid = enter(visit.store, visit.owner, "numbness", after(0), by, Hand("one"))
     visit = log.visit
-    assert "A stop sign stands, since Mon 2026-03-02." in text_of(view.said(answer_of(visit.data, after(0)), visit))
+    said = text_of(view.said(answer_of(visit.data, after(0)), visit))
+    assert "A stop sign stands: numbness or tingling, since Mon 2026-03-02." in said
     clear(visit.store, visit.owner, [uid], by, Hand("one"))
     visit = log.visit
     assert "stop sign" not in text_of(view.said(answer_of(visit.data, after(0)), visit))
+
+
+def test_pain_and_stop_signs_of_a_session_stand_beside_it_as_facts(log):
+    log.act(Add("plan", {"name": "Spring"}, uid="spring"))
+    pain = {"site": "elbow", "before": 0, "throwing": 3, "hour_after": None, "next_morning": 1}
+    log.add(after(0), planned=20, speed_m_s=29.98, plan="spring", notes={"pain": pain})
+    log.add(after(1), plan="spring", notes={"pain": pain | {"site": "unknown", "throwing": 0, "next_morning": 0}})
+    visit = log.visit
+    for sign in ("swelling", "numbness"):
+        by = Signed("KL", "clinician", after(0))
+        uid = enter(visit.store, visit.owner, sign, after(0), by, Hand("one"), visit.data.sessions[0].uid)
+    clear(visit.store, visit.owner, [uid], by, Hand("one"))
+    visit = log.visit
+    said = text_of(tables.sessions_table(answer_of(visit.data, after(1)), visit))
+    assert "Pain at the elbow: 3 of 10 while throwing, 1 of 10 on the next morning" in said
+    assert said.count("Pain") == 1
+    assert "Stop sign, which stands: swelling" in said
+    assert "Stop sign, cleared on 2026-03-02 by KL: numbness or tingling" in said
+
+
+def test_a_planned_speed_is_a_cap_and_never_rounded_up(log):
+    log.act(Add("plan", {"name": "Spring"}, uid="spring"))
+    log.add(after(0), top=None, planned=20, speed_m_s=24.97, plan="spring")
+    said = text_of(tables.sessions_table(answer_of(log.visit.data, after(0)), log.visit))
+    assert "as planned, 24.9 m/s" in said
+    assert "planned 20 × up to 24.9 m/s" in said
 
 
 def test_an_empty_log_invites(log):

@@ -102,21 +102,23 @@ def test_empty_fields_show_what_is_drawn(asked):
     assert hints == ["80", "545", "19", "39"]
     assert placeholder(props, "map.ball_mass_kg") == "275"
     assert placeholder(props, "map.ball_speed_m_s") == "28.5"
-    assert "275 g at 28.5 m/s" in text_of(made["view"]["looked"])
+    assert "275 g at 28.5 m/s" in text_of(made["view"][ids.MAP_POINT])
 
 
 def test_ends_that_cross_are_told_beneath_and_a_refused_one_only_in_its_field(asked, visited):
     typed(visited, speed_from_m_s="30", speed_to_m_s="30")
-    assert drawn(asked)[0]["ends_problem"].startswith("Fastest throw: “30 m/s” given; accepted: at least 36 m/s")
+    assert drawn(asked)[0]["view"][ids.MAP_ENDS_PROBLEM].startswith(
+        "Fastest throw: “30 m/s” given; accepted: at least 36 m/s"
+    )
     typed(visited, speed_to_m_s="fast")
-    assert drawn(asked)[0]["ends_problem"] == ""
+    assert drawn(asked)[0]["view"][ids.MAP_ENDS_PROBLEM] == ""
 
 
 def test_a_refused_speed_is_no_throw_and_the_map_is_drawn(asked, visited):
     typed(visited, ball_speed_m_s="fast")
     made, _ = drawn(asked)
     assert len(made["figure"]["data"]) > 8
-    assert made["view"]["said"] == ""
+    assert made["view"][ids.MAP_POINT_SAID] == ""
 
 
 @pytest.mark.parametrize("odd", [None, 7, "neon", {}])

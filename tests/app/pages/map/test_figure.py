@@ -1,14 +1,13 @@
 """The map's figure: a plain dict that Plotly takes, with every line, mark, tick and label."""
 
 import json
-from dataclasses import replace
 
 import numpy as np
 import plotly.graph_objects as go
 import pytest
 
-from app.pages.map.figure import map_figure, paper_figure
-from app.pages.map.form import SHOWN_READINGS
+from app.pages.map.asked import SHOWN_READINGS
+from app.pages.map.figure import map_figure
 from app.show.axes import BLANK, width_px
 from app.show.palette import SCREEN_THEMES, THEMES
 from app.show.plane import Plane, trace
@@ -30,7 +29,7 @@ def words(figure: dict) -> list[str]:
 @pytest.mark.parametrize("readout", READOUTS)
 def test_plotly_takes_the_map_of_every_quantity(make_map, reading, readout):
     answer = make_map(reading=reading, readout=readout)
-    for figure in (map_figure(answer, "log", LIGHT), paper_figure(answer, "linear")):
+    for figure in (map_figure(answer, LIGHT), map_figure(answer, THEMES["print"], None)):
         go.Figure(figure)
         json.dumps(figure, allow_nan=False)
 
@@ -39,13 +38,13 @@ def test_plotly_takes_the_map_of_every_quantity(make_map, reading, readout):
 @pytest.mark.parametrize("width", [360.0, 540.0, 900.0])
 @pytest.mark.parametrize("axis", ["log", "linear"])
 def test_plotly_takes_the_map_in_every_theme_and_width(make_map, theme, width, axis):
-    made = go.Figure(map_figure(make_map(), axis, THEMES[theme], width))
+    made = go.Figure(map_figure(make_map(axis=axis), THEMES[theme], width))
     assert made.layout.template.layout.paper_bgcolor == THEMES[theme].paper
     assert made.layout.xaxis.type == axis
 
 
 def test_the_level_line_alone_wears_the_accent_and_is_the_thickest(make_map):
-    figure = map_figure(make_map(), "log", LIGHT)
+    figure = map_figure(make_map(), LIGHT)
     lines = [one for one in figure["data"] if (one.get("name") or "").endswith(" %")]
     assert [one["name"] for one in lines if one["line"]["color"] == LIGHT.accent] == ["100 %"]
     level = named(figure, "100 %")["line"]["width"]
@@ -54,17 +53,17 @@ def test_the_level_line_alone_wears_the_accent_and_is_the_thickest(make_map):
 
 def test_every_line_has_its_label_with_per_cent_and_plain_value(make_map):
     answer = make_map()
-    told = words(map_figure(answer, "log", LIGHT))
+    told = words(map_figure(answer, LIGHT))
     level = answer.value
     assert f"<b>100 %</b> · {level:.1f} N·m, level line" in told
     assert f"60 % · {0.6 * level:.1f} N·m" in told
-    narrow = words(map_figure(answer, "log", LIGHT, 360.0))
+    narrow = words(map_figure(answer, LIGHT, 360.0))
     assert {"<b>100 %</b>", "60 %", "full speed"} <= set(narrow)
 
 
 def test_a_label_stands_on_its_line(make_map):
     answer = make_map()
-    figure = map_figure(answer, "log", LIGHT)
+    figure = map_figure(answer, LIGHT)
     low, high = figure["layout"]["xaxis"]["range"]
     slow, fast = figure["layout"]["yaxis"]["range"]
     notes = {note["text"].split(" ·")[0]: note for note in figure["layout"]["annotations"]}
@@ -80,13 +79,13 @@ def test_a_label_stands_on_its_line(make_map):
 
 
 def test_the_prior_is_called_the_prior(make_map):
-    assert any("prior, not this athlete" in text for text in words(map_figure(make_map(read=False), "log", LIGHT)))
-    assert not any("prior" in text for text in words(map_figure(make_map(), "log", LIGHT)))
+    assert any("prior, not this athlete" in text for text in words(map_figure(make_map(read=False), LIGHT)))
+    assert not any("prior" in text for text in words(map_figure(make_map(), LIGHT)))
 
 
 def test_readings_throws_reference_and_the_throw_looked_at_are_marked_where_they_are(make_map):
-    answer = make_map(ball_mass_g="210", speed_m_s="31")
-    figure = map_figure(answer, "log", LIGHT)
+    answer = make_map(ball_mass_kg="210", ball_speed_m_s="31")
+    figure = map_figure(answer, LIGHT)
     assert (named(figure, "looked at")["x"], named(figure, "looked at")["y"]) == ([210.0], [31.0])
     assert named(figure, "reference")["x"] == [145.0]
     assert named(figure, "reference")["y"][0] == pytest.approx(answer.hundred.throw.speed_m_s, abs=1e-3)
@@ -96,7 +95,7 @@ def test_readings_throws_reference_and_the_throw_looked_at_are_marked_where_they
 
 
 def test_the_balls_of_the_rack_are_ticks_of_the_mass_axis(make_map):
-    figure = map_figure(make_map(), "log", LIGHT)
+    figure = map_figure(make_map(), LIGHT)
     marks = {shape["x0"] for shape in figure["layout"]["shapes"] if shape.get("y1") == 0.022}
     assert marks == {95, 125, 145, 160, 210, 275, 360, 470}  # demo_data/rack.csv
     text = dict(zip(figure["layout"]["xaxis"]["tickvals"], figure["layout"]["xaxis"]["ticktext"], strict=True))
@@ -104,17 +103,17 @@ def test_the_balls_of_the_rack_are_ticks_of_the_mass_axis(make_map):
 
 
 def test_the_checked_range_is_drawn_where_the_map_leaves_it(make_map):
-    figure = map_figure(make_map(mass_to_g="1500"), "log", LIGHT)
+    figure = map_figure(make_map(mass_to_kg="1500"), LIGHT)
     dotted = [shape for shape in figure["layout"]["shapes"] if shape["line"].get("dash") == "dot"]
     assert [shape["x0"] for shape in dotted] == [1000]  # the heaviest ball that other programs were given too, in g
-    inside = map_figure(make_map(), "log", LIGHT)["layout"]["shapes"]
+    inside = map_figure(make_map(), LIGHT)["layout"]["shapes"]
     assert not [shape for shape in inside if shape["line"].get("dash") == "dot"]
 
 
 @pytest.mark.parametrize("readout", ["peak", "loaded_s"])
 def test_the_shading_deepens_with_the_value(make_map, readout):
     answer = make_map(readout=readout)
-    figure = map_figure(answer, "log", LIGHT)
+    figure = map_figure(answer, LIGHT)
     bands = [one for one in figure["data"] if one.get("fill") == "tonexty" and one["line"]["width"] == 0]
     depth = [float(one["fillcolor"].rsplit(",", 1)[1].rstrip(")")) for one in bands]
     assert len(bands) == len(answer.contours) + 1
@@ -124,17 +123,16 @@ def test_the_shading_deepens_with_the_value(make_map, readout):
 
 
 def test_the_value_under_the_pointer_names_ball_speed_per_cent_and_kind(make_map):
-    told = map_figure(make_map(), "log", LIGHT)["data"][-1]["hovertext"]
+    told = map_figure(make_map(), LIGHT)["data"][-1]["hovertext"]
     assert len(told) == 41 * 31
     assert all(" % of measured, " in text and " g at " in text for text in told)
-    assert "hovertext" not in paper_figure(make_map(), "log")["data"][-1]
+    assert "hovertext" not in map_figure(make_map(), THEMES["print"], None)["data"][-1]
 
 
-def test_before_there_is_a_map_there_is_no_axis(make_map, compared):
-    form = compared()
-    answer = make_map(compare=replace(form, athlete=form.athlete | {"sex": ""}))
-    assert map_figure(answer, "log", LIGHT) == BLANK
-    assert paper_figure(answer, "log") == {}
+def test_before_there_is_a_map_there_is_no_axis(make_map):
+    answer = make_map(rows={"athlete": {"sex": ""}})
+    assert map_figure(answer, LIGHT) == BLANK
+    assert map_figure(answer, THEMES["print"], None) == {}
     go.Figure(BLANK)
 
 

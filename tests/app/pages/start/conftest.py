@@ -1,56 +1,53 @@
 """Answers about the demo's throwers, and what the tests of the page share."""
 
-from dataclasses import replace
-from datetime import date
-
 import pytest
 
-from app.demo import load_demo
 from app.pages.start.answers import start_of
-from app.pages.start.form import StartForm
 from app.pages.start.view import view_of
-from app.show.checks import check_athlete
-from app.show.from_records import Subject
-from app.show.profile_form import ProfileForm
+from app.records.acts import Edit
 from app.units.systems import METRIC
+from model.ceilings import BOUNDS
+from tests.app.kept_demo import kept as kept_data
+from tests.app.known import TODAY
 from tests.app.pages.claim.conftest import text as text
-from tests.app.typed_forms import demo_form, readings_form
 
-TODAY = date(2026, 3, 1)
 NONE = dict.fromkeys(("elbow_peak", "shoulder_peak", "rise_rate", "braking"), "")
 """The example's limits, emptied."""
 
 
-@pytest.fixture(scope="session")
-def arm():
-    """A demo thrower; with `read=False`, without any radar reading; the rest are changes to measures and reference."""
+def edits_of(**typed: str) -> list[Edit]:
+    """What is typed: limits by their keys, `area_in` how one is counted, and settings of the page by their names."""
+    ways = {name.removesuffix("_in"): way for name, way in typed.items() if name.endswith("_in")}
+    edits = [
+        Edit("start.wanted_peak_counted", way) if name == "wanted_peak" else Edit("limits.counted", way, name)
+        for name, way in ways.items()
+    ]
+    texts = {name: text for name, text in typed.items() if not name.endswith("_in")}
+    limits = [Edit("limits.amount", text, name) for name, text in texts.items() if name in BOUNDS]
+    return [*edits, *limits, *(Edit(f"start.{name}", text) for name, text in texts.items() if name not in BOUNDS)]
 
-    def make(code="W01", read=True, **compare) -> Subject:
-        demo = load_demo()
-        profile = readings_form(demo, code)
-        if not read:
-            profile = ProfileForm(tuple(replace(row, cells=()) for row in profile.rows))
-        return Subject(replace(demo_form(demo, demo.athlete(code)), **compare), profile)
+
+@pytest.fixture(scope="session")
+def kept():
+    """What is kept of a demo thrower; `rows` are texts by table and column."""
+
+    def make(code="W01", read=True, rows=None, **typed):
+        return kept_data(code, *edits_of(**typed), read=read, **(rows or {}))
 
     return make
 
 
 @pytest.fixture(scope="session")
-def start(arm):
-    """Answer for a demo thrower; what is not of the form goes to `arm`."""
+def start(kept):
+    """Answer for a demo thrower."""
 
-    def make(code="W01", read=True, system=METRIC, compare=None, **changes):
-        return start_of(StartForm(**changes), arm(code, read, **(compare or {})), TODAY, system)
+    def make(code="W01", read=True, system=METRIC, rows=None, **typed):
+        return start_of(kept(code, read, rows, **typed), TODAY, system)
 
     return make
 
 
 @pytest.fixture(scope="session")
-def view(arm):
+def view():
     """Put an answer into words."""
-
-    def make(answer, compared=None):
-        form = compared or arm().compared
-        return view_of(answer, check_athlete(form.athlete, answer.case.system))
-
-    return make
+    return view_of

@@ -4,7 +4,7 @@ import pytest
 
 from app.bind.visit import Visit, visit_of
 from app.pages.start import acts
-from app.pages.start.form import ABSOLUTE, EXAMPLE, LIMITS, SHARE, form_of
+from app.pages.start.limits import ABSOLUTE, SHARE, asked_of
 from app.pages.start.rounded import chosen
 from app.pages.start.table import FIRST
 from app.records.acts import Edit, Hand
@@ -82,7 +82,7 @@ def test_a_throw_goes_over_to_build_up_as_it_is_shown_with_its_limits(done, type
     assert given["plan.given_mass_kg"] == 0.275
     assert given["plan.given_diameter_m"] == 0.073
     assert given["plan.given_on"] == at().today
-    answer = acts.start_of(form_of(at("W06").data), acts.subject_of(at("W06").data, at().today), at().today)
+    answer = acts.start_of(at("W06").data, at().today)
     listed = next(one for one in answer.found.listed if one.choice.range.ball.mass_kg == 0.275)
     assert given["plan.given_speed_m_s"] == pytest.approx(chosen(listed.choice, METRIC).speed_m_s)
 
@@ -95,7 +95,7 @@ def test_limits_of_the_example_that_a_throw_was_found_under_are_kept_with_it(don
         "rise_rate": 0.7,
         "braking": 0.8,
     }
-    assert form_of(at().data) == EXAMPLE
+    assert asked_of(at().data).is_example
 
 
 def test_the_button_of_the_headline_takes_its_throw(done, typed, at):
@@ -129,7 +129,8 @@ def test_a_speed_counted_another_way_is_the_same_for_who_reads_miles_per_hour(do
     assert at().data.limits["speed"].amount == pytest.approx(30, abs=0.1)
 
 
-def test_the_wanted_peak_is_counted_another_way_too(done, at):
+def test_the_wanted_peak_is_counted_another_way_too(done, typed, at):
+    typed(aim="nearest_peak")
     done(acts.count, "wanted_peak", ABSOLUTE)
     settings = at().data.settings
     assert settings["start.wanted_peak_counted"] == ABSOLUTE
@@ -145,8 +146,8 @@ def test_all_limits_are_emptied_and_the_example_comes_back(done, typed, at):
     typed(area="90")
     done(acts.count, "elbow_peak", ABSOLUTE)
     done(acts.clear)
-    form = form_of(at().data)
-    assert not any(getattr(form, name) for name in LIMITS)
-    assert (form.elbow_peak_in, form.speed_in) == (ABSOLUTE, ABSOLUTE)  # how they are counted stays
+    assert asked_of(at().data).limits == {}
+    counted = {name: row.counted for name, row in at().data.limits.items()}
+    assert (counted["elbow_peak"], counted["speed"]) == (ABSOLUTE, ABSOLUTE)  # how they are counted stays
     done(acts.example)
-    assert form_of(at().data) == EXAMPLE
+    assert asked_of(at().data).is_example

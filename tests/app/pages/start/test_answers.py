@@ -1,22 +1,21 @@
 """The answer: reference, region, balls whose printed caps keep the limits, and what stands first."""
 
-from dataclasses import replace
 from datetime import date
 
 import numpy as np
 import pytest
 
 from app.pages.start.answers import start_of
-from app.pages.start.form import ABSOLUTE, AIMS, StartForm
 from app.pages.start.found import APART, NODES
+from app.pages.start.limits import ABSOLUTE, AIMS
 from app.pages.start.rounded import chosen
-from app.show.from_records import Subject
 from app.units.systems import METRIC
 from model.quantity import Quantity, quantity_at
 from model.readouts import read_curves
 from model.throw import Throw, curves, path_loads
-from tests.app.pages.start.conftest import NONE, TODAY
-from tests.app.typed_forms import empty_form
+from tests.app.kept_demo import with_rack
+from tests.app.known import TODAY
+from tests.app.pages.start.conftest import NONE
 
 QUANTITIES = {
     "elbow_peak": Quantity("varus", "peak"),
@@ -29,7 +28,11 @@ QUANTITIES = {
 def test_the_reference_is_the_measured_full_speed_with_its_day(start):
     basis = start().basis
     # demo_data/readings.csv: W01's own ball was read on 2026-01-13
-    assert (basis.dated, basis.reference.kind, basis.reference.speed_m_s) == ("measured, 2026-01-13", "measured", None)
+    assert (basis.dated, basis.reference.kind, basis.reference.speed_m_s) == (
+        "full speed by the readings, 2026-01-13",
+        "measured",
+        None,
+    )
     assert basis.same_throw
 
 
@@ -43,18 +46,18 @@ def test_a_reference_from_before_an_injury_stays_it_is_dated_and_exact(start):
 
 
 def test_one_from_before_an_injury_without_a_day_is_none(start):
-    answer = start("W06", compare={"date": ""})
+    answer = start("W06", rows={"reference": {"day": ""}})
     assert (answer.basis, answer.lacks_date, answer.found) == (None, True, None)
 
 
 def test_an_estimated_reference_counts_with_its_doubt_and_narrows_every_ball(start):
     known = start(base="reference")
-    guessed = start(base="reference", compare={"kind": "estimated"})
+    guessed = start(base="reference", rows={"reference": {"kind": "estimated"}})
     assert guessed.basis.dated == "estimated"
     assert (known.basis.reference.doubt, guessed.basis.reference.doubt) == (0.0, 0.10)  # BUILD_UP.md, Defaults
     for one, other in zip(known.found.ranges, guessed.found.ranges, strict=True):
         assert other.most < one.most
-    typed = start(base="reference", doubt_percent="5", compare={"kind": "estimated"})
+    typed = start(base="reference", rows={"reference": {"kind": "estimated", "relative_sd": "5"}})
     assert typed.basis.reference.doubt == 0.05
 
 
@@ -79,7 +82,7 @@ def test_with_an_even_chance_the_edge_of_a_limit_in_its_own_unit_is_where_the_be
     start, name, typed
 ):
     # the median of the draws of full speed against the best estimate: alike to a part in a thousand or so
-    answer = start(**(NONE | {name: typed, f"{name}_in": ABSOLUTE}), certainty_percent="50")
+    answer = start(**(NONE | {name: typed, f"{name}_in": ABSOLUTE}), certainty="50")
     for one in answer.found.ranges:
         if one.most_by == name:
             loads = path_loads(answer.case.person, one.ball.diameter_m)
@@ -88,7 +91,7 @@ def test_with_an_even_chance_the_edge_of_a_limit_in_its_own_unit_is_where_the_be
 
 
 def test_a_higher_certainty_allows_less(start):
-    low, high = (start(certainty_percent=sure).found.ranges for sure in ("60", "95"))
+    low, high = (start(certainty=sure).found.ranges for sure in ("60", "95"))
     for one, other in zip(low, high, strict=True):
         assert other.most <= one.most
 
@@ -106,7 +109,7 @@ def test_without_limits_every_ball_may_go_up_to_full_speed(start):
 
 
 def test_a_speed_ceiling_is_a_share_by_the_profile(start):
-    answer = start(**NONE, speed="20", certainty_percent="50")
+    answer = start(**NONE, speed="20", certainty="50")
     for one in answer.found.ranges:
         assert one.most * one.full_speed_m_s == pytest.approx(20.0, rel=0.01)
 
@@ -129,25 +132,22 @@ def test_distance_goes_with_speed_and_a_heavier_ball_of_the_same_speed_flies_far
     assert all(20.0 < one < 20.0**2 / 9.80665 + 3.0 for one in far)  # in a vacuum v²/g
 
 
-def test_without_measures_or_reference_there_is_no_answer(arm):
-    nobody = Subject(empty_form(), arm().profile)
-    answer = start_of(StartForm(), nobody, TODAY)
+def test_without_measures_or_reference_there_is_no_answer(start):
+    answer = start(rows={"measures": {"stature_m": ""}})
     assert (answer.basis, answer.found, answer.means) == (None, None, {})
-    mine = arm(read=False)
-    no_speed = replace(mine.compared, throws=tuple(replace(one, speed_m_s="") for one in mine.compared.throws))
-    assert start_of(StartForm(), Subject(no_speed, mine.profile), TODAY).found is None
+    assert start(read=False, rows={"reference": {"speed_m_s": ""}}).found is None
 
 
 def test_a_wrong_limit_is_no_answer_rather_than_none(start):
     assert start(elbow_peak="8o").found is None
-    assert start(certainty_percent="").found is None
+    assert start(certainty="x").found is None
 
 
 @pytest.mark.parametrize("base", ["nobody", "", "profile"])
 @pytest.mark.parametrize("aim", ["nobody", ""])
 def test_what_no_browser_of_ours_sends_counts_as_the_usual(start, base, aim):
     answer = start(base=base, aim=aim)
-    assert (answer.aim, answer.found.order, answer.first) == ("", (), None)
+    assert (answer.asked.aim, answer.found.order, answer.first) == ("", (), None)
     assert [one.choice.share for one in answer.found.listed] == [one.choice.share for one in start().found.listed]
 
 
@@ -166,10 +166,9 @@ def test_what_a_ball_allows_is_the_edge_of_the_region_where_it_is_drawn(start):
         assert (one.least, one.most) == (found.region.least[place], found.region.most[place])
 
 
-def test_a_ball_of_another_diameter_has_its_own_range_and_keeps_its_place(arm):
-    given = arm()
-    rows = tuple(replace(row, diameter_mm="90" if row.mass_g == "275" else "73") for row in given.profile.rows)
-    answer = start_of(StartForm(), Subject(given.compared, replace(given.profile, rows=rows)), TODAY)
+def test_a_ball_of_another_diameter_has_its_own_range_and_keeps_its_place(kept):
+    balls = [(mass, 0.09 if mass == 0.275 else 0.073) for mass in (0.095, 0.125, 0.16, 0.21, 0.275, 0.36, 0.47)]
+    answer = start_of(with_rack(kept(), *balls), TODAY)
     masses = [one.ball.mass_kg for one in answer.found.ranges]
     assert masses == sorted(masses)
     other = next(one for one in answer.found.ranges if one.ball.mass_kg == 0.275)

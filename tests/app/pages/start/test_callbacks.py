@@ -43,19 +43,19 @@ def drawn(visited):
 
 def test_a_wrong_limit_is_no_limit_left_out_and_nothing_is_answered(drawn):
     made = drawn(Edit("limits.amount", "8o", "elbow_peak"))
-    assert made["view"]["body_hidden"]
-    assert made["add_hidden"]
-    assert "to be mended above: elbow, peak at most." in text_of(made["view"]["empty"])
+    assert made["hidden"][ids.START_BODY]
+    assert made["hidden"][ids.START_ADD_PART]
+    assert "to be mended above: elbow, peak at most." in text_of(made["view"][ids.START_EMPTY])
 
 
 def test_the_wanted_peak_is_asked_for_only_with_its_aim(drawn):
-    assert drawn()["wanted_hidden"] is True
-    assert drawn(Edit("start.aim", "nearest_peak"))["wanted_hidden"] is False
+    assert drawn()["hidden"][ids.START_WANTED] is True
+    assert drawn(Edit("start.aim", "nearest_peak"))["hidden"][ids.START_WANTED] is False
 
 
 def test_a_throw_can_be_added_to_compare_once_one_stands_first(drawn):
-    assert drawn()["add_hidden"] is True  # no ball stands first before an aim is chosen
-    assert drawn(Edit("start.aim", "own"))["add_hidden"] is False
+    assert drawn()["hidden"][ids.START_ADD_PART] is True  # no ball stands first before an aim is chosen
+    assert drawn(Edit("start.aim", "own"))["hidden"][ids.START_ADD_PART] is False
 
 
 @pytest.mark.parametrize("odd", [None, 7, "neon", {}])
@@ -68,7 +68,7 @@ def test_balls_that_were_unticked_are_left_out_and_one_that_joins_later_is_not(v
     here = {"athlete": visit.owner, "tab": "one"}
     assert tick(["145", "275"], here, {}) == ""
     assert visited().data.settings["start.left_out"] == "95 125 160 210 360 470"
-    assert "2 of 2 balls keep every limit" in text_of(drawn()["view"]["sentence"])
+    assert "2 of 2 balls keep every limit" in text_of(drawn()["view"][ids.START_SENTENCE])
     with pytest.raises(PreventUpdate):
         tick(["145", "275"], here, {})  # the boxes as they were made
 

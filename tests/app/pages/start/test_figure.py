@@ -5,7 +5,7 @@ import itertools
 import numpy as np
 import pytest
 
-from app.pages.start.figure import paper_figure, start_figure
+from app.pages.start.figure import start_figure
 from app.pages.start.words import EDGES, limit_words
 from app.show.axes import BLANK
 from app.show.palette import THEMES
@@ -138,9 +138,9 @@ def test_where_nothing_fits_the_edges_are_drawn_and_nothing_is_shaded(start):
 
 def test_without_an_answer_there_is_no_axis_to_be_misread(start):
     assert start_figure(start(elbow_peak="x"), LIGHT) == BLANK
-    assert paper_figure(start(elbow_peak="x")) == {}
+    assert start_figure(start(elbow_peak="x"), THEMES["print"], None) == {}
 
 
 def test_on_paper_it_has_the_size_of_the_paper(start):
-    layout = paper_figure(start())["layout"]
+    layout = start_figure(start(), THEMES["print"], None)["layout"]
     assert (layout["autosize"], layout["width"]) == (False, 690.0)

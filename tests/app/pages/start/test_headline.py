@@ -4,8 +4,8 @@ import re
 
 import pytest
 
-from app.pages.start.form import AIMS
 from app.pages.start.headline import allowed_words, closed_words, sentence, shape_of
+from app.pages.start.limits import AIMS
 from app.units.systems import CUSTOMARY
 from tests.app.pages.start.conftest import NONE
 

@@ -1,20 +1,21 @@
 """Every ball in one table with all that it comes to, and the order of the aim."""
 
 import re
-from dataclasses import replace
 
 import pytest
 
 from app.pages.start.answers import start_of
-from app.pages.start.form import ABSOLUTE, AIMS, StartForm
+from app.pages.start.limits import ABSOLUTE, AIMS
 from app.pages.start.table import ON_PAPER, READOUT_ROWS, order_list, tables
-from app.show.from_records import Subject
-from app.show.profile_form import BallRow
+from app.records.acts import Edit
 from app.units.systems import CUSTOMARY
 from model.readouts import read_curves
 from model.throw import Throw, curves
+from tests.app.kept_demo import kept as kept_data
+from tests.app.kept_demo import with_rack
+from tests.app.known import TODAY
 from tests.app.pages.claim.conftest import text_of
-from tests.app.pages.start.conftest import NONE, TODAY
+from tests.app.pages.start.conftest import NONE
 
 MASSES = ["95 g", "125 g", "145 g", "160 g", "210 g", "275 g", "360 g", "470 g"]  # demo_data/rack.csv
 
@@ -41,7 +42,7 @@ def test_every_readout_is_there_and_one_without_a_limit_says_so(start):
     said = rows_of(start())
     for label, _, keys in READOUT_ROWS:
         (row,) = [head for head in said if head.startswith(f"{label}, likely")]
-        free = not any(getattr(start().form, key) for key in keys)
+        free = not any(key in start().asked.amounts for key in keys)
         assert row.endswith("; not limited") is free
         assert len(said[row][0]) == len(MASSES)
     assert [head for head in said if "not limited" in head] == [
@@ -63,7 +64,7 @@ def test_a_readout_is_that_of_the_whole_curve_and_its_share_that_of_the_referenc
 
 
 def test_a_limit_is_met_by_its_number_with_the_likely_value_above_the_certain_bound(start):
-    said = rows_of(start(certainty_percent="95", **(NONE | {"elbow_peak": "40", "rise_rate": "30"})))
+    said = rows_of(start(certainty="95", **(NONE | {"elbow_peak": "40", "rise_rate": "30"})))
     heads = list(said)
     likely = next(head for head in heads if head.startswith("Elbow, peak, likely"))
     bound = heads[heads.index(likely) + 1]
@@ -133,11 +134,10 @@ def test_with_a_wanted_peak_the_fastest_speed_stays_and_the_speed_for_it_stands_
     assert said[wanted][0] != next(cells[0] for head, cells in said.items() if head.startswith("Fastest"))
 
 
-def test_the_radars_reading_is_shown_where_the_correction_is_on(arm):
-    found = arm()
-    on = Subject(found.compared, replace(found.profile, radar="on"))
-    assert "Radar shows" in text_of(tables(start_of(StartForm(), on, TODAY)))
-    assert "Radar shows" not in text_of(tables(start_of(StartForm(), found, TODAY)))
+def test_the_radars_reading_is_shown_where_the_correction_is_on(start):
+    on = kept_data("W01", Edit("profile.radar", "yes"))
+    assert "Radar shows" in text_of(tables(start_of(on, TODAY)))
+    assert "Radar shows" not in text_of(tables(start()))
 
 
 def test_it_is_in_the_readers_units(start):
@@ -149,10 +149,9 @@ def test_it_is_in_the_readers_units(start):
     assert not re.search(r"[0-9] (m/s|g|m)\b", said)
 
 
-def test_a_rack_wider_than_the_paper_is_printed_in_parts_and_nothing_is_left_out(arm):
-    found = arm()
-    rows = tuple(BallRow(f"b{i}", str(80 + 30 * i), "73") for i in range(14))
-    answer = start_of(StartForm(), Subject(found.compared, replace(found.profile, rows=rows)), TODAY)
+def test_a_rack_wider_than_the_paper_is_printed_in_parts_and_nothing_is_left_out(kept):
+    balls = [(0.08 + 0.03 * number, 0.073) for number in range(14)]
+    answer = start_of(with_rack(kept(), *balls), TODAY)
     screen, paper = tables(answer)[:2]
     assert "screen-only" in screen.className
     assert paper.className == "paper-only"

@@ -3,8 +3,8 @@
 import pytest
 
 from app.pages.start import words
-from app.pages.start.form import ABSOLUTE, LIMITS
 from app.pages.start.headline import sentence
+from app.pages.start.limits import ABSOLUTE
 from app.units.systems import CUSTOMARY
 from model.ceilings import BOUNDS, Amount
 from model.start_list import LimitKept
@@ -37,12 +37,7 @@ def test_the_notes_name_the_reference_the_certainty_and_the_source_of_asked_effo
         "without lift from spin",
     ):
         assert part in said
-    assert "±10 %" in " ".join(words.notes(start(base="reference", compare={"kind": "estimated"})))
-
-
-def test_what_is_missing_on_this_page_is_named(start):
-    assert words.missing(start(elbow_peak="x", certainty_percent="")) == ["elbow, peak at most", "certainty"]
-    assert words.missing(start(left_out="95 125 145 160 210 275 360 470")) == []  # the own ball is always there
+    assert "±10 %" in " ".join(words.notes(start(base="reference", rows={"reference": {"kind": "estimated"}})))
 
 
 def test_no_word_passes_a_verdict(start):
@@ -56,7 +51,7 @@ def test_what_is_not_limited_is_listed_after_the_limits(start):
         "Not limited",
         "area, least time loaded, most time loaded, release speed",
     )
-    every = dict.fromkeys(LIMITS, "90") | {"speed": "30"}
+    every = dict.fromkeys(BOUNDS, "90") | {"speed": "30"}
     assert [label for label, _ in words.limits_words(start(**every))].count("Not limited") == 0
     assert [label for label, _ in words.limits_words(start(**NONE))] == ["Not limited"]
 
@@ -67,7 +62,10 @@ def test_a_limit_is_named_by_its_number_and_which_way_it_limits(start):
     assert words.limit_words("most_loaded", answer) == "time loaded at most 140 %"
     assert words.limit_words("least_loaded", answer) == "time loaded at least 110 %"
     assert words.limit_words("speed", answer) == "release speed at most 30.0 m/s"
-    assert words.amount_words("elbow_peak", Amount(0.8), answer) == "80 % of the reference (measured, 2026-01-13)"
+    assert (
+        words.amount_words("elbow_peak", Amount(0.8), answer)
+        == "80 % of the reference (full speed by the readings, 2026-01-13)"
+    )
 
 
 @pytest.mark.parametrize("likely", [0.301, 0.355, 0.3999, 0.4])

@@ -1,35 +1,28 @@
 """A lesson for each invented thrower, as the demo records have them."""
 
-from datetime import date
-
 import pytest
 
 from app.bind.visit import Visit, visit_of
 from app.pages.teach.answers import lesson_of
-from app.pages.teach.session import Session
-from app.records.demo import passing_store
-from app.records.reads import athlete_data
-from app.show.from_records import subject_of
+from app.pages.teach.session import STEPS, Session, session_of
+from app.show.from_records import case_of
 from app.units.systems import METRIC
 from app.web.server import Config, create_app
+from tests.app.kept_demo import kept
+from tests.app.known import TODAY
 
-TODAY = date(2026, 3, 1)
-"""Before the birthdays that the invented throwers' ages would go on to."""
 
-
-@pytest.fixture(scope="session")
-def subject_for():
-    """Read an invented thrower by code."""
-    store = passing_store(True)
-    return lambda code="W01": subject_of(athlete_data(store, code), TODAY)
+def session(steps: str = ",".join(STEPS), second: str = "", third: str = "", named: str = "") -> Session:
+    """A session as the records keep it: its steps in order, `-` before one that is left out."""
+    return session_of({"second": second, "third": third, "steps": steps, "named": named})
 
 
 @pytest.fixture(scope="session")
-def lesson_for(subject_for):
+def lesson_for():
     """Make the lesson of an invented thrower by code."""
 
     def make(code="W01", session=None, system=METRIC):
-        lesson = lesson_of(session or Session(), subject_for(code).case(TODAY, system))
+        lesson = lesson_of(session or Session(), case_of(kept(code), TODAY, system))
         assert lesson is not None
         return lesson
 

@@ -1,18 +1,15 @@
 """The lesson: the balls, the series in which one thing changes, and what is missing for it."""
 
-from dataclasses import replace
-
 import pytest
 
-from app.pages.teach.answers import SHARES, ball_choices, ball_of, lesson_of, text_of
+from app.pages.teach.answers import SHARES, ball_choices, lesson_of
 from app.pages.teach.session import Session
-from app.show.from_records import subject_of
-from app.show.profile_form import ProfileForm
+from app.show.from_records import case_of
 from app.units.systems import CUSTOMARY
 from model.ball import Ball
 from model.readouts import read_curves
 from model.throw import Throw, curves
-from tests.app.pages.teach.conftest import TODAY
+from tests.app.known import ADULT, TODAY, known
 
 
 def test_it_opens_on_the_own_ball_about_twice_its_mass_and_the_lightest_of_the_rack(lesson):
@@ -21,25 +18,14 @@ def test_it_opens_on_the_own_ball_about_twice_its_mass_and_the_lightest_of_the_r
     assert (lesson.second, lesson.third) == (Ball(0.275), Ball(0.095))
 
 
-@pytest.mark.parametrize(
-    "text", ["", "275", "|", "x|73", "275|x", "-5|73", "nan|73", "1e999|73", "275|73|1", "275|9e9"]
-)
-def test_what_is_no_ball_is_none(text):
-    assert ball_of(text) is None
-
-
-def test_a_ball_is_written_as_it_is_read():
-    assert ball_of(text_of(Ball(0.1425, 0.0745))) == Ball(0.1425, 0.0745)
-
-
 def test_a_ball_that_is_not_of_the_rack_is_offered_all_the_same(lesson):
-    offered = ball_choices(Session(second="500|120"), lesson.case)
+    offered = ball_choices(Session(Ball(0.5, 0.12)), lesson.case)
     assert {"value": "500|120", "label": "500 g, 120 mm, not of the rack"} in offered
     assert sum(one["value"] == "95|73" for one in offered) == 1
 
 
 def test_the_own_ball_is_not_set_beside_itself(lesson_for):
-    lesson = lesson_for(session=Session(second="145|73", third="145|73"))
+    lesson = lesson_for(session=Session(Ball(0.145), Ball(0.145)))
     assert (lesson.second.mass_kg, lesson.third.mass_kg) == (0.275, 0.095)
     assert "145|73" not in {one["value"] for one in ball_choices(Session(), lesson.case)}
 
@@ -89,7 +75,7 @@ def test_a_build_up_goes_from_the_heaviest_ball_to_the_own_one(lesson):
 
 
 def test_a_build_up_starts_with_a_heavier_ball_also_where_both_that_are_shown_are_lighter(lesson_for, lesson):
-    light = lesson_for(session=Session(second="95|73", third="125|73"))
+    light = lesson_for(session=Session(Ball(0.095), Ball(0.125)))
     assert [thrown.throw for thrown in light.built] == [thrown.throw for thrown in lesson.built]
 
 
@@ -100,19 +86,15 @@ def test_a_thrower_who_is_still_growing_builds_up_with_the_own_ball_from_slow_to
     assert [thrown.throw.speed_m_s / own.speed_m_s for thrown in lesson.built] == pytest.approx([0.6, 0.8, 0.9])
 
 
-def test_without_measures_or_a_speed_there_is_no_lesson(subject_for):
-    assert lesson_of(Session(), subject_of(None, TODAY).case(TODAY)) is None
-    known = subject_for("W01")
-    unknown = replace(known, compared=type(known.compared)(known.compared.athlete), profile=ProfileForm())
-    case = unknown.case(TODAY)
+def test_without_measures_or_a_speed_there_is_no_lesson():
+    assert lesson_of(Session(), case_of(None, TODAY)) is None
+    case = case_of(known(reference_m_s=None), TODAY)
     assert case.person is not None
     assert lesson_of(Session(), case) is None
 
 
-def test_sliders_end_where_no_arm_or_throw_is_accepted(subject_for):
-    known = subject_for("W01")
-    athlete = dict(known.compared.athlete) | {"forearm_length_cm": "44"}
-    long = replace(known, compared=replace(known.compared, athlete=athlete))
-    lesson = lesson_of(Session(), long.case(TODAY))
+def test_sliders_end_where_no_arm_or_throw_is_accepted():
+    long = known(measures=ADULT | {"forearm_length_m": 0.44})
+    lesson = lesson_of(Session(), case_of(long, TODAY))
     assert lesson.series["forearm"][-1].throw.person.forearm_length_m <= 0.45
     assert len(lesson.series["forearm"]) == 3  # 44 cm, and 1 % and 2 % more

@@ -15,6 +15,7 @@ from app.pages.teach.parts import LARGEST_FILE_BYTES
 from app.pages.teach.session import Opened, Session, to_file
 from app.records.acts import TEAM, Hand
 from app.show import ids as shared_ids
+from tests.app.pages.teach.conftest import session as session_with
 
 
 def sent(data: bytes) -> str:
@@ -35,7 +36,7 @@ def told(monkeypatch):
 
 
 def test_the_session_of_a_file_is_kept_and_shown(here, told):
-    session = Session("360|73", "", "vote,throw", "yes")
+    session = session_with("vote,throw", "360|73", "", "yes")
     assert open_file(sent(to_file("Tuesday", session).encode()), here, {}) == ("", None)
     row = lesson_shown(visit_of("/teach", ""))
     assert (row.name, session_in(row)[0]) == ("Tuesday", session)
@@ -78,6 +79,7 @@ def test_no_file_and_no_press_change_nothing(here):
 
 
 def test_the_session_that_is_shown_is_saved(visit, here):
-    visit.store.act(TEAM, added(Session(steps="vote"), "Tuesday"), Hand("one"))
+    visit.store.act(TEAM, added(session_with("vote"), "Tuesday"), Hand("one"))
+    steps = "vote,-throw,-hand,-forearm,-clock,-ball,-speed,-three,-athlete,-build,-limits"
     kept = json.loads(save(1, here)["content"])
-    assert (kept["name"], kept["session"]["steps"], kept["brought"]) == ("Tuesday", "vote", None)
+    assert (kept["name"], kept["session"]["steps"], kept["brought"]) == ("Tuesday", steps, None)

@@ -7,6 +7,7 @@ from app.bind.visit import visit_of
 from app.pages.teach.lessons import DOERS, added, lesson_shown, name_of, session_in, step_row
 from app.pages.teach.session import STEPS, Session
 from app.records.acts import TEAM, Add, Hand, Put
+from model.ball import Ball
 
 HAND = Hand("one")
 
@@ -62,9 +63,9 @@ def test_balls_and_what_the_room_sees_are_kept(kept):
     after, _ = do(kept, "second", uid, "360|73")
     after, _ = do(after, "third", uid, "125|73")
     after, _ = do(after, "named", uid, "yes")
-    assert session_in(lesson_shown(after))[0] == Session("360|73", "125|73", named="yes")
+    assert session_in(lesson_shown(after))[0] == Session(Ball(0.36), Ball(0.125), named=True)
     after, _ = do(after, "named", uid, "no")
-    assert session_in(lesson_shown(after))[0].named == ""
+    assert session_in(lesson_shown(after))[0].named is False
 
 
 @pytest.mark.parametrize("ball", [None, 7, "heavy", "0|73", "275", "2" * 5000 + "|73", "275|73"])

@@ -4,9 +4,9 @@ from app.bind.visit import visit_of
 from app.pages.teach import ids
 from app.pages.teach.lessons import added
 from app.pages.teach.page import UNREAD, layout
-from app.pages.teach.session import Session
 from app.records.acts import TEAM, Add, Hand
 from app.web.server import Config, create_app
+from tests.app.pages.teach.conftest import session
 
 
 def part(page, part_id):
@@ -14,7 +14,7 @@ def part(page, part_id):
 
 
 def test_it_shows_the_athlete_of_the_address_and_the_steps_of_the_session(visit):
-    visit.store.act(TEAM, added(Session(steps="vote,throw"), "Tuesday"), Hand("one"))
+    visit.store.act(TEAM, added(session("vote,throw"), "Tuesday"), Hand("one"))
     page = layout(visit_of("/teach", "?athlete=W02"))
     story = part(page, ids.TEACH_STORY).data
     assert [step["key"] for step in story["steps"]] == ["vote", "throw"]

@@ -12,6 +12,7 @@ from app.pages.teach.studies import STUDIES, study_words
 from app.pages.teach.words import told
 from model.line_figure import FRAMES, line_figure
 from model.one_change import with_forearm
+from tests.app.pages.teach.conftest import session
 
 
 @pytest.fixture(scope="module")
@@ -104,6 +105,6 @@ def test_published_means_are_found_in_their_sources_and_in_the_same_unit():
 
 
 def test_only_the_steps_that_are_shown_go_to_the_browser(lesson):
-    story = story_of(Session(steps="vote,throw"), lesson, told(lesson))
+    story = story_of(session("vote,throw"), lesson, told(lesson))
     assert [step["key"] for step in story["steps"]] == ["vote", "throw"]
     assert picture_of("vote", lesson, told(lesson)["vote"])["kind"] == "vote"

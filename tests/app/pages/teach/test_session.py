@@ -5,11 +5,36 @@ from pathlib import Path
 
 import pytest
 
-from app.pages.teach.session import STEPS, Opened, Session, body_of, from_file, moved, session_of, switched, to_file
+from app.pages.teach.session import (
+    STEPS,
+    Opened,
+    Session,
+    ball_of,
+    body_of,
+    from_file,
+    moved,
+    session_of,
+    switched,
+    text_of,
+    to_file,
+)
 from app.records.document import ExchangeError
-from tests.app.pages.teach.conftest import TODAY
+from model.ball import Ball
+from tests.app.known import TODAY
+from tests.app.pages.teach.conftest import session as session_with
 
 OLD = Path(__file__).parents[2] / "records" / "old" / "session.json"
+
+
+@pytest.mark.parametrize(
+    "text", ["", "275", "|", "x|73", "275|x", "-5|73", "nan|73", "1e999|73", "275|73|1", "275|9e9", None, 7]
+)
+def test_what_is_no_ball_is_none(text):
+    assert ball_of(text) is None
+
+
+def test_a_ball_is_written_as_it_is_read():
+    assert ball_of(text_of(Ball(0.1425, 0.0745))) == Ball(0.1425, 0.0745)
 
 
 def test_a_new_session_shows_every_step_once_in_order():
@@ -32,18 +57,18 @@ def test_a_dropped_step_keeps_its_place_and_comes_back_there():
 
 
 def test_the_last_step_that_is_shown_cannot_be_dropped():
-    assert switched(Session(steps="vote"), "vote") == Session(steps="vote")
+    assert switched(session_with("vote"), "vote") == session_with("vote")
 
 
 def test_steps_that_are_unknown_or_double_are_left_out_and_lacking_ones_come_last_dropped():
-    session = Session(steps="limits,-throw,limits,<b>,throw")
+    session = session_with("limits,-throw,limits,<b>,throw")
     assert session.shown == ("limits",)
     assert session.order[:2] == (("limits", True), ("throw", False))
     assert {key for key, _ in session.order} == set(STEPS)
 
 
 def test_what_the_records_keep_is_read_back_the_same():
-    for session in (Session(), Session("275|73", "", "throw", "yes")):
+    for session in (Session(), session_with("throw", "275|73", "", "yes")):
         assert session_of(json.loads(json.dumps(body_of(session)))) == session
 
 
@@ -65,7 +90,7 @@ def test_anything_else_is_no_session(body):
 
 
 def test_a_file_opens_with_the_same_name_steps_and_balls_and_holds_nobody():
-    session = Session("360|73", "95|73", "vote,throw,-hand", "")
+    session = session_with("vote,throw,-hand", "360|73", "95|73")
     text = to_file("Parents’ evening", session)
     assert from_file(text.encode(), TODAY) == Opened(session, "Parents’ evening", ())
     assert "W0" not in text
@@ -73,7 +98,7 @@ def test_a_file_opens_with_the_same_name_steps_and_balls_and_holds_nobody():
 
 def test_a_file_of_the_time_before_there_were_records_opens_and_says_who_came_along():
     opened = from_file(OLD.read_bytes(), TODAY)
-    assert opened.session.second == "275|73"
+    assert opened.session.second == Ball(0.275)
     assert "vote" not in opened.session.shown
     assert opened.name == "Session of 2026-03-01"
     assert "W05" in opened.codes

@@ -6,7 +6,6 @@ from dataclasses import replace
 import pytest
 
 from app.demo import load_demo
-from app.pages.teach.answers import FOUR
 from app.pages.teach.handout import ON_PAPER, SOURCES, handout, sheet_pictures
 from app.pages.teach.notes import NOTES, QUESTIONS, note_parts, question_parts, source_line
 from app.pages.teach.parts import stage
@@ -16,21 +15,22 @@ from app.pages.teach.words import TITLES, told, vote_row
 from app.show.cautions import CAUTIONS, GROWING
 from app.show.glossary import TERMS
 from app.show.markup import to_html
+from app.show.numbers import READOUT_ORDER
 from model.channels import READINGS
-from model.claim import NO_DIFFERENCE
 from model.published import values
 from model.readouts import read_curves
-from tests.app.pages.teach.conftest import TODAY
+from model.structural_band import NO_DIFFERENCE
+from tests.app.known import TODAY
 
 
 def view(lesson, **changes):
-    return view_of(replace(Session(), **changes), lesson.case, lesson, "", True, TODAY)
+    return view_of(replace(Session(), **changes), lesson.case, lesson, True, TODAY)
 
 
 @pytest.mark.parametrize(("code", "age", "mass"), [("W01", "20 years", "84 kg"), ("W04", "13 years", "48 kg")])
 def test_code_age_and_body_mass_stay_hidden_unless_switched_on(lesson_for, code, age, mass):
     lesson = lesson_for(code)
-    hidden, named = view(lesson), view(lesson, named="yes")
+    hidden, named = view(lesson), view(lesson, named=True)
     for secret in (code, age, mass):
         everything = json.dumps(hidden.story, ensure_ascii=False) + hidden.who + str(hidden.growing)
         assert secret not in everything
@@ -51,12 +51,12 @@ def test_a_young_thrower_brings_the_caution_for_those_who_are_growing(lesson_for
 
 
 def test_without_a_lesson_it_says_what_is_missing(lesson):
-    nobody = replace(lesson.case, person=None)
-    shown = view_of(Session(), nobody, None, "age", False, TODAY)
+    nobody = replace(lesson.case, person=None, missing=("Age",))
+    shown = view_of(Session(), nobody, None, False, TODAY)
     assert not shown.story
     assert "Missing or to be mended: age" in str(shown.empty)
-    no_speed = replace(lesson.case, found=replace(lesson.case.found, own_speed=None))
-    assert "a full-effort speed" in str(view_of(Session(), no_speed, None, "", False, TODAY).empty)
+    no_speed = replace(lesson.case, readings=(), reference=replace(lesson.case.reference, speed_m_s=None))
+    assert "a full-effort speed" in str(view_of(Session(), no_speed, None, False, TODAY).empty)
 
 
 def test_the_note_to_a_build_up_of_the_growing_tells_what_is_done_and_what_comes_first_here(lesson_for):
@@ -109,7 +109,9 @@ def light_over_heavy(lesson) -> dict[str, float]:
     assert light.throw.ball.mass_kg < heavy.throw.ball.mass_kg
     braking = [key for key, reading in READINGS.items() if reading.braking]
     peaks = {key: [read_curves(one.curves, key).peak for one in (light, heavy)] for key in braking}
-    return {name: light.change(heavy, name) for name in FOUR} | {key: a / b - 1.0 for key, (a, b) in peaks.items()}
+    return {name: light.change(heavy, name) for name in READOUT_ORDER} | {
+        key: a / b - 1.0 for key, (a, b) in peaks.items()
+    }
 
 
 @pytest.mark.parametrize("code", ATHLETES)
@@ -124,7 +126,7 @@ def test_what_is_answered_about_light_balls_is_what_the_model_and_the_vote_say(l
     assert "has the steeper rise, and with one who slows more still, the higher peak as well" in answer
     assert more["rise_rate"] > more["peak"]  # so that the peak never is the first to turn
     assert f"“{TITLES['vote']}” says it" in answer
-    for name in FOUR:  # the vote goes from the own ball to the heavier one
+    for name in READOUT_ORDER:  # the vote goes from the own ball to the heavier one
         if abs(lesson.at_profile["second"].change(lesson.own, name)) > NO_DIFFERENCE:
             assert (vote_row(name, lesson)["grew"] == "did not grow") == (more[name] > 0.0), name
 

@@ -5,7 +5,6 @@ import re
 import pytest
 
 from app.demo import load_demo
-from app.pages.teach.answers import text_of
 from app.pages.teach.session import STEPS, Session
 from app.pages.teach.words import panel_words, stop_words, told
 from app.units.systems import CUSTOMARY, METRIC
@@ -62,7 +61,7 @@ def test_the_numbers_of_the_vote_are_those_of_the_model(lesson):
 
 
 def test_a_difference_that_is_none_to_speak_of_is_called_so(lesson_for):
-    same = lesson_for(session=Session(second=text_of(Ball(0.1452))))
+    same = lesson_for(session=Session(Ball(0.1452)))
     assert {row["grew"] for row in told(same)["vote"].rows} == {"no difference to speak of"}
 
 
@@ -71,7 +70,7 @@ def test_the_mass_of_the_hand_which_tells_body_mass_is_not_shown(lesson):
 
 
 def test_a_lighter_ball_is_not_called_heavier(lesson_for):
-    lighter = told(lesson_for(session=Session(second="95|73")))
+    lighter = told(lesson_for(session=Session(Ball(0.095))))
     assert lighter["ball"].sentences[1] == "At the same speed, the lighter ball has the lower curve."
     assert "more than 33.0 m/s" in lighter["speed"].sentences[0]
 

@@ -23,7 +23,7 @@ def of(current):
 @pytest.fixture
 def without_throws(current, open_page):
     visit = current.visit
-    visit.store.act(visit.owner, [Remove("throw", throw.uid) for throw in current.throws], Hand("one"))
+    visit.store.act(visit.owner, [Remove("throw", throw.uid) for throw in current.rows], Hand("one"))
     return current_of(open_page())
 
 

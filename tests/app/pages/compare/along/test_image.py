@@ -8,9 +8,9 @@ import plotly.graph_objects as go
 import pytest
 
 from app.pages.compare.along.image import foot, heading, image_of
+from app.pages.compare.answers import Thrower
 from app.pages.compare.picture import figure_of
 from app.show.cautions import CAUTIONS
-from app.show.checks import CheckedAthlete
 from app.show.palette import THEMES
 from app.version import VERSION
 from model.person import Person
@@ -19,8 +19,8 @@ DAY = date(2026, 3, 1)
 GIRL = Person("female", 1.57, 46.5, 13.0)
 
 
-def test_it_is_a_figure_of_all_throws_on_white_with_room_for_its_words(demo_page, compare_on):
-    comparison = compare_on(demo_page)
+def test_it_is_a_figure_of_all_throws_on_white_with_room_for_its_words(compare_on):
+    comparison = compare_on()
     made = image_of(comparison, DAY, invented={""})
     go.Figure(made)  # refuses what Plotly does not know
     assert len(made["data"]) == 5  # four curves and the words
@@ -36,7 +36,7 @@ def test_it_is_a_figure_of_all_throws_on_white_with_room_for_its_words(demo_page
 def test_the_title_names_code_quantity_and_unit(make_answer, make_comparison):
     shown = make_comparison(make_answer(1, reference=True), quantity="shoulder_proximal")
     assert heading(shown) == "X1 · Shoulder proximal force, N against time"
-    nameless = replace(shown, throwers=shown.throwers | {"": CheckedAthlete(None, "")})
+    nameless = replace(shown, throwers=shown.throwers | {"": Thrower("")})
     assert heading(nameless) == "Shoulder proximal force, N against time"
 
 
@@ -67,7 +67,7 @@ def test_a_growing_throwers_figure_brings_its_caution_and_no_measure(make_answer
 @pytest.mark.parametrize("code", ["<b>x</b>", '<a href="https://x">x</a>', "&lt;"])
 def test_a_code_is_written_never_read_as_markup(make_answer, make_comparison, code):
     shown = make_comparison(make_answer(1, reference=True))
-    named = replace(shown, throwers=shown.throwers | {"": CheckedAthlete(None, code)})
+    named = replace(shown, throwers=shown.throwers | {"": Thrower(code)})
     title = image_of(named, DAY, invented=())["layout"]["title"]["text"]
     assert "<" not in title
     assert title.count("&") >= code.count("<") + code.count("&")

@@ -11,17 +11,26 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from app.demo import load_demo
-from app.pages.compare.along.link import LONGEST, LinkError, form_of, sendable, text_of
+from app.pages.compare.along.link import (
+    CHOSEN,
+    KNOWN,
+    LONGEST,
+    MEASURES,
+    PLACES,
+    LinkError,
+    Shared,
+    shared_in,
+    shared_of,
+    text_of,
+)
 from app.pages.compare.along.opening import offer_of
-from app.show.form_fields import HOLDS
-from app.show.quantities import QUANTITIES
-from app.show.throw_form import ALIGNED, ATHLETE_NAMES, KINDS, SCALES, Form, ThrowForm, measures_of
-from tests.app.typed_forms import demo_form
+from app.pages.compare.current import current_of
+from app.records.acts import Edit, Hand, Put
+from app.show.listed_throw import HOLDS, OTHER
 
-DEMO = load_demo()
-W01 = demo_form(DEMO, DEMO.athletes[0])
-MEASURES = {name: value for name, value in W01.athlete.items() if value}
+HAND = Hand("one")
+TEXTS = [name for name in CHOSEN if name not in PLACES]
+COLUMNS = ("mass_kg", "diameter_m", "hold", "number")
 
 
 def packed(data: object) -> str:
@@ -39,48 +48,79 @@ def unpacked(text: str) -> str:
 
 typed = st.text(max_size=12)
 throws = st.lists(
-    st.builds(
-        lambda mass, diameter, hold, text: ThrowForm("t1", mass, diameter).holding(hold, text),
-        typed, typed, st.sampled_from(list(HOLDS)), typed,
-    ), max_size=8,
-).map(lambda lines: tuple(replace(line, key=f"t{i}") for i, line in enumerate(lines, start=1)))  # fmt: skip
+    st.fixed_dictionaries(
+        {"mass_kg": typed, "diameter_m": typed, "hold": st.sampled_from(list(HOLDS)), "number": typed}
+        | {"thrower": st.sampled_from(["", OTHER])}
+    ),
+    max_size=8,
+).map(tuple)
+people = st.lists(st.fixed_dictionaries(dict.fromkeys(MEASURES, typed)), max_size=2).map(tuple)
 
 
 @st.composite
-def forms(draw):
+def comparisons(draw):
     lines = draw(throws)
-    keys = st.sampled_from(["", *(line.key for line in lines)])
-    athlete = draw(st.fixed_dictionaries(dict.fromkeys(ATHLETE_NAMES, typed)))
-    words = {"kind": KINDS, "quantity": QUANTITIES, "align": ALIGNED, "scale": SCALES}
-    chosen = {name: draw(st.sampled_from(list(known))) for name, known in words.items()}
-    places = {name: draw(keys) for name in ("reference", "headline")}
-    return Form(athlete, lines, date=draw(typed), above=draw(typed), **chosen, **places)
+    asked = {name: draw(st.sampled_from(list(KNOWN[name])) if name in KNOWN else typed) for name in TEXTS}
+    places = {name: draw(st.integers(-1, len(lines) - 1)) for name in PLACES}
+    return Shared(asked, lines, **places, people=draw(people))
 
 
-@given(forms())
-def test_a_link_brings_back_what_was_typed(form):
-    assert form_of(text_of(form, with_measures=True)) == form
+@given(comparisons())
+def test_a_link_brings_back_what_was_put_in(shared):
+    assert shared_in(text_of(shared)) == shared
 
 
-@given(forms())
-def test_without_measures_it_brings_nobody(form):
-    assert form_of(text_of(form, with_measures=False)) == replace(form, athlete=Form().athlete)
+def test_what_goes_along_are_the_throws_and_choices_as_they_were_typed(current, open_page):
+    visit, second = current.visit, current.rows[1].uid
+    visit.store.act(visit.owner, [Edit("throw.mass_kg", "10 oz", second), Edit("throw.number", "28,50", second)], HAND)
+    visit.store.act(visit.owner, Edit("comparison.kind", "before_injury", current.row.uid), HAND)
+    shared = shared_of(current_of(open_page()), with_measures=False)
+    assert [tuple(one[name] for name in COLUMNS) for one in shared.throws[:2]] == [
+        ("145", "73", "speed", "33"),
+        ("10 oz", "73", "speed", "28,50"),
+    ]
+    assert (shared.reference, shared.headline, shared.people) == (0, -1, ())
+    assert shared.asked == {
+        "kind": "before", "day": "2026-01-13", "quantity": "varus", "above": "", "align": "release", "scale": "plain",
+    }  # fmt: skip
 
 
-def test_no_measure_code_or_age_goes_along_unless_that_is_asked_for():
-    bare, whole = (json.loads(unpacked(text_of(W01, with_measures))) for with_measures in (False, True))
+def test_no_measure_code_or_age_goes_along_unless_that_is_asked_for(current):
+    bare, whole = (json.loads(unpacked(text_of(shared_of(current, asked)))) for asked in (False, True))
     assert len(bare) == 2
-    assert whole == [*bare, [W01.athlete[name] for name in ATHLETE_NAMES]]
+    (measures,) = whole[2:]
+    assert whole == [*bare, measures]
+    assert [measures[0], measures[1], measures[2], measures[4], measures[5]] == ["W01", "male", "right", "183", "84"]
     cells = [*bare[0], *(cell for line in bare[1] for cell in line)]
-    assert not {MEASURES[name] for name in ("code", "sex", "stature_cm", "body_mass_kg", "age_years")} & set(cells)
+    assert not set(measures[:6]) & set(cells)
+
+
+def test_the_measures_of_a_second_thrower_go_along_too_and_a_mark_with_them(current, open_page):
+    visit = current.visit
+    other = visit.store.find("W05")
+    visit.store.act(visit.owner, Edit("throw.thrower", other.uid, current.rows[1].uid), HAND)
+    visit.store.act(other.uid, Edit("athlete.still_growing", "yes"), HAND)
+    first, second = shared_of(current_of(open_page()), with_measures=True).people
+    assert (first["athlete.code"], first["athlete.still_growing"]) == ("W01", "")
+    assert (second["athlete.code"], second["athlete.still_growing"]) == ("W05", "yes")
+
+
+def test_what_is_known_of_somebody_whose_measures_are_not_whole_goes_along(current, open_page):
+    row = current.data.measures[-1].uid
+    current.visit.store.act(current.visit.owner, Edit("measures.stature_m", "", row), HAND)
+    (person,) = shared_of(current_of(open_page()), with_measures=True).people
+    assert (person["measures.stature_m"], person["measures.body_mass_kg"]) == ("", "84")
 
 
 def test_eight_throws_with_all_measures_make_a_short_link_of_letters_that_need_no_escape():
-    lines = [
-        ThrowForm(f"t{i}", f"{100 + 37.5 * i}", "73.5").holding("speed", f"{33.25 - 1.37 * i}") for i in range(1, 9)
-    ]
-    form = replace(W01, throws=tuple(lines), athlete=dict.fromkeys(ATHLETE_NAMES, "123.45"), above="41.5")
-    text = text_of(form, with_measures=True)
+    asked = {"kind": "measured", "day": "2026-01-13", "quantity": "varus", "above": "41.5"}
+    asked |= {"align": "release", "scale": "plain"}
+    lines = tuple(
+        {"mass_kg": f"{100 + 37.5 * i}", "diameter_m": "73.5", "hold": "speed", "number": f"{33.25 - 1.37 * i}"}
+        | {"thrower": ""}
+        for i in range(1, 9)
+    )
+    text = text_of(Shared(asked, lines, 0, people=(dict.fromkeys(MEASURES, "123.45"),)))
     assert len(text) < 2000  # what the oldest readers of addresses take
     assert set(text) <= set("ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_.")
 
@@ -91,32 +131,23 @@ GOOD = [CHOICES, [THROW]]
 
 
 def test_the_link_of_the_description_is_read():
-    (throw,) = form_of(packed(GOOD)).throws
-    assert (throw.ball_mass_g, throw.ball_diameter_mm, throw.hold, throw.speed_m_s) == ("145", "73", "speed", "33")
+    (throw,) = shared_in(packed(GOOD)).throws
+    assert throw == dict(zip(COLUMNS, THROW, strict=True)) | {"thrower": ""}
 
 
 def test_a_link_of_before_the_last_choices_brings_those_it_has():
-    form = form_of(packed([[1, "estimated", "", "abduction"], [THROW]]))
-    assert (form.kind, form.quantity, form.place(form.reference)) == ("estimated", "abduction", 0)
-    assert (form.headline, form.above, form.align, form.scale) == ("", "", "release", "plain")
+    shared = shared_in(packed([[1, "estimated", "", "abduction"], [THROW]]))
+    assert shared.asked == {"kind": "estimated", "day": "", "quantity": "abduction"}
+    assert (shared.reference, shared.headline) == (0, -1)
 
 
 MEASURES_OF_BEFORE = ["X1", "male", "right", "20", "183", "84", "", "", ""]
 
 
 def test_a_link_of_before_the_mark_brings_its_measures_and_nobody_marked():
-    form = form_of(packed([CHOICES, [THROW], MEASURES_OF_BEFORE]))
-    assert list(form.athlete.values()) == [*MEASURES_OF_BEFORE, ""]
-    assert not form.two
-    both = form_of(packed([CHOICES, [THROW], MEASURES_OF_BEFORE * 2]))
-    assert [list(both.measures(by).values()) for by in ("", "other")] == [[*MEASURES_OF_BEFORE, ""]] * 2
-
-
-def test_the_mark_of_either_thrower_goes_along_with_the_measures():
-    marked = replace(W01, athlete=W01.athlete | {"still_growing": "yes"}, other=measures_of(DEMO.athletes[1]))
-    for form in (marked, replace(marked, athlete=marked.other, other=marked.athlete)):
-        made = form_of(text_of(form, with_measures=True))
-        assert (made.athlete, made.other) == (form.athlete, form.other)
+    for count in (1, 2):
+        shared = shared_in(packed([CHOICES, [THROW], MEASURES_OF_BEFORE * count]))
+        assert [list(person.values()) for person in shared.people] == [[*MEASURES_OF_BEFORE, ""]] * count
 
 
 BROKEN = {
@@ -153,15 +184,15 @@ BROKEN = {
     "more choices than there are": packed([[*CHOICES, ""], [THROW]]),
     "a date that is a number": packed([[1, "measured", 2026], [THROW]]),
     "half an athlete": packed([CHOICES, [THROW], ["W01"]]),
-    "an athlete of numbers": packed([CHOICES, [THROW], [1] * len(ATHLETE_NAMES)]),
-    "more than there is": packed([CHOICES, [THROW], [""] * len(ATHLETE_NAMES), 1]),
+    "an athlete of numbers": packed([CHOICES, [THROW], [1] * len(MEASURES)]),
+    "more than there is": packed([CHOICES, [THROW], [""] * len(MEASURES), 1]),
 }
 
 
 @pytest.mark.parametrize("text", BROKEN.values(), ids=BROKEN)
 def test_a_broken_link_is_refused_with_a_reason(text):
     with pytest.raises(LinkError):
-        form_of(text)
+        shared_in(text)
     offer = offer_of(text, "W01")
     assert offer.said.startswith("The link could not be opened: it ")
     assert offer.said.endswith(". Nothing was changed.")
@@ -173,33 +204,32 @@ def test_whatever_stands_in_the_address_something_is_said(text):
     assert offer_of(text, "W01").said
 
 
+def of_length(letters, people=1):
+    """A comparison of which every text is 200 characters long."""
+    asked = {name: letters() for name in TEXTS}
+    lines = tuple({name: letters() for name in COLUMNS} | {"hold": "speed", "thrower": ""} for _ in range(8))
+    return Shared(asked, lines, 0, people=({path: letters() for path in MEASURES},) * people)
+
+
 def test_a_link_that_would_be_too_long_is_not_made():
     chance = random.Random(1)
-    athlete = {name: "".join(chance.choices("0123456789abcdef", k=200)) for name in ATHLETE_NAMES}
-    throws = tuple(
-        ThrowForm(f"t{i}", *("".join(chance.choices(ascii_letters, k=200)) for _ in "123")) for i in range(1, 9)
-    )
     with pytest.raises(LinkError, match="accepted: up to 4000"):  # 24 times 200 letters of 5.7 bits are 3420 bytes
-        text_of(Form(athlete, throws, "t1"), with_measures=True)
+        text_of(of_length(lambda: "".join(chance.choices(ascii_letters, k=200))))
 
 
-def test_the_longest_compressible_form_goes_through_a_link():
-    throws = tuple(ThrowForm(f"t{i}", "\x01" * 200, "\x01" * 200, "\x01" * 200) for i in range(1, 9))
-    form = Form(dict.fromkeys(ATHLETE_NAMES, "\x01" * 200), throws, "t1", date="\x01" * 200, above="\x01" * 200)
-    assert form_of(text_of(form, with_measures=True)).throws[7].speed_m_s == "\x01" * 200
+def test_the_longest_compressible_comparison_goes_through_a_link():
+    long = of_length(lambda: "\x01" * 200, people=2)
+    whole = replace(long, asked=long.asked | {name: next(iter(words)) for name, words in KNOWN.items()})
+    assert shared_in(text_of(whole)) == whole
 
 
-def test_a_throw_on_the_speed_profile_goes_along_at_its_release_speed_and_one_at_its_clock_as_it_is(
-    make_answer, make_comparison
-):
-    profile = ThrowForm("t1", "145").holding("profile", "90")
-    clock = ThrowForm("t2", "275").holding("clock", "85.5")
-    first, second = make_answer(1, speed_m_s=29.7), make_answer(2, 0.275, 28.5)
-    answers = [
-        replace(answer, checked=replace(answer.checked, form=throw))
-        for answer, throw in ((first, profile), (second, clock))
-    ]
-    sent = sendable(Form(throws=(profile, clock)), make_comparison(*answers))
-    assert sent.throws == (ThrowForm("t1", "145", speed_m_s="29.7"), clock)
-    unknown = [replace(answer, checked=replace(answer.checked, speed_m_s=None)) for answer in answers]
-    assert sendable(Form(throws=(profile,)), make_comparison(*unknown)).throws == (profile,)
+def test_a_throw_on_the_speed_profile_goes_along_at_its_release_speed_and_one_at_its_clock_as_it_is(current, open_page):
+    first, second = (row.uid for row in current.rows[:2])
+    held = [Edit("throw.hold", "profile", first), Put("throw", "number", 0.9, first)]
+    held += [Edit("throw.hold", "clock", second), Put("throw", "number", 0.855, second)]
+    current.visit.store.act(current.visit.owner, held, HAND)
+    made = current_of(open_page())
+    sent = shared_of(made, with_measures=False).throws
+    assert sent[0]["hold"] == "speed"
+    assert float(sent[0]["number"]) == pytest.approx(made.throws[0].speed_m_s, abs=0.005)
+    assert (sent[1]["hold"], sent[1]["number"]) == ("clock", "85.5")

@@ -5,14 +5,36 @@ from datetime import date
 
 import pytest
 
-from app.pages.compare.along.link import LinkError, text_of
+from app.pages.compare.along.link import LinkError, shared_of, text_of
 from app.pages.compare.along.opening import offer_of, open_for
 from app.pages.compare.callbacks import draw
 from app.pages.compare.current import current_of
 from app.records.acts import Hand
-from app.show.throw_form import OTHER
+from app.show.listed_throw import OTHER
 
 HAND, TODAY = Hand("one"), date(2026, 3, 1)
+
+
+@pytest.fixture
+def bare(current):
+    """What goes along of W01's comparison without measures."""
+    return shared_of(current, with_measures=False)
+
+
+@pytest.fixture
+def whole(current):
+    """The same with measures."""
+    return shared_of(current, with_measures=True)
+
+
+def by_second(shared):
+    """The same with two throws, the second of them by a second thrower."""
+    return replace(shared, throws=(shared.throws[0], {**shared.throws[1], "thrower": OTHER}))
+
+
+def named(shared, code):
+    """The same with another code of the first thrower."""
+    return replace(shared, people=({**shared.people[0], "athlete.code": code}, *shared.people[1:]))
 
 
 @pytest.fixture
@@ -28,8 +50,8 @@ def take_in(open_page):
     return opened
 
 
-def test_a_link_without_measures_says_so_and_asks_whose_they_are(demo_page):
-    offer = offer_of(text_of(demo_page, False), "W02")
+def test_a_link_without_measures_says_so_and_asks_whose_they_are(bare):
+    offer = offer_of(text_of(bare), "W02")
     assert offer.said == (
         "This link holds a comparison of 4 throws (145 g, 275 g, 95 g, 470 g): varus torque. "
         "It brings no body measures: the throws are worked out with those of W02."
@@ -37,58 +59,62 @@ def test_a_link_without_measures_says_so_and_asks_whose_they_are(demo_page):
     assert offer.button == "Open it for W02"
 
 
-def test_it_is_a_new_comparison_of_that_athlete_and_the_others_stay(take_in, demo_page, open_page):
+def test_it_is_a_new_comparison_of_that_athlete_and_the_others_stay(take_in, bare, open_page):
     before = len(open_page("W02").data.comparisons)
-    made, go = take_in(text_of(replace(demo_page, headline="t3"), False))
+    made, go = take_in(text_of(replace(bare, headline=2)))
     assert go.startswith("/compare?athlete=W02&comparison=")
     assert made.row.name == "From a link, 2026-03-01"
-    assert [float(throw.typed) for throw in made.form.throws] == [33.0, 28.5, 35.2, 23.8]
-    assert made.form.place(made.form.headline) == 2
-    assert made.form.athlete["code"] == "W02"
+    assert [throw.speed_m_s for throw in made.throws] == [33.0, 28.5, 35.2, 23.8]
+    assert made.place(made.row.headline) == 2
+    assert made.throwers[""].code == "W02"
     assert len(open_page("W02").data.comparisons) == before + 1
 
 
-def test_without_any_athlete_it_asks_for_one(demo_page):
-    offer = offer_of(text_of(demo_page, False), "")
+def test_without_any_athlete_it_asks_for_one(bare):
+    offer = offer_of(text_of(bare), "")
     assert offer.said.endswith("choose an athlete above first, then open the link again.")
     assert not offer.button
 
 
-def test_a_link_with_measures_makes_a_new_athlete_whose_code_is_free(take_in, demo_page):
-    text = text_of(demo_page, True)
+def test_a_link_with_measures_makes_a_new_athlete_whose_code_is_free(take_in, whole, current):
+    text = text_of(whole)
     assert offer_of(text, "W02").said.endswith("It brings the measures of W01.")
     made, go = take_in(text)
     assert go.startswith("/compare?athlete=W01+2&comparison=") or "W01%202" in go
-    assert made.form.athlete == demo_page.athlete | {"code": "W01 2"}
-    again, _ = take_in(text)
-    assert again.form.athlete["code"] == "W01 3"
+    assert made.throwers[""] == replace(current.throwers[""], code="W01 2")
+    assert take_in(text)[0].throwers[""].code == "W01 3"
 
 
-def test_measures_of_two_throwers_make_two_athletes(take_in, demo_page):
-    throws = (demo_page.throws[0], replace(demo_page.throws[1], by=OTHER))
-    two = replace(demo_page, throws=throws, other=demo_page.athlete | {"code": "N7", "stature_cm": "170"})
-    made, _ = take_in(text_of(two, True))
-    assert [throw.thrower for throw in made.form.throws] == ["", OTHER]
-    assert (made.form.other["code"], made.form.other["stature_cm"]) == ("N7", "170")
+def test_measures_of_two_throwers_make_two_athletes(take_in, whole):
+    second = {**whole.people[0], "athlete.code": "N7", "measures.stature_m": "170"}
+    made, _ = take_in(text_of(replace(by_second(whole), people=(whole.people[0], second))))
+    assert [throw.thrower for throw in made.throws] == ["", OTHER]
+    assert (made.throwers[OTHER].code, made.throwers[OTHER].person.stature_m) == ("N7", 1.7)
 
 
-def test_throws_of_a_second_thrower_nobody_knows_are_left_out_and_that_is_said(take_in, demo_page):
-    throws = (demo_page.throws[0], replace(demo_page.throws[1], by=OTHER))
-    text = text_of(replace(demo_page, throws=throws), False)
+def test_throws_of_a_second_thrower_nobody_knows_are_left_out_and_that_is_said(take_in, bare):
+    text = text_of(replace(by_second(bare), headline=1))
     assert "Throws of a second thrower, 1, are left out" in offer_of(text, "W02").said
-    assert len(take_in(text)[0].throws) == 1
+    made, _ = take_in(text)
+    assert len(made.rows) == 1
+    assert made.row.headline is None
 
 
-def test_what_cannot_be_read_of_a_link_is_left_empty(take_in, demo_page):
-    odd = replace(demo_page.throws[0], speed_m_s="fast")
-    made, _ = take_in(text_of(replace(demo_page, throws=(odd,), date="yesterday", above="much"), False))
-    assert (made.form.throws[0].speed_m_s, made.form.date, made.form.above) == ("", "", "")
+def test_a_reference_from_before_an_injury_stays_one(take_in, bare):
+    made, _ = take_in(text_of(replace(bare, asked={**bare.asked, "kind": "before"})))
+    assert (made.row.kind, made.row.day) == ("before_injury", date(2026, 1, 13))
+
+
+def test_what_cannot_be_read_of_a_link_is_left_empty(take_in, bare):
+    odd = {**bare.throws[0], "number": "fast"}
+    made, _ = take_in(text_of(replace(bare, throws=(odd,), asked={**bare.asked, "day": "yesterday", "above": "much"})))
+    assert (made.rows[0].mass_kg, made.rows[0].number, made.row.day, made.row.above) == (0.145, None, None, None)
 
 
 @pytest.mark.parametrize("code", ["", "x" * 90, "a\u0000b", "  "])
-def test_a_code_that_no_athlete_can_have_is_made_one(take_in, demo_page, code):
-    made, _ = take_in(text_of(replace(demo_page, athlete=demo_page.athlete | {"code": code}), True))
-    assert made.form.athlete["code"] in ("Link", "x" * 24, "ab")
+def test_a_code_that_no_athlete_can_have_is_made_one(take_in, whole, code):
+    made, _ = take_in(text_of(named(whole, code)))
+    assert made.throwers[""].code in ("Link", "x" * 24, "ab")
 
 
 def test_a_broken_link_makes_nothing(take_in):
@@ -96,14 +122,12 @@ def test_a_broken_link_makes_nothing(take_in):
         take_in("1.AAAA")
 
 
-def test_a_code_with_marks_of_a_page_is_text_in_the_figure(take_in, demo_page):
+def test_a_code_with_marks_of_a_page_is_text_in_the_figure(take_in, whole):
     code = "<a href=//x.y>N</a>"
-    throws = (demo_page.throws[0], replace(demo_page.throws[1], by=OTHER))
-    two = replace(demo_page, throws=throws, athlete=demo_page.athlete | {"code": code}, other=demo_page.athlete)
-    made, _ = take_in(text_of(two, True))
-    assert made.form.athlete["code"] == code
-    visit = made.visit
-    here = {"athlete": visit.owner, "code": code, "asked": {"comparison": made.row.uid}}
+    two = named(replace(by_second(whole), people=(whole.people[0],) * 2), code)
+    made, _ = take_in(text_of(two))
+    assert made.throwers[""].code == code
+    here = {"athlete": made.visit.owner, "code": code, "asked": {"comparison": made.row.uid}}
     figure = draw({}, "light", 1000, [[], []], here, None)["figure"]
     texts = [str(trace.get(name, "")) for trace in figure["data"] for name in ("name", "text")]
     assert any("&lt;a href" in text for text in texts)

@@ -11,9 +11,9 @@ import pytest
 
 from app.commands.curve import columns_of
 from app.pages.compare.along.tables import curves_table, file_name, quantity_column, readings_table, unit_name
-from app.show.checks import CheckedAthlete
-from app.show.quantities import QUANTITIES, reading_named
-from app.show.throw_form import ThrowForm
+from app.pages.compare.answers import Thrower
+from app.show.quantities import reading_named
+from model.readouts import QUANTITIES
 
 SIX_DIGITS = 5e-6  # relative: half of the last of six significant digits, at most
 
@@ -30,8 +30,8 @@ def two(make_answer, make_comparison):
     return make_comparison(make_answer(1, reference=True), heavy)
 
 
-def test_the_curves_are_those_of_the_command_line(demo_page, compare_on):
-    comparison = compare_on(demo_page)
+def test_the_curves_are_those_of_the_command_line(compare_on):
+    comparison = compare_on()
     table = pd.read_csv(io.StringIO(curves_table(comparison, every=True, invented={""})))
     assert table["throw"].unique().tolist() == [1, 2, 3, 4]
     for answer in comparison.drawn:
@@ -91,8 +91,8 @@ def test_each_reading_comes_with_its_difference_to_and_per_cent_of_the_reference
     assert "work_given_out_j" not in heavy  # nothing turns about the axis of varus
 
 
-def test_work_is_given_where_a_joint_turns(compare_on, demo_page):
-    (first, *_) = records(readings_table(compare_on(replace(demo_page, quantity="internal_rotation")), invented={""}))
+def test_work_is_given_where_a_joint_turns(compare_on):
+    (first, *_) = records(readings_table(compare_on(quantity="internal_rotation"), invented={""}))
     assert float(first["work_given_out_j"]) > 0.0
     assert first["note"] == "invented demo data"
 
@@ -107,7 +107,7 @@ def test_without_a_reference_nothing_is_compared(make_answer, make_comparison):
 
 def test_a_throw_says_how_it_is_held(make_answer, make_comparison):
     answer = make_answer(1)
-    held = replace(answer, checked=replace(answer.checked, form=ThrowForm("t1", "145").holding("clock", " 92 ")))
+    held = replace(answer, throw=replace(answer.throw, hold="clock", value=0.92))
     assert records(readings_table(make_comparison(held), ()))[0]["held"] == "same clock 92 %"
     assert records(readings_table(make_comparison(answer), ()))[0]["held"] == "release speed"
 
@@ -126,7 +126,7 @@ def test_a_throw_says_how_it_is_held(make_answer, make_comparison):
     ],
 )
 def test_a_code_is_never_run_as_a_formula_and_comes_back_whole(two, code, cell):
-    named = replace(two, throwers=two.throwers | {"": CheckedAthlete(None, code)})
+    named = replace(two, throwers=two.throwers | {"": Thrower(code)})
     for text in (readings_table(named, ()), curves_table(named, False, ())):
         assert {row["athlete"] for row in records(text)} == {cell}
         assert set(pd.read_csv(io.StringIO(text), dtype={"athlete": str})["athlete"]) == {cell}
@@ -149,5 +149,5 @@ def test_a_file_is_named_after_code_quantity_and_day_and_nothing_else_can_get_in
         'a b/c\\d:"e"': "levelpeak_a-b-c-d-e_varus_2026-03-01.png",
     }
     for code, name in called.items():
-        assert file_name(replace(two, throwers=two.throwers | {"": CheckedAthlete(None, code)}), day, "png") == name
+        assert file_name(replace(two, throwers=two.throwers | {"": Thrower(code)}), day, "png") == name
     assert file_name(two, day, "csv", "curves", "all") == "levelpeak_X1_all_curves_2026-03-01.csv"
