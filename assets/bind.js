@@ -61,15 +61,15 @@
     location.assign(address);
   };
 
-  // A fold with an id is as it was when the page stands again, unless the page says itself whether it is open.
+  // A fold with an id is as it was when the page stands again, unless the page says something new of whether it is open.
   const folds = new Map();
   addEventListener('toggle', ({ target }) => {
-    if (target instanceof HTMLDetailsElement && target.id) folds.set(target.id, target.open);
+    if (target instanceof HTMLDetailsElement && target.id) folds.set(target.id, { open: target.open, said: target.dataset.open });
   }, true);
   const unfold = () => {
-    for (const [id, open] of folds) {
+    for (const [id, { open, said }] of folds) {
       const fold = document.getElementById(id);
-      if (fold && fold.dataset.open !== 'page') fold.open = open;
+      if (fold && fold.dataset.open === said) fold.open = open;
     }
   };
 

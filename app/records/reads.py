@@ -3,6 +3,7 @@
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date
+from functools import cached_property
 from types import MappingProxyType
 from typing import Any
 
@@ -91,7 +92,7 @@ class AthleteData:
         """The version that this is."""
         return self.athlete.version
 
-    @property
+    @cached_property
     def settings(self) -> dict[str, Any]:
         """Every setting's value, by path; its default where it was never set."""
         kept = {key: row.value for key, row in self.setting_rows.items() if row.value is not None and is_setting(key)}

@@ -29,6 +29,7 @@ from tests.browser.buildup_page import (
 )
 from tests.browser.by_hand import choose
 from tests.browser.compare_page import load_again, type_in, wait_until
+from tests.browser.settling import settled
 from tests.browser.themes import THEMES, put_on
 
 playwright = pytest.importorskip("playwright.sync_api")
@@ -106,6 +107,7 @@ def test_several_plans_are_kept_one_is_put_away_and_brought_back(demo):
     first = sentence(demo).inner_text()
     demo.get_by_text("What is planned").click()
     choose(demo, "Aim", "ease off")
+    settled(demo)
     do(demo, "Make the plan")
     expect(demo.locator("#buildup-notice")).to_contain_text("The one before was put away; Undo brings it back.")
     rows = demo.locator(".buildup-plans tbody tr")
@@ -247,11 +249,12 @@ def test_one_who_is_still_growing_reads_the_caution_before_the_form_and_before_t
     expect(page.locator("#buildup-grows")).to_contain_text("still growing")
     choose(page, "Aim", "into a block of fast throwing")
     expect(page.get_by_role("radio", name="The own ball,")).to_be_checked()
+    settled(page)
     page.get_by_role("button", name="Make the plan").click()
     expect(page.get_by_role("heading", name="Read this before the plan is shown")).to_be_visible()
     expect(page.locator("#buildup-body")).to_be_hidden()
     do(page, "I have read this: show the plan")
-    expect(page.locator("#buildup-notice")).to_contain_text("Initials: nothing given")
+    expect(page.locator("#buildup-notice")).to_contain_text("Initials of who has read it: nothing given")
     type_in(page, page.get_by_label("Initials of who has read it"), "CD")
     do(page, "I have read this: show the plan")
     expect(sentence(page)).to_be_visible()

@@ -20,8 +20,6 @@ from model.checks import InputError
 from model.stop_signs import Signed, StopSign, cleared, withdrawn
 
 ALREADY = "Nothing was changed: so it stands already."
-AWAY = "The plan was put away; Undo brings it back. Stop signs stay with the athlete."
-IN_CALENDAR = "Its sessions that stand in a calendar stay there."
 REASKED = dict.fromkeys(
     (
         "weeks_off", "throws_week", "thrown", "cleared_by", "cleared_role",
@@ -180,7 +178,6 @@ DOES = {
     ),
     "read": lambda page, record, today: Act(replace(record, read=Acknowledgement(page.typed("read_by"), today))),
     "reopen": _reopen,
-    "away": lambda _, record, __: Act(None, [html.P(AWAY + (f" {IN_CALENDAR}" if record.handed_out else ""))]),
 }
 """What each button does, by its name."""
 

@@ -29,7 +29,7 @@ def choose_aim(visit: Visit, _: str, value: Any) -> Doing:
     return Doing([Edit("plan.aim", value), Edit("plan.days", ""), Edit("plan.order", "")])
 
 
-DOERS = {"buildup/aim": choose_aim, "buildup/away": away, "buildup/back": brought_back}
+DOERS = {"buildup/aim": choose_aim, "buildup/away": away, "buildup/this_away": away, "buildup/back": brought_back}
 
 
 def register(app: Dash) -> None:

@@ -10,12 +10,12 @@ from app.pages.buildup import words
 from app.pages.buildup.aims import aim_named
 from app.pages.buildup.answers import make
 from app.pages.buildup.course import Course, course_of
+from app.pages.buildup.hand import offer_buttons
 from app.pages.buildup.head_words import passes_words
 from app.pages.buildup.making import FORM, Page, missing_parts, named, refused
 from app.pages.buildup.offers import Offer
 from app.pages.buildup.orders import ORDER_SAID, orders_of
 from app.pages.buildup.record import Record
-from app.pages.buildup.view import offer_buttons
 from app.records.fields import in_words
 from app.records.plan_fields import ORDERS
 from app.show.subject import is_same

@@ -5,7 +5,7 @@ from functools import cached_property
 
 from app.bind.visit import Visit
 from app.pages.buildup.athlete import Athlete, reference_of
-from app.pages.buildup.course import Course, course_of
+from app.pages.buildup.course import Course
 from app.pages.buildup.given import given_of
 from app.pages.buildup.known import known_of
 from app.pages.buildup.noted import key_of
@@ -66,11 +66,7 @@ class Found:
     @cached_property
     def course(self) -> Course | None:
         """What follows from the plan that is shown; None without one that can be worked out."""
-        record = self.shown.record if self.shown else None
-        try:
-            return None if record is None else course_of(record)
-        except (InputError, ValueError, IndexError):
-            return None
+        return self.shown.course if self.shown else None
 
     @property
     def record(self) -> Record | None:

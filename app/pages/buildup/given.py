@@ -5,6 +5,7 @@ from datetime import date
 
 from app.records.reads import AthleteData
 from app.show.hundred import hundred_of, own_speed_known_by
+from app.show.kept import setting_of, value_of
 from app.show.subject import Case
 from model.ball import Ball
 from model.build_up import SHARE_LIMIT
@@ -52,18 +53,17 @@ def given_of(data: AthleteData, case: Case) -> Given | None:
     Given or None
         None where nothing did, or the full speed with its ball or the reference throw is not known.
     """
-    settings = data.settings
-    mass, diameter, speed, on = (settings[path] for path in GIVEN_PATHS)
+    mass, diameter, speed, on = (setting_of(data, path) for path in GIVEN_PATHS)
     profile = case.profile
     if None in (mass, diameter, speed) or profile is None or profile.posterior.own is None:
         return None
     full = float(profile.mean_speed(mass).estimate)
     share = min(max(round(speed / full * SHARE_PLACES) / SHARE_PLACES, SHARE_LIMIT.low), SHARE_LIMIT.high)
-    certainty = min(max(settings["start.certainty"], CERTAINTY_LIMIT.low), CERTAINTY_LIMIT.high)
+    certainty = min(max(setting_of(data, "start.certainty"), CERTAINTY_LIMIT.low), CERTAINTY_LIMIT.high)
     limits = {
-        key: Amount(row.amount, row.counted == "absolute")
+        key: Amount(value_of(row, "amount"), row.counted == "absolute")
         for key, row in data.limits.items()
-        if key in BOUNDS and row.amount is not None
+        if key in BOUNDS and value_of(row, "amount") is not None
     }
     try:
         found = _reference(data, case)
@@ -78,7 +78,7 @@ def _reference(data: AthleteData, case: Case) -> tuple[Reference, str] | None:
     profile = case.profile
     if hundred is None or profile is None:
         return None
-    doubt = data.reference.relative_sd if data.reference is not None else None
+    doubt = value_of(data.reference, "relative_sd")
     if hundred.of == "profile":  # what is not known of a speed from other balls is in the profile already
         kind, day = "estimated" if hundred.kind == "estimated" else "measured", _last_day(case)
         reference = Reference(kind, None, day, doubt or 0.0)

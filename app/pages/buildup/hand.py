@@ -1,12 +1,14 @@
 """The fields beside the plan, which no record keeps: what stands in them goes into what a button does."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
+from dash import html
 from dash.development.base_component import Component
 
 from app.pages.buildup import ids
 from app.pages.buildup.aims import MORE_STEPS
+from app.pages.buildup.offers import Offer
 from app.pages.buildup.rule_words import CLEARING
 from app.records.fields import Field
 from app.records.plan_fields import LONGEST_WORDS, ROLE_WORDS
@@ -76,3 +78,24 @@ def hand(name: str, value: str = "", data: list[dict[str, str]] | None = None) -
 def options(choices: Mapping[str, str]) -> list[dict[str, Any]]:
     """Choices as a list takes them."""
     return [{"value": key, "label": words} for key, words in choices.items()]
+
+
+def do(name: str, words: str, **props: Any) -> Component:
+    """Make a button that does something to the plan, by name."""
+    return html.Button(words, id={"type": ids.BUILDUP_DO, "name": name}, type="button", n_clicks=0, **props)
+
+
+def row(columns: str, *parts: Component) -> Component:
+    """Fields beside one another."""
+    return html.Div(list(parts), className=f"buildup-row {columns}".rstrip())
+
+
+def buttons(*parts: Component) -> Component:
+    """Buttons beside one another."""
+    return html.Div(list(parts), className="buildup-buttons")
+
+
+def offer_buttons(offers: Sequence[Offer]) -> list[Component]:
+    """Make a button for each thing that can be done."""
+    parts = [({"type": ids.BUILDUP_OFFER, "name": f"{one.key}={one.value}"}, one.words) for one in offers]
+    return [html.Button(words, id=part, type="button", n_clicks=0) for part, words in parts]

@@ -71,8 +71,6 @@ def keep(found: Found, act: Act, hand: Hand, session: int | None = None) -> Kept
             made += _put(shown, True)
     elif act.signs is not None:
         _keep_signs(store, owner, found.plans.signs, act.signs, _marks(found), hand)
-    elif record is None and found.record is not None and shown is not None:
-        made += _put(shown, True)
     made += [Edit(f"plan.{name}", text) for name, text in act.form.items()]
     if session is not None:
         made += [Remove("setting", row) for row in rows_of(found.data, found.session_key(session))]

@@ -11,10 +11,8 @@ from app.pages.buildup import ids
 from app.pages.buildup.course import Course
 from app.pages.buildup.found import Found
 from app.pages.buildup.hand import FIELDS as HAND
-from app.pages.buildup.hand import INITIALS, hand, options
+from app.pages.buildup.hand import INITIALS, buttons, do, hand, options, row
 from app.pages.buildup.noted import BEFORE, FIELDS, default_at, draft_of, noted_of, path_of
-from app.pages.buildup.parts import row
-from app.pages.buildup.plan_parts import do
 from app.pages.buildup.rule_words import SITE_WORDS, SORE_WORDS, SOURCES_TOLD
 from app.pages.buildup.view import View
 from app.pages.buildup.words import day_words
@@ -83,7 +81,7 @@ def log(found: Found, view: View) -> Component:
     title = html.H2(title_of(course, at), id=ids.BUILDUP_LOG_TITLE)
     noted = [
         html.Div(fields(found, at), id=ids.BUILDUP_LOG_FIELDS, className="buildup-log"),
-        html.Div([do("log", "Keep this session", **{"data-key": "k"})], className="buildup-buttons"),
+        buttons(do("log", "Keep this session", **{"data-key": "k"})),
     ]
     stopped = [hand("again"), do("again", "Take the plan up again")]
     reopen = html.Div([do("reopen", "Take the last session out of the log")], hidden=hidden["logged"])
@@ -178,7 +176,7 @@ def signs(view: View) -> Component:
 def signing(name: str, does: str, button: str, what: list[dict[str, str]] | None = None) -> Component:
     """Fields for who decides or records something, with its button."""
     parts = [hand(one, data=what if one == "withdraw_what" else None) for one in HAND if one.startswith(f"{name}_")]
-    return html.Div([row("seven", *parts), html.Div(do(does, button), className="buildup-buttons")])
+    return html.Div([row("seven", *parts), buttons(do(does, button))])
 
 
 def _group(head: str, said: str, *parts: Component) -> Component:

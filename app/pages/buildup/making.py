@@ -11,12 +11,11 @@ from dash.development.base_component import Component
 from app.pages.buildup import edits, log_edits, words
 from app.pages.buildup.answers import make
 from app.pages.buildup.athlete import Athlete
-from app.pages.buildup.hand import FIELDS
+from app.pages.buildup.hand import FIELDS, buttons, offer_buttons
 from app.pages.buildup.noted import Noted
 from app.pages.buildup.offers import Offer, spread
 from app.pages.buildup.record import Record
 from app.pages.buildup.rule_words import stop_sign_words
-from app.pages.buildup.view import offer_buttons
 from app.pages.buildup.wanted import AHEAD, BACK, NAMES, Wanted, spec
 from app.records.fields import in_words
 from app.show.page_parts import page_link
@@ -190,7 +189,7 @@ def no_plan_parts(found: NoPlan, system: System) -> list[Component]:
         chosen.insert(0, Offer(f"{FORM}steps", count, f"plan {count} steps"))
     return [
         html.P(words.no_plan_words(found, system), className="sentence"),
-        html.Div(offer_buttons(chosen), className="buildup-buttons"),
+        buttons(*offer_buttons(chosen)),
     ]
 
 

@@ -11,6 +11,7 @@ from app.pages.buildup.stairs import is_narrow, on_paper
 from app.show.curve_labels import Line
 from app.show.curves_figure import Shown, figure
 from app.show.palette import THEMES, Theme
+from app.show.subject import is_same
 from app.units.conversion import array_from_si, from_si
 from app.units.systems import System
 from model.build_up import Step
@@ -63,12 +64,11 @@ def _line(place: int, step: Step, course: Course, system: System, short: bool) -
     thrown = curves(Throw(record.person, step.ball, step.speed_m_s))
     read = read_curves(thrown, READING.key)
     value = READING.sign * np.asarray(thrown.values[READING.channel])
-    own = abs(step.ball.mass_kg - record.own_ball.mass_kg) < 1e-6
     ball, speed = system.text(step.ball.mass_kg, "g"), "" if short else f" · {system.cap(step.speed_m_s, 'm/s')}"
     line = Line(
         label=f"step {place + 1} · {ball}{speed}",
         mass_kg=step.ball.mass_kg,
-        reference=own and step.share >= FULL,
+        reference=is_same(step.ball, record.own_ball) and step.share >= FULL,
         time_ms=array_from_si(thrown.time_s, "ms"),
         value=value,
         peak=None,

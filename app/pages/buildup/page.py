@@ -9,9 +9,9 @@ from app.bind.visit import Visit
 from app.pages.buildup import ids, log_parts, parts, plan_parts
 from app.pages.buildup.callbacks import DOERS, register
 from app.pages.buildup.found import Found
+from app.pages.buildup.hand import offer_buttons
 from app.pages.buildup.parts import Asked
 from app.pages.buildup.showing import form_is_open, picked, view_for
-from app.pages.buildup.view import offer_buttons
 from app.show.page_parts import imprint
 
 STORES = (ids.BUILDUP_WIDTH, ids.BUILDUP_STAIRS_PAPER, ids.BUILDUP_OVERLAY_PAPER, ids.BUILDUP_TOLD)

@@ -11,6 +11,7 @@ from app.bind.groups import boxes, emptied, listed, radios, typed
 from app.pages.buildup import form_words, ids
 from app.pages.buildup.aims import AIMS, MORE_STEPS, Care, aim_named
 from app.pages.buildup.found import Found
+from app.pages.buildup.hand import do, row
 from app.pages.buildup.orders import ORDER_SAID, orders_of
 from app.pages.buildup.rule_words import CLEARING
 from app.pages.buildup.wanted import NO_DAYS, spec
@@ -49,7 +50,7 @@ class Asked:
     def __init__(self, found: Found) -> None:
         self.visit, self.wanted, self.athlete = found.visit, found.wanted, found.athlete
         self.case, self.care, self.system = self.athlete.case, self.wanted.care, found.visit.system
-        self.aim = aim_named(self.care.aim)
+        self.aim, self.plan = aim_named(self.care.aim), found.shown.row.uid if found.shown else ""
 
     def whole(self, opened: bool) -> Component:
         """Make the form; it stands unfolded or not."""
@@ -76,7 +77,7 @@ class Asked:
             html.Div([make, html.Div(id=ids.BUILDUP_MISSING, role="status")], className="buildup-making"),
         ]
         parts = [html.Summary("What is planned"), html.Div(form, className="buildup-form")]
-        kept = {"data-open": "page"}
+        kept = {"data-open": f"{opened} {self.plan}"}  # folded by hand or not, another plan folds it
         return html.Details(parts, id=ids.BUILDUP_ASKED, open=opened, className="buildup-asked", **kept)
 
     def _aim(self) -> Component:
@@ -105,11 +106,10 @@ class Asked:
 
     def _from_start(self) -> Component:
         count = html.Div(self._field("hold_count"), id=ids.BUILDUP_COUNT, hidden=self.wanted["holds"] not in COUNTED)
-        drop = {"type": ids.BUILDUP_DO, "name": "drop"}
         fields = [
             radios(self.visit, "plan.holds", "How long the limits hold", HOLDS),
             count,
-            _button("Plan without what came from Start", drop),
+            do("drop", "Plan without what came from Start"),
         ]
         given = html.Div(form_words.given_parts(self.athlete, self.system), id=ids.BUILDUP_GIVEN)
         parts = [html.H2("From Start"), given, row("two-one", *fields)]
@@ -226,11 +226,6 @@ def field_description(name: str, care: Care, system: System = METRIC) -> str:
     if name == "steps":
         return f"{said}; empty: {empty or f'the fewest within the limits, and {MORE_STEPS} more'}"
     return f"{said}; empty: {empty}" if empty else said
-
-
-def row(columns: str, *parts: Component) -> Component:
-    """Fields beside one another."""
-    return html.Div(list(parts), className=f"buildup-row {columns}".rstrip())
 
 
 def _fold(head: str, *parts: Component) -> Component:

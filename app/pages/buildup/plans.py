@@ -8,14 +8,14 @@ from dash.development.base_component import Component
 from app.bind.edit import Doing
 from app.bind.fields import act_button, bound
 from app.bind.visit import Visit
-from app.pages.buildup.acts import AWAY, IN_CALENDAR
-from app.pages.buildup.course import Course, course_of
 from app.pages.buildup.found import ASKED_PLAN, Found
 from app.pages.buildup.head_words import closed_words
 from app.pages.buildup.rows import KeptPlan
 from app.records.acts import Put
 from app.records.tables import now
-from model.checks import InputError
+
+AWAY = "The plan was put away; Undo brings it back. Stop signs stay with the athlete."
+IN_CALENDAR = "Its sessions that stand in a calendar stay there."
 
 
 def away(visit: Visit, row: str, _: Any) -> Doing:
@@ -70,7 +70,7 @@ def _line(found: Found, one: KeptPlan, shown: bool) -> Component:
 
 def state_of(one: KeptPlan) -> str:
     """How far a plan is: what comes next, or why nothing does."""
-    course = _course(one)
+    course = one.course
     if course is None:
         return "cannot be read"
     thrown = f"{len(course.record.log)} thrown"
@@ -79,10 +79,3 @@ def state_of(one: KeptPlan) -> str:
     if course.next is not None:
         return f"next {course.next.day}; {thrown}, {len(course.schedule.sessions)} to come"
     return f"{closed_words(course)} {thrown}".strip()
-
-
-def _course(one: KeptPlan) -> Course | None:
-    try:
-        return None if one.record is None else course_of(one.record)
-    except (InputError, ValueError, IndexError):
-        return None

@@ -3,10 +3,10 @@
 import json
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
-from functools import lru_cache
+from functools import cached_property, lru_cache
 from typing import Any
 
-from app.pages.buildup.course import course_of
+from app.pages.buildup.course import Course, course_of
 from app.pages.buildup.file import FileError, logged_json, read_bare, to_json
 from app.pages.buildup.known import with_signs
 from app.pages.buildup.record import MOST_LOGGED, Record
@@ -35,6 +35,14 @@ class KeptPlan:
 
     row: Plan
     record: Record | None
+
+    @cached_property
+    def course(self) -> Course | None:
+        """What follows from it; None where it cannot be worked out."""
+        try:
+            return None if self.record is None else course_of(self.record)
+        except (InputError, ValueError, IndexError):
+            return None
 
     @property
     def away(self) -> bool:

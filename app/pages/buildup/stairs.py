@@ -1,17 +1,17 @@
 """The staircase: peak, rise rate and time loaded over the days, one panel each. A plain dict, as Plotly takes it."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import timedelta
 from typing import Any
 
-from app.pages.buildup.course import Course, thrown_metrics
+from app.pages.buildup.course import Course
+from app.pages.buildup.lines import Line, lines_of
 from app.pages.buildup.paper import figure_rows
 from app.records.plan_fields import CAP_LIMITS
 from app.show.palette import THEMES, Theme, figure_px, line_color, line_width, template
+from app.show.subject import is_same
 from app.units.conversion import from_si
 from app.units.systems import System
-from model.ball import Ball
 from model.build_up import METRICS, steps_of
 
 PANELS = ("peak", "rise_rate", "loaded_s")
@@ -24,23 +24,6 @@ GAP = 0.09  # between panels, as a share of the height
 MARK_PX = (5.0, 1.6)  # a mark is so large, and this much more for each pixel that its ball's line is wide
 NARROW_MARKS = 0.55  # of that size where the figure is narrow
 ROOM = 0.16  # above and below the marks, as a share of their span
-
-
-@dataclass(frozen=True)
-class Mark:
-    """A session in the figure: day, ball, whether it was thrown, and its metrics (SI)."""
-
-    day: date
-    ball: Ball
-    thrown: bool
-    metrics: dict[str, float]
-
-
-def marks_of(course: Course) -> list[Mark]:
-    """All sessions of a plan: those thrown, by ball and highest speed of their day, and those that are left."""
-    log = course.record.log
-    made = [Mark(one.day, one.ball, True, read) for one, read in zip(log, thrown_metrics(course), strict=True)]
-    return made + [Mark(one.day, one.step.ball, False, one.step.metrics) for one in course.schedule.sessions]
 
 
 def stairs(course: Course, theme: Theme, system: System, width: float | None = None) -> dict[str, Any]:
@@ -58,7 +41,7 @@ def stairs(course: Course, theme: Theme, system: System, width: float | None = N
     dict
         ``data`` and ``layout``; nothing is drawn where there is no session.
     """
-    marks = sorted(marks_of(course), key=lambda one: one.day)
+    marks = sorted(lines_of(course), key=lambda one: one.day)
     narrow = width is None or is_narrow(width, theme)
     layout = _layout(theme, narrow)
     if width is None:
@@ -66,7 +49,8 @@ def stairs(course: Course, theme: Theme, system: System, width: float | None = N
     if not marks:
         return {"data": [], "layout": layout}
     record = course.record
-    full = steps_of(record.person, record.table, [(record.own_ball, 1.0)])[0].metrics if _has_own(course) else {}
+    has_own = any(is_same(ball, record.own_ball) for ball in record.table.balls)
+    full = steps_of(record.person, record.table, [(record.own_ball, 1.0)])[0].metrics if has_own else {}
     days = [one.day.isoformat() for one in marks]
     data: list[dict[str, Any]] = []
     shapes, words = _weeks(course, marks, theme), []
@@ -114,11 +98,6 @@ def on_paper(rows: int) -> dict[str, Any]:
     return {"width": PAPER_WIDTH_PX, "height": min(most, max(least, whole - row * rows)), "autosize": False}
 
 
-def _has_own(course: Course) -> bool:
-    own = course.record.own_ball
-    return any(abs(ball.mass_kg - own.mass_kg) < 1e-6 for ball in course.record.table.balls)
-
-
 def _layout(theme: Theme, narrow: bool) -> dict[str, Any]:
     scale = theme.root_px / THEMES["light"].root_px
     height = (1.0 - GAP * (len(PANELS) - 1)) / len(PANELS)
@@ -141,21 +120,21 @@ def _layout(theme: Theme, narrow: bool) -> dict[str, Any]:
     return layout
 
 
-def _look(marks: Sequence[Mark], theme: Theme, narrow: bool) -> dict[str, Any]:
+def _look(marks: Sequence[Line], theme: Theme, narrow: bool) -> dict[str, Any]:
     least, more = (NARROW_MARKS * size for size in MARK_PX) if narrow else MARK_PX
     return {
         "size": [least + more * line_width(one.ball.mass_kg, theme) / theme.line_scale for one in marks],
-        "color": [theme.paper if one.thrown else line_color(one.ball.mass_kg, theme) for one in marks],
+        "color": [theme.paper if one.one is not None else line_color(one.ball.mass_kg, theme) for one in marks],
         "line": {"color": [line_color(one.ball.mass_kg, theme) for one in marks], "width": 1.0 if narrow else 1.5},
         "opacity": 1,
     }
 
 
-def _hover(key: str, marks: Sequence[Mark], system: System) -> dict[str, Any]:
+def _hover(key: str, marks: Sequence[Line], system: System) -> dict[str, Any]:
     unit = CAP_LIMITS[key][0]
     told = [
         f"{one.day}: {system.text(one.ball.mass_kg, 'g')} at "
-        f"{system.cap(one.metrics['speed'], 'm/s')}{', thrown' if one.thrown else ''}<br>"
+        f"{system.cap(one.metrics['speed'], 'm/s')}{'' if one.one is None else ', thrown'}<br>"
         f"{METRICS[key][0]} {_short(from_si(one.metrics[key], unit))} {unit}"
         for one in marks
     ]
@@ -166,7 +145,7 @@ def _short(value: float) -> str:
     return f"{value:.0f}" if abs(value) >= 100.0 else f"{value:.1f}"
 
 
-def _ball_words(marks: Sequence[Mark], theme: Theme, system: System, narrow: bool) -> list[dict[str, Any]]:
+def _ball_words(marks: Sequence[Line], theme: Theme, system: System, narrow: bool) -> list[dict[str, Any]]:
     """Name each ball where it begins, in the topmost panel; a name too near to the one before is left out."""
     span = max((marks[-1].day - marks[0].day).days, 1)
     room = span * (0.14 if narrow else 0.065)
@@ -209,7 +188,7 @@ def _across(level: float, yref: str, theme: Theme) -> dict[str, Any]:
     return {"type": "line", "xref": "paper", "x0": 0, "x1": 1, "yref": yref, "y0": level, "y1": level, "line": line}
 
 
-def _weeks(course: Course, marks: Sequence[Mark], theme: Theme) -> list[dict[str, Any]]:
+def _weeks(course: Course, marks: Sequence[Line], theme: Theme) -> list[dict[str, Any]]:
     """The easier weeks as bands, and the target day as an upright."""
     calendar, target = course.calendar, course.record.calendar.target_day
     ends = (marks[0].day, marks[-1].day)
@@ -233,7 +212,7 @@ def _weeks(course: Course, marks: Sequence[Mark], theme: Theme) -> list[dict[str
     return made
 
 
-def _days(marks: Sequence[Mark], course: Course) -> list[str]:
+def _days(marks: Sequence[Line], course: Course) -> list[str]:
     target = course.record.calendar.target_day
     first, last = marks[0].day, max(marks[-1].day, target or marks[-1].day)
     edge = timedelta(days=max(1.0, 0.03 * (last - first).days))

@@ -3,17 +3,17 @@
 import math
 import re
 from datetime import date
+from typing import Any
 
 from app.csv_files import csv_line
-from app.pages.buildup.course import Course, thrown_metrics
+from app.pages.buildup.course import Course
 from app.pages.buildup.head_words import closed_words
+from app.pages.buildup.lines import Line, lines_of
 from app.pages.buildup.record import Record
-from app.pages.buildup.tables import AFTER_A_SIGN, area_of
 from app.show.cautions import cautions
 from app.units.conversion import from_si
-from model.build_up import METRICS
 from model.session_log import Logged
-from model.session_rules import WHEN, Soreness
+from model.session_rules import WHEN
 
 LINE_END = "\r\n"
 INVENTED = "invented demo data"
@@ -60,7 +60,6 @@ NOTED_COLUMNS = (
     "note",
 )
 PLAN_COLUMNS = ("reference_kind", "reference_date", "plan_state", "data", "cautions")
-YES_NO = {True: "yes", False: "no", None: ""}
 
 
 def sessions_table(course: Course) -> str:
@@ -73,87 +72,63 @@ def sessions_table(course: Course) -> str:
         What was thrown has its own throws and area; what is not known is left empty, which is not none. While a plan
         stands still and nothing was thrown, one line says so.
     """
-    record = course.record
-    reference, said = record.reference, closed_words(course) or "open"
-    tail = [reference.kind, str(reference.on or ""), said, INVENTED if record.invented else ""]
-    tail.append(" ".join(cautions(record.person)))
-    lines = [csv_line([*SESSION_COLUMNS, *METRIC_COLUMNS.values(), *NOTED_COLUMNS, *PLAN_COLUMNS])]
-    for i, one in enumerate(record.log):
-        lines.append(csv_line([*_thrown_cells(course, i, one), *tail]))
-    for i, session in enumerate(course.schedule.sessions):
-        step = session.step
-        ball = (from_si(step.ball.mass_kg, "g"), from_si(step.ball.diameter_m, "mm"))
-        cells = [
-            record.code,
-            str(len(record.log) + i + 1),
-            session.day.isoformat(),
-            "to come",
-            str(session.place + 1),
-            *_numbers(*ball, 100.0 * step.share, step.speed_m_s),
-            str(session.throws),
-            *_numbers(session.area_nms, session.budget_nms),
-            *_metrics(step.metrics),
-        ]
-        lines.append(csv_line([*cells, *[""] * len(NOTED_COLUMNS), *tail]))
-    if len(lines) == 1:
-        empty = [""] * (len(SESSION_COLUMNS) - 4 + len(METRIC_COLUMNS) + len(NOTED_COLUMNS))
-        lines.append(csv_line([record.code, "", "", "closed", *empty, *tail]))
+    record, reference = course.record, course.record.reference
+    of_plan = {
+        "athlete": record.code,
+        "reference_kind": reference.kind,
+        "reference_date": reference.on,
+        "plan_state": closed_words(course) or "open",
+        "data": INVENTED if record.invented else "",
+        "cautions": " ".join(cautions(record.person)),
+    }
+    rows = [of_plan | _cells(line) for line in lines_of(course)] or [of_plan | {"state": "closed"}]
+    columns = [*SESSION_COLUMNS, *METRIC_COLUMNS.values(), *NOTED_COLUMNS, *PLAN_COLUMNS]
+    lines = [csv_line(columns), *(csv_line([_text(row.get(name)) for name in columns]) for row in rows)]
     return LINE_END.join(lines) + LINE_END
+
+
+def _cells(line: Line) -> dict[str, Any]:
+    cells = {
+        "session": line.number,
+        "day": line.day,
+        "state": line.state,
+        "step": line.place + 1,
+        "ball_mass_g": from_si(line.ball.mass_kg, "g"),
+        "ball_diameter_mm": from_si(line.ball.diameter_m, "mm"),
+        "share_percent": None if line.share is None else 100.0 * line.share,
+        "speed_cap_m_s": line.speed_m_s,
+        "throws": line.throws,
+        "area_nms": line.area_nms,
+        "budget_nms": None if line.session is None else line.session.budget_nms,
+        **{column: line.metrics[key] for key, column in METRIC_COLUMNS.items()},
+    }
+    return cells if line.one is None else cells | _noted(line.one)
+
+
+def _noted(one: Logged) -> dict[str, Any]:
+    notes, sore = one.notes, one.notes.soreness
+    return {
+        "throws_planned": one.planned,
+        "highest_speed_m_s": one.top_speed_m_s,
+        "pain_site": notes.pain.site,
+        **{f"pain_{when}": getattr(notes.pain, when) for when in WHEN},
+        **{f"soreness_{when}": getattr(sore, when) for when in (*WHEN, "over_three_days", "one_spot")},
+        "painkiller": notes.painkiller,
+        "speed_held": notes.speed_held,
+        "stop_signs": " and ".join(notes.signs),
+        **{name: getattr(one, name) for name in ("decision", "days_off", "by", "role", "note")},
+    }
+
+
+def _text(value: Any) -> str:
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    if isinstance(value, float):
+        return f"{value:.6g}" if math.isfinite(value) else ""
+    return "" if value is None else str(value)
 
 
 def file_name(record: Record, today: date, ending: str) -> str:
     """Name a file after the athlete's code and the day, of letters, digits, ``-`` and ``_`` whatever the code holds."""
     code = re.sub(r"[^\w-]+", "-", record.code).strip("-_")
     return f"{'_'.join(part for part in ('levelpeak', code, 'build-up', today.isoformat()) if part)}.{ending}"
-
-
-def _thrown_cells(course: Course, i: int, one: Logged) -> list[str]:
-    notes, sore = one.notes, one.notes.soreness
-    ratings = (getattr(notes.pain, when) for when in WHEN)
-    state = AFTER_A_SIGN if i in course.late else "thrown"
-    return [
-        course.record.code,
-        str(i + 1),
-        one.day.isoformat(),
-        state,
-        str(one.place + 1),
-        *_numbers(from_si(one.ball.mass_kg, "g"), from_si(one.ball.diameter_m, "mm")),
-        *_share(course.record, one),
-        *_numbers(one.speed_m_s),
-        str(one.throws),
-        *_numbers(area_of(course, i)),
-        "",
-        *_metrics(thrown_metrics(course)[i]),
-        str(one.planned),
-        "" if one.top_speed_m_s is None else f"{one.top_speed_m_s:.6g}",
-        notes.pain.site,
-        *("" if rating is None else str(rating) for rating in ratings),
-        *(YES_NO[getattr(sore, when)] for when in WHEN),
-        *_more(sore),
-        YES_NO[notes.painkiller],
-        YES_NO[notes.speed_held],
-        " and ".join(notes.signs),
-        one.decision,
-        str(one.days_off),
-        one.by,
-        one.role,
-        one.note,
-    ]
-
-
-def _share(record: Record, one: Logged) -> list[str]:
-    """The share of full speed with its ball, in per cent; empty where the plan has another rack since."""
-    full = dict(zip(record.table.balls, record.table.speeds_m_s, strict=True)).get(one.ball)
-    return _numbers(100.0 * one.speed_m_s / full) if full else [""]
-
-
-def _more(sore: Soreness) -> list[str]:
-    return [YES_NO[sore.over_three_days], YES_NO[sore.one_spot]]
-
-
-def _metrics(metrics: dict[str, float]) -> list[str]:
-    return _numbers(*(metrics[key] for key in METRICS if key in METRIC_COLUMNS))
-
-
-def _numbers(*numbers: float) -> list[str]:
-    return [f"{number:.6g}" if math.isfinite(number) else "" for number in numbers]

@@ -7,8 +7,9 @@ from dash import html
 from dash.development.base_component import Component
 
 from app.pages.buildup import words
-from app.pages.buildup.course import Course, thrown_metrics
+from app.pages.buildup.course import Course
 from app.pages.buildup.head_words import closed_words, waits_words
+from app.pages.buildup.lines import AFTER_A_SIGN, Line, lines_of
 from app.pages.buildup.paper import columns, rows_on_paper, step_rows
 from app.pages.buildup.recheck import Recheck
 from app.pages.buildup.rule_words import (
@@ -35,7 +36,6 @@ HEADS = {
 }
 BOXES = ("Pain before", "While", "Hour after", "Next morning", "Speed held", "Decided, by")
 ROWS_IN_FRAME = 12  # of sessions, that the frame on the screen shows at once
-AFTER_A_SIGN = "thrown after a stop sign"
 HELD = {True: "yes", False: "no", None: "–"}
 SAME = 0.0005  # relative: a smaller difference prints as none
 
@@ -46,21 +46,12 @@ def steps_table(course: Course, system: System) -> Component:
     by_place: dict[int, list[Breach]] = {}
     for breach in course.breaches:
         by_place.setdefault(breach.step, []).append(breach)
-    heads = [_head("Step"), _head("Ball"), _head("Of full speed"), _head("Speed cap", system.unit("m/s"))]
-    heads += [_head("Sessions"), *(_head(_lead(key, course), CAP_LIMITS[key][0]) for key in HEADS)]
+    heads = _step_heads(course, system, tuple(HEADS))
     rows: list[Component] = []
     steps = record.steps
     for i, step in enumerate(steps):
-        before = steps[i - 1] if i else None
-        cells = [
-            html.Th(str(i + 1), scope="row"),
-            html.Td(system.text(step.ball.mass_kg, "g")),
-            html.Td(words.share_words(step.share)),
-            html.Td(html.Strong(words.metric_number("speed", step.speed_m_s, system))),
-            html.Td(_sessions(course, i)),
-            *(html.Td(_value(key, step, before, system)) for key in HEADS),
-        ]
-        rows.append(html.Tr(cells, className=_state(course, i)))
+        metrics = [html.Td(_value(key, step, steps[i - 1] if i else None, system)) for key in HEADS]
+        rows.append(_step_row(course, i, system, metrics))
         if i in by_place:
             told = [html.Li(words.breach_words(one, system)) for one in by_place[i]]
             said = [html.Strong(f"Step {i + 1} breaks: "), html.Ul(told)]
@@ -69,37 +60,41 @@ def steps_table(course: Course, system: System) -> Component:
         f"Under each number its change from the step before. Lead readout: {METRICS[record.lead][0]}. Braking: "
         "horizontal-abduction torque after release, the hand empty, so that only the speed counts."
     )
-    made = _table(caption, heads, rows, "buildup-table")
+    made = table(caption, heads, rows, "buildup-table")
     if columns(course) == 1:
         return made
     return html.Div([html.Div(made, className="screen-only"), _steps_in_columns(course, by_place, system)])
 
 
+def _step_heads(course: Course, system: System, keys: Sequence[str]) -> list[Component]:
+    heads = [_head("Step"), _head("Ball"), _head("Of full speed"), _head("Speed cap", system.unit("m/s"))]
+    return [*heads, _head("Sessions"), *(_head(_lead(key, course), CAP_LIMITS[key][0]) for key in keys)]
+
+
+def _step_row(course: Course, place: int, system: System, metrics: Sequence[Component]) -> Component:
+    step = course.record.steps[place]
+    cells = [
+        html.Th(str(place + 1), scope="row"),
+        html.Td(system.text(step.ball.mass_kg, "g")),
+        html.Td(words.share_words(step.share)),
+        html.Td(html.Strong(words.metric_number("speed", step.speed_m_s, system))),
+        html.Td(_sessions(course, place)),
+    ]
+    return html.Tr([*cells, *metrics], className=_state(course, place))
+
+
 def _steps_in_columns(course: Course, broken: dict[int, list[Breach]], system: System) -> Component:
     """The steps on paper where they are many: tables beside one another, with what is needed on the field."""
-    record, steps = course.record, course.record.steps
-    count, rows_each = columns(course), step_rows(course)
-    keys = [key for key in dict.fromkeys((record.lead, "peak")) if key in HEADS] if count == 2 else []
-    heads = [_head("Step"), _head("Ball"), _head("Of full speed"), _head("Speed cap", system.unit("m/s"))]
-    heads += [_head("Sessions"), *(_head(_lead(key, course), CAP_LIMITS[key][0]) for key in keys)]
-    heads += [_head("Limits broken")] if broken else []
-    rows = [
-        html.Tr(
-            [
-                html.Th(str(i + 1), scope="row"),
-                html.Td(system.text(step.ball.mass_kg, "g")),
-                html.Td(words.share_words(step.share)),
-                html.Td(html.Strong(words.metric_number("speed", step.speed_m_s, system))),
-                html.Td(_sessions(course, i)),
-                *(html.Td(words.metric_number(key, step.metrics[key], system)) for key in keys),
-                *([html.Td(str(len(broken[i])) if i in broken else "")] if broken else []),
-            ],
-            className=_state(course, i),
-        )
-        for i, step in enumerate(steps)
-    ]
+    steps, count, rows_each = course.record.steps, columns(course), step_rows(course)
+    keys = [key for key in dict.fromkeys((course.record.lead, "peak")) if key in HEADS] if count == 2 else []
+    heads = _step_heads(course, system, keys) + ([_head("Limits broken")] if broken else [])
+    rows = []
+    for i, step in enumerate(steps):
+        metrics = [html.Td(words.metric_number(key, step.metrics[key], system)) for key in keys]
+        metrics += [html.Td(str(len(broken[i])) if i in broken else "")] if broken else []
+        rows.append(_step_row(course, i, system, metrics))
     tables = [
-        _table(f"Steps {i + 1} to {min(i + rows_each, len(rows))}", heads, rows[i : i + rows_each], "buildup-table")
+        table(f"Steps {i + 1} to {min(i + rows_each, len(rows))}", heads, rows[i : i + rows_each], "buildup-table")
         for i in range(0, len(rows), rows_each)
     ]
     said = "All readouts" + (", and which limits are broken," if broken else "") + " stand on the screen."
@@ -108,47 +103,58 @@ def _steps_in_columns(course: Course, broken: dict[int, list[Breach]], system: S
 
 def sessions_table(course: Course, system: System) -> Component:
     """Make the table of sessions: those thrown with what was noted of them, those to come with boxes."""
-    record = course.record
     broken: dict[int, list[str]] = {}
     for one in course.session_breaches:
         broken.setdefault(one.session, []).append(words.session_breach_words(one))
     heads = [_head("No."), _head("Day"), _head("Step"), _head("Ball"), _head("Speed cap", system.unit("m/s"))]
     heads += [_head("Throws"), _head("Summed area", "N·m·s"), *(_head(box) for box in BOXES)]
-    done, (past, on_paper) = len(record.log), rows_on_paper(course)
-    rows = [_thrown_row(i, course, system, "" if i >= done - past else "buildup-later") for i in range(done)]
-    for i, session in enumerate(course.schedule.sessions):
-        easier = [html.Span("easier week", className="unit")] if session.easier else []
-        by_hand = record.by_hand.get(session.index) is not None and not session.lowered and course.standing.most is None
-        said = [html.Span("by hand", className="unit")] if by_hand else []
-        said += [html.Span("slower than the step", className="unit")] if session.lowered else []
-        budget = "" if course.standing.most is not None else f" of {session.budget_nms:.0f}"
-        cells = [
-            html.Th(str(done + i + 1), scope="row"),
-            html.Td([words.day_words(session.day), *easier, *said]),
-            html.Td(str(session.place + 1)),
-            html.Td(system.text(session.step.ball.mass_kg, "g")),
-            html.Td(html.Strong(words.metric_number("speed", session.step.speed_m_s, system))),
-            html.Td(html.Strong(str(session.throws))),
-            html.Td(f"{session.area_nms:.0f}{budget}"),
-            *(html.Td("", className="box") for _ in BOXES),
-        ]
-        later = "buildup-later" if i >= on_paper else ""
-        rows.append(html.Tr(cells, className=later))
-        if i in broken:
-            told = [html.Strong("Breaks: "), "; ".join(broken[i])]
+    done, left, (past, on_paper) = len(course.record.log), course.schedule.sessions, rows_on_paper(course)
+    rows = []
+    for place, line in enumerate(lines_of(course), start=-done):
+        later = "" if -past <= place < on_paper else "buildup-later"
+        rows.append(_session_row(line, course, system, later))
+        if place in broken:
+            told = [html.Strong("Breaks: "), "; ".join(broken[place])]
             rows.append(html.Tr(html.Td(told, colSpan=len(heads)), className=f"buildup-broken {later}"))
     caption = "Summed area: throws times area under the curve of one, of this week’s budget. Pain at a joint 0 to 10."
-    made = _table(caption, heads, rows, "buildup-table buildup-sheet")
+    made = table(caption, heads, rows, "buildup-table buildup-sheet")
     notes = [html.P(text, className="quiet") for text in (closed_words(course), waits_words(course)) if text]
-    left = course.schedule.sessions
+    more = []
     if done > past:
-        notes.append(
-            html.P(f"The last {past} of {done} sessions thrown; the log has all.", className="paper-only quiet")
-        )
+        more.append(f"The last {past} of {done} sessions thrown; the log has all.")
     if len(left) > on_paper:
-        more = f"The next {on_paper} of {len(left)} sessions; print again for those after {left[on_paper - 1].day}."
-        notes.append(html.P(more, className="paper-only quiet"))
+        more.append(
+            f"The next {on_paper} of {len(left)} sessions; print again for those after {left[on_paper - 1].day}."
+        )
+    notes += [html.P(text, className="paper-only quiet") for text in more]
     return html.Div([*_scrolls(done, len(left)), made, *notes])
+
+
+def _session_row(line: Line, course: Course, system: System, later: str) -> Component:
+    one, session, open_pain = line.one, line.session, course.standing.most is not None
+    cap, throws = words.metric_number("speed", line.speed_m_s, system), str(line.throws)
+    cells: list[Any]
+    if session is not None:
+        by_hand = course.record.by_hand.get(session.index) is not None and not session.lowered and not open_pain
+        budget = "" if open_pain else f" of {session.budget_nms:.0f}"
+        marks = {"easier week": session.easier, "by hand": by_hand, "slower than the step": session.lowered}
+        cells = [html.Strong(cap), html.Strong(throws), f"{line.area_nms:.0f}{budget}"]
+        boxes = [html.Td("", className="box") for _ in BOXES]
+    elif one is not None:
+        marks = {"thrown": True, AFTER_A_SIGN: line.late}
+        cells = [cap, f"{throws} of {one.planned}", f"{line.area_nms:.0f}"]
+        ratings = [getattr(one.notes.pain, when) for when in WHEN]
+        boxes = [html.Td("–" if rating is None else str(rating)) for rating in ratings]
+        boxes += [html.Td(HELD[one.notes.speed_held]), html.Td(decided_words(one), className="buildup-words")]
+    shown = [html.Td([words.day_words(line.day), *_marks(marks)]), html.Td(str(line.place + 1))]
+    shown += [html.Td(system.text(line.ball.mass_kg, "g")), *map(html.Td, cells), *boxes]
+    return html.Tr(
+        [html.Th(str(line.number), scope="row"), *shown], className=later if one is None else f"buildup-past {later}"
+    )
+
+
+def _marks(marks: dict[str, bool]) -> list[Component]:
+    return [html.Span(word, className="unit") for word, holds in marks.items() if holds]
 
 
 def _scrolls(done: int, left: int) -> list[Component]:
@@ -163,22 +169,24 @@ def _scrolls(done: int, left: int) -> list[Component]:
 
 def log_table(course: Course, system: System) -> Component:
     """Make the table of all that was noted: the sheet for a chart."""
-    record, late = course.record, course.late
+    record = course.record
     heads = [_head("No."), _head("Day"), _head("Ball, speed cap"), _head("Thrown"), _head("Area", "N·m·s")]
     heads += [_head("Highest read", system.unit("m/s")), _head("Pain at a joint", "before / while / hour / morning")]
     heads += [_head("Muscle soreness"), _head("Painkiller"), _head("Speed held"), _head("Stop signs")]
     heads += [_head("Decided"), _head("Note")]
     rows = []
-    for i, one in enumerate(record.log):
+    for line in lines_of(course):
+        one = line.one
+        if one is None:
+            break
         top = "–" if one.top_speed_m_s is None else system.number(one.top_speed_m_s, "m/s", least=1, most=1)
-        again = [html.Span("session before again", className="unit")] if one.was_repeat else []
-        since = [html.Span(AFTER_A_SIGN, className="unit")] if i in late else []
+        marks = _marks({"session before again": one.was_repeat, AFTER_A_SIGN: line.late})
         cells = [
-            html.Th(str(i + 1), scope="row"),
-            html.Td([words.day_words(one.day), *again, *since]),
-            html.Td(f"{system.text(one.ball.mass_kg, 'g')}, {system.cap(one.speed_m_s, 'm/s')}"),
+            html.Th(str(line.number), scope="row"),
+            html.Td([words.day_words(line.day), *marks]),
+            html.Td(f"{system.text(line.ball.mass_kg, 'g')}, {system.cap(line.speed_m_s, 'm/s')}"),
             html.Td(f"{one.throws} of {one.planned}"),
-            html.Td(f"{area_of(course, i):.0f}"),
+            html.Td(f"{line.area_nms:.0f}"),
             html.Td(top),
             html.Td(ratings_words(one)),
             html.Td(soreness_words(one), className="buildup-words"),
@@ -193,12 +201,7 @@ def log_table(course: Course, system: System) -> Component:
     listed = [html.H3("Stop signs"), html.Ul(signs)] if signs else []
     caption = "All that was thrown and noted. Pain 0 (none) to 10; a dash: not entered, which is not none."
     sources = html.P(SOURCES_TOLD, className="quiet")
-    return html.Div([_table(caption, heads, rows, "buildup-table buildup-log-table"), *listed, sources])
-
-
-def area_of(course: Course, i: int) -> float:
-    """Summed area of what was thrown in a session of the log (N m s)."""
-    return course.record.log[i].throws * thrown_metrics(course)[i]["area"]
+    return html.Div([table(caption, heads, rows, "buildup-table buildup-log-table"), *listed, sources])
 
 
 def numbers_table(found: Recheck, system: System) -> Component:
@@ -220,7 +223,7 @@ def numbers_table(found: Recheck, system: System) -> Component:
             html.Td("; ".join(told) or "nothing", className="buildup-words"),
         ]
         rows.append(html.Tr(cells))
-    return _table("Old → new, by the new measures and readings.", heads, rows, "buildup-table")
+    return table("Old → new, by the new measures and readings.", heads, rows, "buildup-table")
 
 
 def _then_and_now(key: str, then: Step, now: Step, system: System) -> list[Any]:
@@ -229,12 +232,11 @@ def _then_and_now(key: str, then: Step, now: Step, system: System) -> list[Any]:
     return [f"{old} → ", html.Strong(new), html.Span(_signed(change), className="unit")]
 
 
-def _table(caption: str, heads: Sequence[Component], rows: Sequence[Component], name: str) -> Component:
+def table(caption: str, heads: Sequence[Component], rows: Sequence[Component], name: str) -> Component:
+    """Make a table that scrolls in its frame; its caption's first sentence names it."""
     said = html.Caption(html.Span(caption, className="caption"))
-    table = html.Table(
-        [said, html.Thead(html.Tr(list(heads))), html.Tbody(list(rows))], className=f"plain-table {name}"
-    )
-    return html.Div(table, className="scrolls", tabIndex=0, role="region", **{"aria-label": caption.split(".")[0]})
+    made = html.Table([said, html.Thead(html.Tr(list(heads))), html.Tbody(list(rows))], className=f"plain-table {name}")
+    return html.Div(made, className="scrolls", tabIndex=0, role="region", **{"aria-label": caption.split(".")[0]})
 
 
 def _head(text: str, unit: str = "") -> Component:
@@ -266,23 +268,3 @@ def _sessions(course: Course, place: int) -> str:
 def _state(course: Course, place: int) -> str:
     at = course.place
     return "buildup-now" if place == at and not course.done else "buildup-past" if place < at else ""
-
-
-def _thrown_row(i: int, course: Course, system: System, later: str) -> Component:
-    one = course.record.log[i]
-    pain = one.notes.pain
-    since = [html.Span(AFTER_A_SIGN, className="unit")] if i in course.late else []
-    ratings = ("–" if getattr(pain, when) is None else str(getattr(pain, when)) for when in WHEN)
-    cells = [
-        html.Th(str(i + 1), scope="row"),
-        html.Td([words.day_words(one.day), html.Span("thrown", className="unit"), *since]),
-        html.Td(str(one.place + 1)),
-        html.Td(system.text(one.ball.mass_kg, "g")),
-        html.Td(words.metric_number("speed", one.speed_m_s, system)),
-        html.Td(f"{one.throws} of {one.planned}"),
-        html.Td(f"{area_of(course, i):.0f}"),
-        *(html.Td(rating) for rating in ratings),
-        html.Td(HELD[one.notes.speed_held]),
-        html.Td(decided_words(one), className="buildup-words"),
-    ]
-    return html.Tr(cells, className=f"buildup-past {later}")

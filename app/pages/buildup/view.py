@@ -9,7 +9,6 @@ from dash.development.base_component import Component
 
 from app.pages.buildup import head_words, ids, words
 from app.pages.buildup.course import SIGNED, Course
-from app.pages.buildup.offers import Offer
 from app.pages.buildup.recheck import Recheck
 from app.pages.buildup.rule_words import stop_sign_words
 from app.pages.buildup.tables import log_table, numbers_table, sessions_table, steps_table
@@ -261,13 +260,3 @@ def _signs(signs: tuple[StopSign, ...]) -> list[dict[str, str]]:
         return f"{ALL_SIGNS[one.sign]}, {one.since}"
 
     return [{"value": str(i), "label": label(one)} for i, one in enumerate(signs) if one.stands]
-
-
-def offer_buttons(offers: Sequence[Offer]) -> list[Component]:
-    """Make a button for each thing that can be done."""
-    return [
-        html.Button(
-            one.words, id={"type": ids.BUILDUP_OFFER, "name": f"{one.key}={one.value}"}, type="button", n_clicks=0
-        )
-        for one in offers
-    ]

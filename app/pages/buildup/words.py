@@ -12,6 +12,7 @@ from app.pages.buildup.games import game_limit
 from app.pages.buildup.record import Record
 from app.records.plan_fields import CAP_LIMITS
 from app.show.numbers import capital
+from app.show.subject import is_same
 from app.units.conversion import from_si, plain, rounded_down
 from app.units.systems import METRIC, System
 from model.ball import Ball
@@ -74,7 +75,7 @@ def metric_number(key: str, value: float, system: System = METRIC) -> str:
 
 def ball_words(ball: Ball, record: Record, system: System) -> str:
     """Call a ball by its mass, and say if it is the own one."""
-    own = ", own ball" if abs(ball.mass_kg - record.own_ball.mass_kg) < 1e-6 else ""
+    own = ", own ball" if is_same(ball, record.own_ball) else ""
     return f"{system.text(ball.mass_kg, 'g')}{own}"
 
 

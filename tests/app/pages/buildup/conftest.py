@@ -7,7 +7,7 @@ from functools import cache
 import pytest
 
 from app.bind.visit import Visit
-from app.pages.buildup import acting, acts, keeping, log_edits, making
+from app.pages.buildup import acting, acts, keeping, log_edits, making, plans
 from app.pages.buildup.answers import make
 from app.pages.buildup.athlete import Athlete, reference_of
 from app.pages.buildup.course import course_of
@@ -223,6 +223,12 @@ class Desk:
         found = self.found
         at = len(found.record.log) if at is None and found.record else at or 0
         page = acting.page_of(found, hand or {}, at, chosen or {})
+        if name == "away" and found.shown is None:
+            return Act(None)  # there is no such button
+        if name == "away":
+            doing = plans.away(found.visit, found.shown.row.uid, None)
+            self.store.act(found.visit.owner, list(doing.acts), HAND_ONE, METRIC)
+            return Act(None, [doing.said])
         act = making.made(page) if name == "make" else acts.opened(page, upload) if upload else acts.done(page, name)
         if acting.changes(act, found):
             keeping.keep(found, act, HAND_ONE, at if name == "log" else None)

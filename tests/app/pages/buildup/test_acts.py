@@ -50,11 +50,12 @@ def test_a_single_limit_that_is_loosened_by_its_button_opens_a_plan(page):
     assert offered(asked, chosen).record is not None
 
 
-def test_what_is_wrong_in_the_form_is_told_by_its_name_on_the_page_and_makes_no_plan(desk):
+def test_what_is_wrong_in_the_form_is_told_by_its_name_on_the_page_and_makes_no_plan(desk, page):
     desk.type(repeats="99")
     told = desk.press("make")
     assert told.record is None
     assert "Missing or to be mended above: sessions at each step." in text_of(told.said)
+    assert "No plan: Budget at most: " in text_of(made(page(None, most_nms="1")).said)
 
 
 @pytest.mark.parametrize(
@@ -150,13 +151,16 @@ def test_without_a_plan_the_athletes_signs_are_cleared_and_withdrawn(page):
     assert act.signs[0].cleared.by == "PT"
 
 
-def test_a_stopped_plan_is_taken_up_again_and_a_plan_is_put_away(page):
+def test_a_plan_is_put_away_and_its_stop_signs_stay(desk):
+    desk.press("make")
+    assert "Stop signs stay with the athlete" in text_of(desk.press("away").said)
+    assert desk.record is None
+
+
+def test_a_stopped_plan_is_taken_up_again(page):
     record = logged(made(page(None)).record, "stop")
     again = done(page(record, hand={"again": "2027-05-04"}), "again").record
     assert course_of(again).next.day.isoformat() >= "2027-05-04"
-    away = done(page(record), "away")
-    assert away.record is None
-    assert "Stop signs stay with the athlete" in text_of(away.said)
 
 
 def test_a_file_that_cannot_be_read_leaves_the_plan_where_it_is(page):

@@ -4,8 +4,9 @@ import plotly.graph_objects as go
 import pytest
 
 from app.pages.buildup.course import course_of
+from app.pages.buildup.lines import lines_of
 from app.pages.buildup.overlay import chosen_steps, overlay, paper_overlay
-from app.pages.buildup.stairs import PANELS, marks_of, on_paper, paper_stairs, stairs
+from app.pages.buildup.stairs import PANELS, on_paper, paper_stairs, stairs
 from app.show.palette import THEMES, line_color
 from app.units.systems import CUSTOMARY, METRIC
 from tests.app.pages.buildup.conftest import logged
@@ -31,7 +32,7 @@ def test_the_staircase_has_a_mark_for_each_session_in_each_panel(course):
 
 def test_what_was_thrown_is_hollow_and_a_heavier_ball_larger(course):
     marker = stairs(course, LIGHT, METRIC, 700.0)["data"][1]["marker"]
-    marks = marks_of(course)
+    marks = lines_of(course)
     assert marker["color"][:2] == [LIGHT.paper] * 2
     assert marker["color"][2] == line_color(marks[2].ball.mass_kg, LIGHT)
     assert marker["size"][0] > marker["size"][-1]
