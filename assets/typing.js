@@ -58,6 +58,17 @@
     known = target.value;
     away = false;
   });
+  // What is typed between the old page and the new one goes into the field that it was typed for.
+  addEventListener('keydown', (event) => {
+    const waiting = lost.find(({ typing }) => typing);
+    const plain = event.key.length === 1 && !event.ctrlKey && !event.metaKey && !event.altKey;
+    if (!waiting || !plain || document.activeElement !== document.body) return;
+    const { old } = waiting;
+    old.setRangeText(event.key, old.selectionStart, old.selectionEnd, 'end');
+    waiting.changed = true;
+    event.preventDefault();
+    event.stopPropagation();
+  }, true);
   addEventListener('focusout', ({ target }) => {
     const bound = target === field && target.id.includes('"type":"field"');
     if (bound && target.value !== known) left.push({ old: field, label, changed: true, typing: false });

@@ -31,10 +31,6 @@ BASIS = (
         "After release",
         "The hand is empty: only the speed matters, not the ball. The varus torque there is not calibrated.",
     ),
-    (
-        "Differences",
-        "The interval beside one holds 90 % and allows for what is not known of movement, arm, ball and speeds.",
-    ),
     ("Speed", "Release speed, the ball still in the hand; a radar reads a moment later."),
 )
 
@@ -51,5 +47,5 @@ def basis_of(person: Person | None) -> list[Component]:
     list of Component
     """
     rests = [part for term, text in BASIS for part in (html.Dt(explained(term)), html.Dd(text))]
-    more = html.P(page_link("How far to trust it", TRUST))
+    more = html.P(page_link("How far to trust it", TRUST), className="screen-only")
     return [html.Section([html.H2("What this rests on"), html.Dl(rests), more]), caution_part(person)]

@@ -162,6 +162,8 @@ def test_curves_are_laid_over_one_another_at_another_instant_and_measured_in_per
 
 
 def test_a_chosen_zoom_is_kept_when_a_number_changes(demo):
+    settled(demo)  # what stands above the figure comes after it
+    demo.locator(".picture").scroll_into_view_if_needed()
     area = demo.locator(".picture .nsewdrag").bounding_box()
     y = area["y"] + area["height"] / 2 + 60
     demo.mouse.move(area["x"] + 0.4 * area["width"], y)
