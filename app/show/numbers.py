@@ -78,13 +78,6 @@ def share_words(value: float, reference: float, kind: str) -> str:
     return f"{math.floor(share + 0.5)} % of {kind}" if math.isfinite(share) else "no per cent"
 
 
-def chance_words(chance: float) -> str:
-    """Write a probability: whole per cent, and never quite none or all."""
-    if chance < 0.005:
-        return "under 1 %"
-    return "over 99 %" if chance > 0.995 else f"{100.0 * chance:.0f} %"
-
-
 def capital(text: str) -> str:
     """Begin a text with a capital."""
     return text[:1].upper() + text[1:]

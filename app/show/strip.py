@@ -7,9 +7,10 @@ import numpy as np
 from dash import html
 from dash.development.base_component import Component
 
+from app.show.certainty_words import tenths
 from app.show.glossary import explained
 from app.show.levels import points_for
-from app.show.numbers import capital, chance_words
+from app.show.numbers import capital
 from app.show.subject import JOINTS, Case
 from model.checks import InputError
 from model.interval import Interval
@@ -166,7 +167,7 @@ def _heard(strip: Strip, case: Case, stands: Standing | None) -> str:
     zones = (
         ""
         if stands is None
-        else " " + "; ".join(f"{zone.sentence}: {chance_words(zone.probability)}" for zone in stands.zones)
+        else " " + "; ".join(f"{zone.sentence}: {tenths(zone.probability)}" for zone in stands.zones)
     )
     return (
         f"Line of the exponent p from 0 to {strip.end:.1f}. {levels or 'No level points yet'}. "
@@ -190,7 +191,7 @@ def zone_rows(strip: Strip, stands: Standing, here: Zone | None) -> Component:
         cells.append(
             html.Li(
                 [
-                    html.Span(chance_words(zone.probability), className="zone-chance"),
+                    html.Span(tenths(zone.probability), className="zone-chance"),
                     html.Span(capital(zone.sentence), className="zone-words"),
                     html.Span(ends, className="zone-ends"),
                 ],

@@ -25,7 +25,7 @@ LONG_FOREARM = Person("male", 1.88, 90.0, 25.0, forearm_length_m=1.05 * arm_of(A
 
 @pytest.mark.parametrize("key", ["varus", "internal_rotation"])
 def test_at_a_fixed_release_speed_a_scaled_arm_cancels_out(key):
-    # torque goes as m L^2 (v / L)^2; weight and the ball's diameter, which does not scale, leave under 1 % (issue B)
+    # torque goes as m L^2 (v / L)^2; weight and the ball's diameter, which does not scale, leave under 1 %
     assert abs(change(held(TALLER, OWN, AtSpeed(37.0)).throw, key)) < 0.01
 
 
@@ -38,7 +38,7 @@ def test_at_the_same_clock_a_scaled_arm_counts_twice(key):
 
 
 def test_one_longer_segment_does_not_cancel_out():
-    # issue B: a 5 % longer forearm gives about +7 % at the same speed, +13 % at the same clock
+    # a 5 % longer forearm gives about +7 % at the same speed, +13 % at the same clock
     assert change(held(LONG_FOREARM, OWN, AtSpeed(37.0)).throw) == pytest.approx(0.07, abs=0.01)
     assert change(held(LONG_FOREARM, OWN, same_clock(REFERENCE)).throw) == pytest.approx(0.13, abs=0.01)
 

@@ -14,8 +14,9 @@ from app.pages.athlete.drawing import LINE, MARKERS, band, layout_of, rounded, s
 from app.records.reads import AthleteData
 from app.records.rows import counted
 from app.records.tables import Reading
+from app.show.certainty_words import tenths
 from app.show.counted import can_count, counts
-from app.show.numbers import chance_words, difference
+from app.show.numbers import difference
 from app.show.palette import Theme, figure_px
 from app.show.subject import Case, radar_factor
 from app.units.systems import METRIC, System
@@ -131,8 +132,8 @@ def words(over: OverTime) -> list[Component]:
     low, high = (_signed(value, system) for value in (slope.low, slope.high))
     lead = f"{_changed(slope)}: {_signed(slope.estimate, system)} {unit} in {step}"
     rest = (
-        f" ({100 * slope.level:.0f} % interval {low} to {high}). That it rose at all has the probability "
-        f"{chance_words(chance)}. {on}, at full effort with the own ball."
+        f" ({100 * slope.level:.0f} % interval {low} to {high}). That it rose at all: "
+        f"{tenths(chance)}. {on}, at full effort with the own ball."
     )
     return [
         html.P([html.Strong(lead), rest], className="told", role="status"),

@@ -8,7 +8,7 @@ from dash.development.base_component import Component
 
 from app.pages.athlete.prior import side_by_side
 from app.show.cautions import path_note
-from app.show.numbers import chance_words
+from app.show.certainty_words import tenths
 from app.show.strip import laid_out, likeliest, line_picture, zone_rows
 from app.show.subject import Case, Fitted, mean_speeds
 from model.checks import InputError
@@ -58,10 +58,10 @@ def _sentence(case: Case, stands: Standing | None) -> list[Any]:
     if stands is None:
         return [lead, interval, "."]
     best = likeliest(stands)
-    chance = chance_words(best.probability)
+    chance = tenths(best.probability)
     if best.probability < SETTLED:
         return [lead, interval, f". Not settled; most likely ({chance}) ", *_says(best.sentence), "."]
-    return [lead, interval, ": ", *_says(best.sentence), f", probability {chance}."]
+    return [lead, interval, ": ", *_says(best.sentence), f", with {chance}."]
 
 
 def _says(sentence: str) -> list[Any]:

@@ -13,7 +13,7 @@ from app.pages.teach.words import ASKED, Told, four_words, ms_before, vote_row, 
 from app.show.ball_words import throw_words, value_words
 from app.show.cautions import GROWING, cautions, is_growing, path_note
 from app.show.glossary import TERMS
-from app.show.numbers import READOUT_ORDER, chance_words, percent
+from app.show.numbers import READOUT_ORDER, percent
 from app.version import VERSION
 from model.quantity import READOUTS, Quantity
 
@@ -154,5 +154,5 @@ def _slowing(lesson: Lesson) -> str:
     if profile is None or lesson.on_prior:
         known = "No radar readings yet: by published groups"
         return f"{known}, full speed with {ball} is {low} to {high} {system.unit('m/s')}."
-    level = chance_words(lesson.slowed.level)
+    level = percent(lesson.slowed.level)
     return f"By the readings, full speed with {ball} is {at} {system.unit('m/s')} ({level}: {low} to {high})."

@@ -30,7 +30,7 @@ def test_the_strip_says_the_zone_that_the_athlete_is_in(make_case, text):
     said = text(strip.section(make_case("W01")))
     # demo_data/README: W01 was made up with a large exponent; above the peak's level point, below the area's
     assert "W01 slows down with p\u202f=\u202f0.76" in said
-    assert "with a heavier ball the peak falls while the area still grows, probability over 99 %" in said
+    assert "with a heavier ball the peak falls while the area still grows, with more than nine in ten" in said
     assert "Braking is another matter" in said
 
 
