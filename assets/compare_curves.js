@@ -35,12 +35,13 @@
   const pathOf = ({ x, y }, { xaxis, yaxis }) =>
     `M${x.map((one, i) => `${xaxis.c2p(one).toFixed(2)},${yaxis.c2p(y[i]).toFixed(2)}`).join('L')}`;
 
-  const draw = (key, speed) => {
+  const draw = (key, speed, mass) => {
     const plot = graph();
     const { curves = [], align } = meta();
     const place = curves.findIndex((one) => one.key === key);
     if (!plot?._fullLayout || !identity?.balls?.[curves[place]?.ball]) return;
-    const { ball, mass_kg: massKg, factor } = curves[place];
+    const { ball, mass_kg: drawnKg, factor } = curves[place];
+    const massKg = mass ?? drawnKg;
     moved[key] = curve(ball, massKg, speed, align, factor);
     const trace = plot.querySelectorAll('.scatterlayer .trace')[place];
     trace?.querySelector('path.js-line')?.setAttribute('d', pathOf(moved[key], plot._fullLayout));
@@ -75,13 +76,23 @@
     waiting.set(slide.dataset.throw, speed);
   };
 
-  // A plain number that was typed moves its curve at once; the server's answer takes its place.
+  // A plain number that was typed, a release speed or a ball's mass, moves its curve at once; the server's answer takes
+  // its place.
+  const MOST_KG = 3;
   document.addEventListener('change', ({ target }) => {
-    const slide = [...document.querySelectorAll('.compare .slide')].find((one) => target.id && one.dataset.field === target.id);
-    const known = slide && meta().curves?.find((one) => one.key === slide.dataset.throw);
-    const typed = number(target.value);
-    if (!known || !(typed >= slide.dataset.low && typed <= slide.dataset.high)) return;
-    draw(known.key, typed * known.per_unit_m_s);
+    const { path, row } = target.id?.startsWith('{') ? JSON.parse(target.id) : {};
+    const known = meta().curves?.find((one) => one.key === row);
+    const typed = target.value ? number(target.value) : NaN;
+    if (!known || !(typed > 0)) return;
+    if (path === 'throw.number') {
+      const { low, high } = [...document.querySelectorAll('.compare .slide')].find((one) => one.dataset.throw === row)?.dataset ?? {};
+      if (!(typed >= low && typed <= high)) return;
+      draw(row, typed * known.per_unit_m_s);
+    } else if (path === 'throw.mass_kg') {
+      const massKg = typed * meta().mass_unit_kg;
+      if (!known.speed_is_typed || massKg > MOST_KG) return; // held otherwise, another mass has another speed
+      draw(row, known.speed_m_s, massKg);
+    } else return;
     overlay();
   });
 

@@ -70,12 +70,12 @@ def moving_of(comparison: Comparison, drawing_order: list[str]) -> dict[str, Any
     Returns
     -------
     dict
-        ``curves`` in that order: ``key``, ``number`` in the list,
-        ``name``, ``ball`` (a key of the identity's balls), ``thrower``, ``factor``
-        of what is drawn, ``mass_kg``, ``speed_m_s``, ``reference``, and ``per_unit_m_s``, the release speed (m/s) that
-        one unit of what the throw is held at comes to; ``align``; ``unit`` and ``places`` of what is drawn; ``level``
-        of "time above" in the quantity's own unit ``level_unit``, or None, and ``level_factor`` of what is drawn;
-        ``speed_unit`` that is shown, and how many m/s it is.
+        ``curves`` in that order: ``key``, ``number`` in the list, ``name``, ``ball`` (a key of the identity's
+        balls), ``thrower``, ``factor`` of what is drawn, ``mass_kg``, ``speed_m_s``, ``reference``, and
+        ``per_unit_m_s``, the release speed (m/s) that one unit of what the throw is held at comes to, and
+        ``speed_is_typed``; ``align``; ``unit`` and ``places`` of what is drawn; ``level`` of "time above" in
+        the quantity's own unit ``level_unit``, or None, and ``level_factor`` of what is drawn; ``speed_unit``
+        that is shown, and how many m/s it is; ``mass_unit_kg``, that of the balls (kg).
     """
     first = comparison.drawn[0].person if comparison.drawn else None
     (factor, unit), level = scale_of(comparison, first), level_of(comparison)
@@ -99,6 +99,7 @@ def moving_of(comparison: Comparison, drawing_order: list[str]) -> dict[str, Any
                 "mass_kg": ball.mass_kg,
                 "speed_m_s": speed,
                 "per_unit_m_s": speed / typed,
+                "speed_is_typed": answer.throw.hold == "speed",
                 "reference": answer.reference,
             }
         )
@@ -112,6 +113,7 @@ def moving_of(comparison: Comparison, drawing_order: list[str]) -> dict[str, Any
         "level_unit": comparison.reading.unit,
         "speed_unit": comparison.system.unit("m/s"),
         "speed_unit_m_s": to_si(1.0, comparison.system.unit("m/s")),
+        "mass_unit_kg": to_si(1.0, comparison.system.unit("g")),
     }
 
 
