@@ -10,6 +10,7 @@
   let left = []; // fields with a new text that were left, and of which the server does not know yet
   let lost = []; // fields of a page that is gone, with a text or the focus that belongs to the new one
 
+  const nowhere = () => ['BODY', 'MAIN'].includes(document.activeElement.tagName);
   const labelOf = (input) => input.labels?.[0]?.textContent ?? input.getAttribute('aria-label') ?? '';
   const setValue = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value').set; // React has put its own over it
 
@@ -26,7 +27,7 @@
     const again = successor(one);
     if (!again) return performance.now() < one.until;
     const { old } = one;
-    const here = one.typing && [again, document.body].includes(document.activeElement); // nobody has gone on elsewhere
+    const here = one.typing && (document.activeElement === again || nowhere()); // nobody has gone on elsewhere
     if (here) again.focus();
     if (one.changed && old.value !== again.value) {
       setValue.call(again, old.value);
@@ -62,7 +63,7 @@
   addEventListener('keydown', (event) => {
     const waiting = lost.find(({ typing }) => typing);
     const plain = event.key.length === 1 && !event.ctrlKey && !event.metaKey && !event.altKey;
-    if (!waiting || !plain || document.activeElement !== document.body) return;
+    if (!waiting || !plain || !nowhere()) return;
     const { old } = waiting;
     old.setRangeText(event.key, old.selectionStart, old.selectionEnd, 'end');
     waiting.changed = true;

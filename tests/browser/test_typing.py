@@ -3,6 +3,7 @@
 import pytest
 
 from tests.browser.compare_page import field, open_demo, serve_demo
+from tests.browser.settling import settled
 
 playwright = pytest.importorskip("playwright.sync_api")
 expect = playwright.expect
@@ -18,6 +19,7 @@ TAKE_OUT = """() => {
 
 def test_keys_between_the_old_page_and_the_new_one_are_not_lost(page, serve_app):
     open_demo(page, serve_demo(serve_app)[0])
+    settled(page)
     mass = field(page, "Ball mass", 1)
     mass.click(click_count=3)
     page.keyboard.type("1")
