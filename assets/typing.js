@@ -26,25 +26,27 @@
   const goOn = (one) => {
     const again = successor(one);
     if (!again) return performance.now() < one.until;
-    const { old } = one;
+    const { text, from, to } = one;
     const here = one.typing && (document.activeElement === again || nowhere()); // nobody has gone on elsewhere
     if (here) again.focus();
-    if (one.changed && old.value !== again.value) {
-      setValue.call(again, old.value);
+    if (one.changed && text !== again.value) {
+      setValue.call(again, text);
       again.dispatchEvent(new Event('input', { bubbles: true }));
       if (!here) again.dispatchEvent(new FocusEvent('focusout', { bubbles: true }));
     }
-    if (here) again.setSelectionRange(old.selectionStart, old.selectionEnd);
+    if (here) again.setSelectionRange(from, to);
     return false;
   };
 
   const look = () => {
     const until = performance.now() + PATIENCE_MS;
+    const asItStands = (old) => ({ old, text: old.value, from: old.selectionStart, to: old.selectionEnd, until });
     if (field && !field.isConnected) {
-      lost.push({ old: field, label, changed: field.value !== known, typing: !away, until });
+      lost.push({ ...asItStands(field), label, changed: field.value !== known, typing: !away });
+      left = left.filter(({ old }) => old !== field); // it left with its page
       field = null;
     }
-    lost.push(...left.filter(({ old }) => !old.isConnected).map((one) => ({ ...one, until })));
+    lost.push(...left.filter(({ old }) => !old.isConnected).map((one) => ({ ...one, ...asItStands(one.old) })));
     left = left.filter(({ old }) => old.isConnected);
     const now = lost;
     lost = [];
@@ -64,9 +66,9 @@
     const waiting = lost.find(({ typing }) => typing);
     const plain = event.key.length === 1 && !event.ctrlKey && !event.metaKey && !event.altKey;
     if (!waiting || !plain || !nowhere()) return;
-    const { old } = waiting;
-    old.setRangeText(event.key, old.selectionStart, old.selectionEnd, 'end');
-    waiting.changed = true;
+    const { text, from, to } = waiting;
+    const at = from + event.key.length;
+    Object.assign(waiting, { text: text.slice(0, from) + event.key + text.slice(to), from: at, to: at, changed: true });
     event.preventDefault();
     event.stopPropagation();
   }, true);
