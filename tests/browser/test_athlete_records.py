@@ -7,6 +7,7 @@ import pytest
 from tests.browser.athlete_page import SENTENCE, cell, listed, ready, type_in
 from tests.browser.by_hand import choose
 from tests.browser.compare_page import load_again
+from tests.browser.settling import settled
 
 playwright = pytest.importorskip("playwright.sync_api")
 expect = playwright.expect
@@ -50,8 +51,10 @@ def test_a_day_above_the_grid_is_that_of_new_readings(athlete):
     day.fill("2026-02-03")
     day.press("Enter")
     expect(athlete).to_have_url(re.compile("day=2026-02-03"))
+    settled(athlete)
     cell(athlete, "210", 1).fill("30.2")
     cell(athlete, "210", 1).press("Enter")
+    settled(athlete)
     listed(athlete)
     expect(athlete.get_by_label("Speed of 2026-02-03, 210 g, m/s")).to_have_value("30.2")
     day.fill("no day")
