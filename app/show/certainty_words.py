@@ -4,7 +4,7 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from app.show.numbers import difference, number
+from app.show.numbers import difference, whole_percent
 from app.units.conversion import range_in
 from app.units.systems import METRIC, System
 from model.ball import Ball
@@ -15,6 +15,7 @@ from model.speed_readings import SAME_BALL_KG
 from model.structural_band import NO_DIFFERENCE, SUPPORTED, Answer, BandDifference
 
 NEAR = 0.05  # probability within which a claim is said to be close to the other side of a border (judgement)
+LEAST_PERCENT = 100.0 * NO_DIFFERENCE  # a smaller difference is called none
 NEARLY_SURE = 0.95  # probability above which no tenth is said
 
 
@@ -75,12 +76,16 @@ def low_high(low: float, high: float) -> str:
 
 def differs(readout: str, share: float) -> str:
     """Say a relative difference of a readout: "peak 8 % lower", or "peak the same" under half a per cent."""
-    words = READOUT_WORDS[readout]
-    if math.isnan(share):
+    return change_words(READOUT_WORDS[readout], 100.0 * share)
+
+
+def change_words(words: ReadoutWords, percent: float) -> str:
+    """Say a change in per cent: "peak 8 % lower"; "the same" for one that would print as 0 %."""
+    if math.isnan(percent):
         return f"{words.name} not defined"
-    if abs(share) < NO_DIFFERENCE:
+    if abs(percent) < LEAST_PERCENT:
         return f"{words.name} the same"
-    return f"{words.name} {number(abs(100.0 * share), 0)} % {words.more if share > 0.0 else words.less}"
+    return f"{words.name} {whole_percent(percent)} {words.more if percent > 0.0 else words.less}"
 
 
 def verdict(found: BandDifference, more: bool) -> str:

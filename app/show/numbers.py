@@ -4,8 +4,10 @@ import math
 
 from app.units.conversion import plain
 
-READOUT_ORDER = ("peak", "loaded_s", "rise_rate", "area")
-"""The readouts as the page orders them: height, length, steepness, total."""
+READOUT_NAMES = {"peak": "peak", "loaded_s": "time loaded", "rise_rate": "rise rate", "area": "area"}
+"""The readouts in words, as the pages order them: height, length, steepness, total."""
+
+READOUT_ORDER = tuple(READOUT_NAMES)
 
 
 def difference(value: float, places: int) -> str:

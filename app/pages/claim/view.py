@@ -15,7 +15,7 @@ from app.show.cautions import path_note
 from app.show.certainty_words import ALLOWED_FOR, NO_CLAIM, NOTHING_TO_SPEAK_OF, RULE, verdict
 from app.show.glossary import explained
 from app.show.kept import to_mend
-from app.show.numbers import capital
+from app.show.numbers import READOUT_NAMES, capital
 from app.show.page_parts import missing_measures, page_link
 from app.show.person_words import measures_missing
 from app.show.quantities import title
@@ -101,7 +101,7 @@ def _row(readout: str, one: BandDifference, answer: ClaimAnswer, settled: Settle
         [
             html.H3(
                 [
-                    *explained(capital(words.NAMES[readout])),
+                    *explained(capital(READOUT_NAMES[readout])),
                     html.Span(words.claimed(readout, more), className="unit"),
                 ]
             ),

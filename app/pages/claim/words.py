@@ -8,14 +8,13 @@ from app.show import certainty_words as sure
 from app.show.ball_words import ball_words
 from app.show.ball_words import interval_words as speed_with_interval
 from app.show.checked_range import beyond
-from app.show.numbers import difference, number
+from app.show.numbers import READOUT_NAMES, difference, number
 from app.units.conversion import from_si
 from app.units.systems import METRIC, System
 from model.interval import Interval
 from model.quantity import Quantity
 from model.structural_band import BandDifference
 
-NAMES = {"peak": "peak", "loaded_s": "time loaded", "rise_rate": "rise rate", "area": "area"}
 FOUR = (
     "A claim that names no readout is four claims: peak, time loaded, rise rate and area are each answered for itself."
 )
@@ -46,7 +45,9 @@ def summary(answer: ClaimAnswer) -> list[tuple[str, str]]:
     for readout, one in answer.settled.found.items():
         verdict = sure.NOT_DEFINED if one.not_defined else one.answer(answer.claim.more).verdict
         near = "" if one.none_to_speak_of else sure.nearness(one.answer(answer.claim.more))
-        groups[verdict].append(f"{NAMES[readout]} ({near})" if near.startswith("but close") else NAMES[readout])
+        groups[verdict].append(
+            f"{READOUT_NAMES[readout]} ({near})" if near.startswith("but close") else READOUT_NAMES[readout]
+        )
     count = len(answer.settled.found)
     alike = {
         verdict: len(names) == count and not any("(" in name for name in names) for verdict, names in groups.items()
@@ -133,5 +134,5 @@ def beyond_words(settled: Settled, system: System) -> list[str]:
 
 def heard(readout: str, one: BandDifference, settled: Settled, key: tuple[str, str]) -> str:
     """Say a picture, for those who hear it."""
-    best = f"Difference in {NAMES[readout]}: {numbers_words(settled.values[readout], one.best, key)[0]}"
+    best = f"Difference in {READOUT_NAMES[readout]}: {numbers_words(settled.values[readout], one.best, key)[0]}"
     return f"{best}." if one.no_claim else f"{'; '.join([best, *interval_words(one, settled.exact)])}."

@@ -113,6 +113,11 @@ class Answer:
         return reading.sign * self._drawn.values[reading.channel]
 
     @property
+    def throw_drawn(self) -> Throw:
+        """Who throws what how fast."""
+        return self._drawn.throw
+
+    @property
     def _drawn(self) -> Curves:
         if self.curves is None:
             raise ValueError(f"{self.name} has no curve")

@@ -84,7 +84,7 @@ def tell(drawn: Any, held: list[list[Any]], here: Any) -> dict[str, Any]:
         raise PreventUpdate
     current = current_again(here)
     comparison = current.compared()
-    view = view_of(current.row, comparison, sure_of(current))
+    view = view_of(current.row, comparison, sure_of(current, comparison))
     for part, props in beside(current, view).items():
         set_props(part, props)
     return {

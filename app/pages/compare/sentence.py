@@ -4,10 +4,8 @@ import math
 from dataclasses import dataclass
 
 from app.pages.compare.answers import Answer, Comparison
-from app.show.numbers import share_of, whole_percent
-
-LEAST_PERCENT = 0.5
-"""A smaller difference is called none: it would be printed as 0 %."""
+from app.show.certainty_words import ReadoutWords, change_words
+from app.show.numbers import share_of
 
 
 @dataclass(frozen=True)
@@ -53,12 +51,7 @@ def difference(name: str, value: float, reference: float, more: str, less: str) 
     str
         "peak 9 % lower", "peak the same" under half a per cent, "peak not defined" where there is no number.
     """
-    change = share_of(value, reference) - 100.0
-    if math.isnan(change):
-        return f"{name} not defined"
-    if abs(change) < LEAST_PERCENT:
-        return f"{name} the same"
-    return f"{name} {whole_percent(change)} {more if change > 0 else less}"
+    return change_words(ReadoutWords(name, more, less), share_of(value, reference) - 100.0)
 
 
 def sentence(answer: Answer, reference: Answer, kind: str) -> Sentence:

@@ -8,15 +8,12 @@ from dash import html
 from dash.development.base_component import Component
 
 from app.pages.compare.answers import Answer, Comparison
-from app.pages.compare.sentence import LEAST_PERCENT
 from app.show.against_reference import NO_CLAIM, Against
-from app.show.certainty_words import ALLOWED_FOR
+from app.show.certainty_words import ALLOWED_FOR, LEAST_PERCENT
 from app.show.glossary import explained
-from app.show.numbers import number, share_of, whole_percent
+from app.show.numbers import READOUT_NAMES, capital, number, share_of, whole_percent
 from app.units.conversion import from_si
 from model.readouts import Readouts
-
-NAMES = {"peak": "Peak", "loaded_s": "Time loaded", "rise_rate": "Rise rate", "area": "Area"}
 
 BAR_PERCENT = 50.0
 """Difference at which a bar is at its full length; a greater one is cut off there and marked with an arrow."""
@@ -50,7 +47,7 @@ class Size:
     @property
     def name(self) -> str:
         """As the table calls it."""
-        return NAMES[self.key]
+        return capital(READOUT_NAMES[self.key])
 
     def unit_with(self, of_curve: str) -> str:
         """Its unit for a curve in N·m or N."""

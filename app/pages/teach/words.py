@@ -9,7 +9,7 @@ from app.show.ball_words import ball_words, throw_words, value_words
 from app.show.cautions import is_growing
 from app.show.glossary import explained
 from app.show.markup import to_html
-from app.show.numbers import READOUT_ORDER, capital, difference, percent
+from app.show.numbers import READOUT_NAMES, READOUT_ORDER, capital, difference, percent
 from app.units.conversion import from_si
 from model.quantity import READOUTS, Quantity
 from model.segments import arm_of
@@ -211,8 +211,7 @@ def four_words(thrown: Thrown, than: Thrown) -> str:
     str
         For example "peak +12 %, time loaded 0 %, rise rate +12 %, area +12 %".
     """
-    names = {"peak": "peak", "loaded_s": "time loaded", "rise_rate": "rise rate", "area": "area"}
-    return ", ".join(f"{names[name]} {change_words(thrown.change(than, name))}" for name in READOUT_ORDER)
+    return ", ".join(f"{words} {change_words(thrown.change(than, name))}" for name, words in READOUT_NAMES.items())
 
 
 def stop_words(step: str, thrown: Thrown, lesson: Lesson) -> dict[str, str]:

@@ -2,15 +2,19 @@
 
 import pytest
 
+from app.pages.compare import sure
 from app.pages.compare.current import current_of
 from app.pages.compare.sizes import sizes
-from app.pages.compare.sure import sure_of
 from app.pages.compare.view import view_of
 from app.records.acts import Edit, Hand
 from app.records.reads import athlete_data
 from tests.app.pages.compare.conftest import text_of
 
 HAND = Hand("one")
+
+
+def sure_of(current):
+    return sure.sure_of(current, current.compared())
 
 
 def again(current):
@@ -20,14 +24,14 @@ def again(current):
 
 
 def test_every_throw_but_the_reference_is_held_against_it(current):
-    sure = sure_of(current)
+    found = sure_of(current)
     first, *others = current.throws
-    assert set(sure) == {one.uid for one in others}
-    heavier = sure[others[0].uid].found["peak"]
+    assert set(found) == {one.uid for one in others}
+    heavier = found[others[0].uid].found["peak"]
     shown = current.compared().answers[1].readouts.peak / current.compared().answers[0].readouts.peak - 1.0
     assert heavier.best == pytest.approx(shown, abs=0.002)  # the band's best estimate is what the cards show
     assert heavier.low < shown < heavier.high
-    assert first.uid not in sure
+    assert first.uid not in found
 
 
 def test_the_sentence_after_the_headline_says_in_tenths_how_sure_it_is(current):
@@ -38,10 +42,10 @@ def test_the_sentence_after_the_headline_says_in_tenths_how_sure_it_is(current):
 
 
 def test_the_interval_stands_under_each_difference_and_not_under_the_reference(current):
-    comparison, sure = current.compared(), sure_of(current)
+    comparison, found = current.compared(), sure_of(current)
     reference, heavier = comparison.answers[:2]
-    assert text_of(sizes(heavier, comparison, sure[heavier.key])).count("90 %: ") == 4
-    assert "90 %: " not in text_of(sizes(reference, comparison, sure.get(reference.key)))
+    assert text_of(sizes(heavier, comparison, found[heavier.key])).count("90 %: ") == 4
+    assert "90 %: " not in text_of(sizes(reference, comparison, found.get(reference.key)))
 
 
 def test_a_quantity_without_a_band_has_neither(current):
