@@ -69,8 +69,10 @@
       cells(parts) {
         const put = (id, html, frames) => {
           const place = document.getElementById(id);
-          if (place) place.innerHTML = html;
-          else if (frames) requestAnimationFrame(() => put(id, html, frames - 1));
+          if (place) {
+            place.innerHTML = html;
+            window.levelpeak.typeAgain();
+          } else if (frames) requestAnimationFrame(() => put(id, html, frames - 1));
         };
         for (const [id, html] of Object.entries(parts ?? {})) put(id, html, 90);
         return 'yes'; // an answer: without one the browser's Dash does not ask at the start

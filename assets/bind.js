@@ -24,9 +24,26 @@
     const made = target.dataset.new ? JSON.parse(target.dataset.new) : null;
     counted += 1;
     pending = pending.filter((one) => one.line !== line || one.path !== path);
-    pending.push({ n: counted, path, of, row, line, units, emptied, new: made, text: target.value, sent: Date.now() });
+    pending.push({ n: counted, path, of, row, line, units, emptied, new: made, text: target.value, label: target.getAttribute('aria-label') ?? '', sent: Date.now() });
     window.levelpeak.set('bind-typed', { data: { edits: pending } });
   });
+
+  // A page that is made anew meanwhile may have been read before: what was typed is put in its cells, under their old line.
+  const READ_BEFORE_MS = 1500;
+  let kept = []; // what was kept a moment ago
+  const typeAgain = () => {
+    const late = kept.filter(({ at }) => performance.now() - at < READ_BEFORE_MS);
+    for (const { line, path, label, row, text } of [...late, ...pending]) {
+      for (const cell of document.querySelectorAll(`[data-path="${CSS.escape(path)}"][aria-label="${CSS.escape(label)}"]`)) {
+        if (cell.dataset.line !== line) Object.assign(cell, { value: text }).dataset.line = line;
+        if (row) cell.dataset.row = row;
+      }
+    }
+    if (pending.length) window.levelpeak.set('bind-typed', { data: { edits: pending } });
+  };
+  addEventListener('click', ({ target }) => {
+    if (target.closest?.('button')) kept = []; // it may take back what was typed
+  }, true);
 
   // What is wrong in a cell stands where its table has a place for it, and the cell points there.
   const tell = (cell, message) => {
@@ -115,7 +132,7 @@
     button.click();
   });
 
-  Object.assign(window.levelpeak, { cookie });
+  Object.assign(window.levelpeak, { cookie, typeAgain });
 
   window.levelpeak.callbacks({
     bind: {
@@ -123,7 +140,10 @@
       here(data) {
         const still = window.levelpeak.still;
         bound = Boolean(data);
-        requestAnimationFrame(() => requestAnimationFrame(unfold));
+        requestAnimationFrame(() => requestAnimationFrame(() => {
+          unfold();
+          typeAgain();
+        }));
         if (!data?.code || leaving) return still;
         const address = new URL(location.href);
         if (address.searchParams.get('athlete') === data.code) return still;
@@ -138,7 +158,8 @@
       },
 
       told(data) {
-        const answered = new Set((data?.told ?? []).map(({ n }) => n));
+        const answered = new Map((data?.told ?? []).map(({ n, row }) => [n, row]));
+        kept = pending.filter(({ n }) => answered.has(n)).map((one) => ({ ...one, row: answered.get(one.n), at: performance.now() }));
         pending = pending.filter(({ n }) => !answered.has(n));
         for (const { line, path, row, state, message } of data?.told ?? []) {
           for (const cell of document.querySelectorAll(`[data-line="${CSS.escape(line)}"]`)) {
