@@ -7,7 +7,6 @@ from pathlib import Path
 import pytest
 
 from app.web.server import Config, create_app
-from tests.browser.settling import settled
 
 OLD = Path(__file__).parents[1] / "app" / "records" / "old"
 
@@ -32,7 +31,6 @@ def codes(page) -> list[str]:
 def opened(page, address: str):
     page.goto(address)
     page.locator("h1").wait_for()
-    settled(page)  # a field that has only just come does not hear of a key yet
 
 
 def test_a_new_athlete_is_made_in_one_act(page, fresh):

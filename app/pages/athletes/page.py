@@ -65,6 +65,7 @@ def new_athlete() -> Component:
         description="a code; no name is needed",
         inputWrapperOrder=["label", "input", "description", "error"],
         attributes={"input": {"maxLength": LONGEST_CODE}},
+        debounce=True,  # so that Enter brings the code along
         spellCheck=False,
         className="field",
         **{"data-as-is": ""},
