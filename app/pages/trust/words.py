@@ -4,7 +4,8 @@ import math
 from dataclasses import dataclass
 from datetime import date
 
-from app.show.numbers import difference, number
+from app.show.certainty_words import tenths
+from app.show.numbers import difference, percent
 from app.units.systems import System
 from model.band_checks import BandCheck
 from model.band_coverage import GridStory
@@ -129,19 +130,6 @@ def found_of(check: BandCheck) -> str:
     more = found.probability_more >= 0.5
     sure = found.probability_more if more else found.probability_less
     return f"{said}; {'higher' if more else 'lower'} with {tenths(sure)}"
-
-
-def tenths(probability: float) -> str:
-    """Say a probability in tenths, never more surely than “more than nine in ten”."""
-    if probability > 0.95:
-        return "more than nine in ten"
-    counted = ("none", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "nine")
-    return f"about {counted[round(10 * probability)]} in ten"
-
-
-def percent(share: float) -> str:
-    """Write a share in per cent."""
-    return f"{number(100 * share, 0)} %"
 
 
 @dataclass(frozen=True)

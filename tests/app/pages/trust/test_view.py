@@ -6,7 +6,8 @@ from app.pages.trust.answers import compared, of_band
 from app.pages.trust.callbacks import fill_band, fill_table
 from app.pages.trust.page import layout
 from app.pages.trust.view import band_part, headline, table_part
-from app.pages.trust.words import GROUPS, WAITING, tenths
+from app.pages.trust.words import GROUPS, WAITING
+from app.show.certainty_words import tenths
 from app.show.check_words import agreement_words, no_proof_words, spread_words
 from app.show.markup import to_html
 from app.units.systems import CUSTOMARY, METRIC
