@@ -9,6 +9,7 @@ from app.pages.athlete import grid, ids, parts, person
 from app.pages.athlete.acts import DOERS
 from app.pages.athlete.callbacks import register
 from app.show.counted import readings_since
+from app.show.page_parts import imprint
 
 
 def layout(visit: Visit) -> Component:
@@ -44,7 +45,7 @@ def layout(visit: Visit) -> Component:
             parts.notes(visit, data),
             html.Div(id=ids.ATHLETE_BASIS, className="basis"),
             parts.away(),
-            parts.imprint(visit.today.isoformat()),
+            imprint(visit.today.isoformat()),
         ],
         className="athlete",
     )

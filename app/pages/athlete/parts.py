@@ -20,7 +20,6 @@ from app.show.glossary import explained
 from app.show.page_parts import file_field, page_link
 from app.show.subject import JOINTS
 from app.units.systems import System
-from app.version import VERSION
 from model.day_speeds import SEASON_DAYS
 
 BASIS_CHOICES = {"all": "every throw", "mean": "the mean of each ball", "best": "the best of each ball"}
@@ -264,8 +263,3 @@ def away() -> Component:
     return html.P(
         ["To archive this athlete, or to erase all that is kept for good: ", link, "."], className="quiet away"
     )
-
-
-def imprint(today: str) -> Component:
-    """Make the last line of the printed page: date and version."""
-    return html.P(f"Levelpeak {VERSION} · printed {today}", className="paper-only quiet")
