@@ -125,7 +125,7 @@ def words(over: OverTime) -> list[Component]:
     first, last, throws = over.days[0].day, over.days[-1].day, counted(trend.throws, "reading")
     on = f"{throws} on {first}" if first == last else f"{throws} on {trend.days} days, from {first} to {last}"
     if trend.slope_m_s is None or trend.probability_rose is None:
-        said = f"{on}. Whether the speed rose is told from {LEAST_DAYS} days on."
+        said = f"{on}. Whether the speed rose can be told from {LEAST_DAYS} days on."
         return [html.P(said, className="told")]
     slope, chance = trend.slope_m_s, trend.probability_rose
     unit, step = system.unit("m/s"), f"{STEP_DAYS:.0f} days"

@@ -304,7 +304,7 @@ def order_list(answer: StartAnswer) -> list[Component]:
         return []
     title = html.H2("The order")
     if not answer.asked.aim:
-        return [title, html.P("There is none before it is said what matters most.", className="quiet")]
+        return [title, html.P("No order yet: choose above what matters most.", className="quiet")]
     items = []
     moved = found.own_place > 1 and found.order[0].own
     for one in found.order:

@@ -43,7 +43,7 @@ def test_one_day_alone_is_told_and_drawn_without_a_line(visit, text):
     assert [(one.day, one.throws) for one in over.days] == [(date(2026, 1, 13), 3)]
     assert over.days[0].mean_m_s == pytest.approx((32.7 + 33.2 + 33.1) / 3)  # readings.csv, W01, 145 g, full effort
     said = text(over_time.section(over))
-    assert said.startswith("3 readings on 2026-01-13. Whether the speed rose is told from 3 days on.")
+    assert said.startswith("3 readings on 2026-01-13. Whether the speed rose can be told from 3 days on.")
 
 
 def test_a_rise_is_told_with_how_sure_it_is(visit, text):
