@@ -1,6 +1,6 @@
 """The page How far to trust it: the model beside print, what it leaves out, its frames, and the band's own story."""
 
-from dash import html
+from dash import dcc, html
 from dash.development.base_component import Component
 
 from app.bind.page import Page
@@ -30,6 +30,8 @@ def layout(visit: Visit) -> Component:
             _section("Equations", _equations()),
             html.Div(general_cautions(), className="trust-part"),
             imprint(visit.today.isoformat()),
+            dcc.Store(id=ids.TRUST_TABLE_TOLD),
+            dcc.Store(id=ids.TRUST_BAND_TOLD),
         ],
         className="trust",
     )
